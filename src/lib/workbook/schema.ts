@@ -1,0 +1,294 @@
+/**
+ * The one description of a workbook file. The JSON Schema for text editors is printed from it.
+ *
+ * It holds shapes only. What a shape cannot say (that a quantity's sets exist, that a scenario's
+ * parent is there) is checked by `consistency.ts`; formulas are proven by the engine.
+ */
+import { z } from './zod';
+
+export const FORMAT = 'metrewright';
+export const VERSION = 1;
+
+/** Longest name, formula and text that a file may hold: far above any real one, low enough to stay quick. */
+export const LIMITS = {
+	name: 64,
+	label: 200,
+	note: 4000,
+	formula: 8000,
+	members: 20000,
+	quantities: 5000,
+	scenarios: 60
+} as const;
+
+/** A letter, then letters, digits or underscores. Reserved words are refused by `consistency.ts`. */
+export const nameSchema = z
+	.string()
+	.max(LIMITS.name)
+	.regex(/^\p{L}[\p{L}\p{N}_]*$/u);
+/** Any text without quotes, line breaks or leading and trailing space: '5x24', 'PX15B'. */
+export const memberIdSchema = z
+	.string()
+	.min(1)
+	.max(LIMITS.name)
+	.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u);
+const label = z.string().max(LIMITS.label);
+const note = z.string().max(LIMITS.note);
+const formulaText = z.string().min(1).max(LIMITS.formula);
+
+/** A number, yes or no, a member's id; null: nobody entered one. */
+export const scalarSchema = z.union([
+	z.number(),
+	z.boolean(),
+	z.string().max(LIMITS.name),
+	z.null()
+]);
+export type Scalar = z.infer<typeof scalarSchema>;
+
+/** One scalar, or for a quantity per something an object by member id, nested in the order of `per`. */
+export type Values = Scalar | { readonly [member: string]: Values };
+export const valuesSchema: z.ZodType<Values> = z.lazy(() =>
+	z.union([scalarSchema, z.record(memberIdSchema, valuesSchema)])
+);
+
+export const unitDefinitionSchema = z.strictObject({
+	symbol: z.string().min(1).max(24),
+	label: label.optional(),
+	equals: z.string().max(80).optional()
+});
+
+export const memberSchema = z.strictObject({
+	id: memberIdSchema,
+	label: label.optional(),
+	/** What NUMBER(set) gives: the calendar year of a year, in the set's `number_unit`. */
+	number: z.number().optional(),
+	note: note.optional()
+});
+export type Member = z.infer<typeof memberSchema>;
+
+export const setSchema = z.strictObject({
+	name: nameSchema,
+	label,
+	plural: label.optional(),
+	members: z.array(memberSchema).max(LIMITS.members),
+	/** The neighbour of the last is the first: hours of the week, months of a standing year. */
+	cyclic: z.boolean().optional(),
+	/** The unit of the members' numbers. */
+	number_unit: z.string().max(80).optional(),
+	/** What all members together last: "1 year" for twelve months. SPAN(set) gives it. */
+	spans: z.string().max(80).optional(),
+	/** A yes/no quantity per this set alone: members for which it says no are absent in that scenario. */
+	present: nameSchema.optional(),
+	note: note.optional()
+});
+export type SetDefinition = z.infer<typeof setSchema>;
+
+export const relationSchema = z.strictObject({
+	name: nameSchema,
+	label: label.optional(),
+	sets: z.array(nameSchema).min(2).max(4),
+	pairs: z.array(z.array(memberIdSchema).min(2).max(4)),
+	note: note.optional()
+});
+export type Relation = z.infer<typeof relationSchema>;
+
+export const rangeSchema = z.strictObject({
+	min: z.number().optional(),
+	max: z.number().optional(),
+	/** Strictly greater, strictly less. */
+	above: z.number().optional(),
+	below: z.number().optional()
+});
+export type Range = z.infer<typeof rangeSchema>;
+
+/** How sure an input is, in the quantity's unit; read by risk studies. */
+export const spreadSchema = z.strictObject({
+	min: z.number(),
+	likely: z.number(),
+	max: z.number()
+});
+
+export const quantitySchema = z.strictObject({
+	name: nameSchema,
+	label,
+	/** "number" when left out. A yes/no and a choice have no unit. */
+	type: z
+		.union([z.literal('number'), z.literal('yes_no'), z.strictObject({ member_of: nameSchema })])
+		.optional(),
+	/** Left out: a plain number, the same as "1". */
+	unit: z.string().max(80).optional(),
+	/** Sets, or named axes "from: product" where a set is used twice. */
+	per: z
+		.array(z.string().max(2 * LIMITS.name + 2))
+		.max(5)
+		.optional(),
+	/** Relations that say which of the pairs exist. */
+	in: z.array(nameSchema).max(4).optional(),
+	/** An input fixed with the structure: no scenario changes it, and the plan folds it. */
+	fixed: z.boolean().optional(),
+	/** The entered values, in the quantity's own unit. */
+	value: valuesSchema.optional(),
+	/** One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value. */
+	formula: z
+		.union([
+			formulaText,
+			z.strictObject({ by: nameSchema, cases: z.record(z.string(), formulaText) })
+		])
+		.optional(),
+	/** A yes/no formula: where it says no, the value is absent. */
+	where: formulaText.optional(),
+	range: rangeSchema.optional(),
+	/** The quantity must be yes; or, if it is a number, zero within the tolerance (in its own unit). */
+	check: z
+		.strictObject({ message: note, tolerance: z.number().nonnegative().optional() })
+		.optional(),
+	/** A caution beside the value wherever this yes/no quantity says yes. */
+	caution: z.strictObject({ message: note }).optional(),
+	note: note.optional(),
+	source: note.optional(),
+	/** ISO 8601 day on which the value was found: "2026-11-24". */
+	date: z.iso.date().optional(),
+	spread: spreadSchema.optional(),
+	/** Significant digits on screen; 4 when left out. */
+	digits: z.number().int().min(1).max(15).optional()
+});
+export type Quantity = z.infer<typeof quantitySchema>;
+
+export const sheetSchema = z.strictObject({
+	title: label,
+	note: note.optional(),
+	/** The quantity whose value stands beside the sheet's title in the contents. */
+	headline: nameSchema.optional(),
+	quantities: z.array(quantitySchema)
+});
+export type Sheet = z.infer<typeof sheetSchema>;
+
+export const changeSchema = z.strictObject({
+	quantity: nameSchema,
+	/** As `value` of a quantity, but sparse: what is left out follows the parent; null clears the value. */
+	value: valuesSchema,
+	note: note.optional()
+});
+export type Change = z.infer<typeof changeSchema>;
+
+export const scenarioSchema = z.strictObject({
+	id: nameSchema,
+	title: label,
+	note: note.optional(),
+	/** Null for the base alone. */
+	parent: nameSchema.nullable(),
+	/** What `x[reference]` reads: the base when left out. */
+	against: nameSchema.optional(),
+	/** At most one for each quantity. Empty for the base, whose values stand in the quantities. */
+	changes: z.array(changeSchema)
+});
+export type Scenario = z.infer<typeof scenarioSchema>;
+
+/** Text in which {name} is replaced by that quantity's value with its unit. */
+const template = z.string().max(LIMITS.label);
+
+/** What the first screen says in its strip. */
+export const frontSchema = z.strictObject({
+	/** The set one of whose members is the subject: a quantity per this set is shown for that member. */
+	subject: nameSchema.optional(),
+	first_subject: memberIdSchema.optional(),
+	facts: z
+		.array(
+			z.strictObject({
+				quantity: nameSchema,
+				title: template,
+				/** A line below the figure. */
+				below: template.optional(),
+				/** Words beside the figure instead of its unit: "years to pay back". */
+				beside: template.optional(),
+				/** The base (when left out), or the scenario in hand. */
+				of: z.enum(['base', 'in_hand']).optional(),
+				/** Shown instead of `below` where the quantity has no answer. */
+				without: template.optional()
+			})
+		)
+		.max(4)
+});
+
+/** The pictures that a workbook offers; each names the quantities it draws. */
+export const pictureSchema = z.discriminatedUnion('kind', [
+	z.strictObject({
+		kind: z.literal('cross_section'),
+		title: label,
+		/** Set of products and set of layers, inner first. */
+		subject: nameSchema,
+		layer: nameSchema,
+		outside_diameter: nameSchema,
+		/** Per subject and layer. */
+		thickness: nameSchema,
+		mass: nameSchema,
+		cost: nameSchema,
+		material: nameSchema,
+		/** Per subject: the chain minimum + eccentricity + spread = set-point. */
+		wall: nameSchema,
+		wall_minimum: nameSchema,
+		eccentricity: nameSchema,
+		spread: nameSchema,
+		giveaway: nameSchema.optional(),
+		/** Role of colour by material member: resin, adhesive or barrier. */
+		roles: z.record(memberIdSchema, z.enum(['resin', 'adhesive', 'barrier']))
+	}),
+	z.strictObject({
+		kind: z.literal('build_up'),
+		title: label,
+		subject: nameSchema,
+		/** The set of parts and the quantity per subject and part that is stacked. */
+		part: nameSchema,
+		quantity: nameSchema,
+		/** The total that the parts add up to, and the same for a sales unit. */
+		total: nameSchema,
+		per_unit: nameSchema.optional(),
+		roles: z.record(
+			memberIdSchema,
+			z.enum([
+				'resin',
+				'adhesive',
+				'barrier',
+				'scrap',
+				'energy',
+				'packaging',
+				'crosslinking',
+				'people',
+				'plant'
+			])
+		)
+	}),
+	z.strictObject({
+		kind: z.literal('payback'),
+		title: label,
+		/** The set of years, and per year the running totals, simple and discounted. */
+		year: nameSchema,
+		cumulative: nameSchema,
+		cumulative_discounted: nameSchema,
+		payback: nameSchema,
+		discounted_payback: nameSchema,
+		outlay: nameSchema,
+		npv: nameSchema,
+		irr: nameSchema,
+		annual_value: nameSchema,
+		life: nameSchema
+	})
+]);
+export type Picture = z.infer<typeof pictureSchema>;
+
+export const workbookSchema = z.strictObject({
+	$schema: z.string().optional(),
+	format: z.literal(FORMAT),
+	version: z.literal(VERSION),
+	title: z.string().min(1).max(LIMITS.label),
+	about: note.optional(),
+	/** Its figures are made up, and every screen says so. */
+	invented: z.boolean().optional(),
+	units: z.array(unitDefinitionSchema).max(200).optional(),
+	sets: z.array(setSchema).max(200),
+	relations: z.array(relationSchema).max(200).optional(),
+	sheets: z.array(sheetSchema).max(200),
+	scenarios: z.array(scenarioSchema).min(1).max(LIMITS.scenarios),
+	front: frontSchema.optional(),
+	pictures: z.array(pictureSchema).max(50).optional()
+});
+export type Workbook = z.infer<typeof workbookSchema>;

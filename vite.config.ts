@@ -1,0 +1,26 @@
+import { sveltekit } from '@sveltejs/kit/vite';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+	plugins: [sveltekit()],
+	worker: { format: 'es' },
+	test: {
+		projects: [
+			{
+				extends: true,
+				test: {
+					name: 'pure',
+					environment: 'node',
+					include: ['tests/**/*.test.ts'],
+					exclude: ['tests/ui/**', 'tests/browser/**']
+				}
+			},
+			{
+				extends: true,
+				// Without the browser condition Svelte's server build is taken and nothing mounts.
+				resolve: { conditions: ['browser'] },
+				test: { name: 'ui', environment: 'jsdom', include: ['tests/ui/**/*.test.ts'] }
+			}
+		]
+	}
+});
