@@ -1,0 +1,26 @@
+/**
+ * `npm test`: sets up what is missing, the browser included, and runs every test. Without a browser it
+ * runs the rest, names what was skipped and exits 1.
+ */
+import { ensureBrowser } from './browser.mjs';
+import { bin, ensureBuild, ensurePackages, requireNode, run } from './setup.mjs';
+
+requireNode();
+ensurePackages();
+
+const unit = run(bin('vitest'), ['run', ...process.argv.slice(2)], { required: false });
+
+ensureBuild();
+const browser = await ensureBrowser();
+const journeys = browser
+	? run(bin('playwright'), ['test'], {
+			required: false,
+			env: { METREWRIGHT_CHROMIUM: browser }
+		})
+	: 1;
+
+if (!browser)
+	console.error(
+		'Skipped: the tests in tests/browser, because no Chromium could be found or installed. Install Chromium, or set METREWRIGHT_CHROMIUM to its path, then run npm test again.'
+	);
+process.exit(unit || journeys);
