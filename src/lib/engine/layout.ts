@@ -4,7 +4,8 @@
  * relation allows left out. All scenarios share one layout. Pure structure: no formula is read, so the
  * page and the worker can both derive it from the same workbook.
  */
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
+import type { Place } from './results';
 
 export interface Axis {
 	/** The set's name, or the name before the colon in "from: product". */
@@ -34,9 +35,234 @@ export interface Layout {
 	readonly workbook: Workbook;
 	readonly quantities: readonly QuantityLayout[];
 	readonly byName: ReadonlyMap<string, QuantityLayout>;
+	readonly sets: ReadonlyMap<string, SetDefinition>;
 	/** Ordinal by member id, by set name. */
 	readonly ordinals: ReadonlyMap<string, ReadonlyMap<string, number>>;
 	readonly cells: number;
 	/** Quantity index of each cell. */
 	readonly quantityOfCell: Int32Array;
+	/** Quantities that could not be laid out; they have no cells. */
+	readonly problems: readonly LayoutProblem[];
+}
+
+export interface LayoutProblem {
+	readonly quantity: string;
+	readonly code: 'too-many-cells' | 'unknown-set' | 'bad-relation';
+	readonly message: string;
+}
+
+/** Beyond this many cells a workbook cannot be answered while somebody types. */
+export const CELL_LIMIT = 2_000_000;
+/** Combinations of members, existing or not: what the place table of one quantity may hold. */
+const PLACE_LIMIT = 16_000_000;
+
+/** The axis that one entry of `per` declares. */
+export function axisOf(per: string): Axis {
+	const colon = per.indexOf(':');
+	if (colon < 0) return { name: per.trim(), set: per.trim() };
+	return { name: per.slice(0, colon).trim(), set: per.slice(colon + 1).trim() };
+}
+
+export function layOut(workbook: Workbook): Layout {
+	const sets = new Map(workbook.sets.map((set) => [set.name, set]));
+	const ordinals = new Map<string, ReadonlyMap<string, number>>();
+	for (const set of workbook.sets)
+		ordinals.set(set.name, new Map(set.members.map((member, ordinal) => [member.id, ordinal])));
+	const relations = new Map((workbook.relations ?? []).map((one) => [one.name, one]));
+
+	const quantities: QuantityLayout[] = [];
+	const problems: LayoutProblem[] = [];
+	let cells = 0;
+	workbook.sheets.forEach((sheet, sheetIndex) => {
+		for (const quantity of sheet.quantities) {
+			const grid = layOutQuantity(quantity, sets, ordinals, relations, CELL_LIMIT - cells);
+			if (grid.problem) problems.push({ quantity: quantity.name, ...grid.problem });
+			const index = quantities.length;
+			quantities.push({ quantity, index, sheet: sheetIndex, base: cells, ...grid.shape });
+			cells += grid.shape.count;
+		}
+	});
+
+	const quantityOfCell = new Int32Array(cells);
+	for (const one of quantities) quantityOfCell.fill(one.index, one.base, one.base + one.count);
+	const byName = new Map(quantities.map((one) => [one.quantity.name, one]));
+	return { workbook, quantities, byName, sets, ordinals, cells, quantityOfCell, problems };
+}
+
+/** How one quantity would lie in a workbook that is laid out already, its cells numbered from `base`. */
+export function layOutOne(layout: Layout, quantity: Quantity, index: number, base: number) {
+	const relations = new Map((layout.workbook.relations ?? []).map((one) => [one.name, one]));
+	const grid = layOutQuantity(quantity, layout.sets, layout.ordinals, relations, CELL_LIMIT);
+	const sheet = layout.byName.get(quantity.name)?.sheet ?? 0;
+	return { quantity: { quantity, index, sheet, base, ...grid.shape }, problem: grid.problem };
+}
+
+type Shape = Pick<QuantityLayout, 'axes' | 'count' | 'sizes' | 'members' | 'cellOfPlace'>;
+type Grid = { shape: Shape; problem?: { code: LayoutProblem['code']; message: string } };
+
+function layOutQuantity(
+	quantity: Quantity,
+	sets: Layout['sets'],
+	ordinals: Layout['ordinals'],
+	relations: ReadonlyMap<string, Relation>,
+	room: number
+): Grid {
+	const axes = (quantity.per ?? []).map(axisOf);
+	const refused = (code: LayoutProblem['code'], message: string): Grid => ({
+		shape: {
+			axes,
+			count: 0,
+			sizes: axes.map(() => 0),
+			members: new Int32Array(0),
+			cellOfPlace: null
+		},
+		problem: { code, message }
+	});
+	const unknown = axes.find((axis) => !sets.has(axis.set));
+	if (unknown)
+		return refused(
+			'unknown-set',
+			`${quantity.name} is per ${unknown.set}, but there is no set of that name: add the set, or choose another.`
+		);
+	const sizes = axes.map((axis) => sets.get(axis.set)?.members.length ?? 0);
+	const places = sizes.reduce((product, size) => product * size, 1);
+	const named = axes.map((axis, at) => `${sizes[at]} of ${axis.name}`).join(' × ');
+	if (places > PLACE_LIMIT || (!quantity.in?.length && places > room))
+		return refused(
+			'too-many-cells',
+			`${quantity.name} would have ${places.toLocaleString('en')} values (${named}); a workbook holds ${CELL_LIMIT.toLocaleString('en')}. Take a set off it, or let a relation say which pairs exist.`
+		);
+
+	const allowed: Allowed[] = [];
+	for (const name of quantity.in ?? []) {
+		const relation = relations.get(name);
+		const one = relation && allowedBy(relation, axes, sizes, ordinals);
+		if (!one)
+			return refused(
+				'bad-relation',
+				relation
+					? `${quantity.name} is in ${name}, which relates ${relation.sets.join(' and ')}; ${quantity.name} is not per all of these: add the set, or take the relation off.`
+					: `${quantity.name} is in ${name}, but there is no relation of that name: add it, or take it off.`
+			);
+		allowed.push(one);
+	}
+	if (allowed.length === 0)
+		return {
+			shape: { axes, count: places, sizes, members: everyMember(sizes, places), cellOfPlace: null }
+		};
+
+	const cellOfPlace = new Int32Array(places).fill(-1);
+	const everywhere = everyMember(sizes, places);
+	const members: number[] = [];
+	let count = 0;
+	for (let place = 0; place < places; place++) {
+		const start = place * axes.length;
+		if (!allowed.every((one) => isAllowed(one, everywhere, start))) continue;
+		cellOfPlace[place] = count++;
+		for (let axis = 0; axis < axes.length; axis++) members.push(everywhere[start + axis] ?? 0);
+	}
+	if (count > room)
+		return refused(
+			'too-many-cells',
+			`${quantity.name} would have ${count.toLocaleString('en')} values; a workbook holds ${CELL_LIMIT.toLocaleString('en')}. Take a set off it, or relate fewer pairs.`
+		);
+	return { shape: { axes, count, sizes, members: Int32Array.from(members), cellOfPlace } };
+}
+
+/** Member ordinals of every combination, last axis fastest. */
+function everyMember(sizes: readonly number[], places: number): Int32Array {
+	const width = sizes.length;
+	const members = new Int32Array(places * width);
+	let repeat = places;
+	sizes.forEach((size, axis) => {
+		repeat = size === 0 ? 0 : repeat / size;
+		for (let place = 0; place < places; place++)
+			members[place * width + axis] = Math.floor(place / repeat) % size;
+	});
+	return members;
+}
+
+/** The pairs of one relation, by row-major place among the axes that it binds. */
+interface Allowed {
+	readonly axes: readonly number[];
+	readonly sizes: readonly number[];
+	readonly pairs: Uint8Array;
+}
+
+function allowedBy(
+	relation: Relation,
+	axes: readonly Axis[],
+	sizes: readonly number[],
+	ordinals: Layout['ordinals']
+): Allowed | null {
+	const bound = boundAxes(relation, axes);
+	if (!bound) return null;
+	const widths = bound.map((axis) => sizes[axis] ?? 0);
+	const pairs = new Uint8Array(widths.reduce((product, size) => product * size, 1));
+	for (const pair of relation.pairs) {
+		let place = 0;
+		for (let column = 0; column < bound.length; column++) {
+			const ordinal = ordinals.get(relation.sets[column] ?? '')?.get(pair[column] ?? '') ?? -1;
+			place = ordinal < 0 || place < 0 ? -1 : place * (widths[column] ?? 0) + ordinal;
+		}
+		if (place >= 0) pairs[place] = 1;
+	}
+	return { axes: bound, sizes: widths, pairs };
+}
+
+/** Which axis each column of a relation speaks of: one of the set's own name first, then in order. */
+export function boundAxes(relation: Relation, axes: readonly Axis[]): number[] | null {
+	const bound: number[] = [];
+	for (const set of relation.sets) {
+		const free = (axis: Axis, at: number) => axis.set === set && !bound.includes(at);
+		let at = axes.findIndex((axis, index) => axis.name === set && free(axis, index));
+		if (at < 0) at = axes.findIndex(free);
+		if (at < 0) return null;
+		bound.push(at);
+	}
+	return bound;
+}
+
+function isAllowed(allowed: Allowed, members: Int32Array, start: number): boolean {
+	let place = 0;
+	for (let column = 0; column < allowed.axes.length; column++)
+		place =
+			place * (allowed.sizes[column] ?? 0) + (members[start + (allowed.axes[column] ?? 0)] ?? 0);
+	return allowed.pairs[place] === 1;
+}
+
+/** The cell of one quantity for these members, −1 where the pair does not exist. */
+export function cellAt(quantity: QuantityLayout, ordinals: ArrayLike<number>): number {
+	let place = 0;
+	for (let axis = 0; axis < quantity.sizes.length; axis++) {
+		const size = quantity.sizes[axis] ?? 0;
+		const ordinal = ordinals[axis] ?? -1;
+		if (!(ordinal >= 0 && ordinal < size)) return -1;
+		place = place * size + ordinal;
+	}
+	if (quantity.count === 0) return -1;
+	if (!quantity.cellOfPlace) return quantity.base + place;
+	const within = quantity.cellOfPlace[place] ?? -1;
+	return within < 0 ? -1 : quantity.base + within;
+}
+
+/** The quantity whose value a cell is; undefined beyond the layout. */
+export function quantityOf(layout: Layout, cell: number): QuantityLayout | undefined {
+	return layout.quantities[layout.quantityOfCell[cell] ?? -1];
+}
+
+/** The members' ids of a cell, axis by axis. */
+export function membersOf(layout: Layout, cell: number): string[] {
+	const quantity = quantityOf(layout, cell);
+	if (!quantity) return [];
+	const start = (cell - quantity.base) * quantity.axes.length;
+	return quantity.axes.map(
+		(axis, at) => layout.sets.get(axis.set)?.members[quantity.members[start + at] ?? -1]?.id ?? ''
+	);
+}
+
+/** A cell as a person names it. */
+export function placeOf(layout: Layout, cell: number): Place {
+	const quantity = quantityOf(layout, cell);
+	return { quantity: quantity?.quantity.name ?? '', members: membersOf(layout, cell), cell };
 }
