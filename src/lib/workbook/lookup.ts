@@ -1,0 +1,85 @@
+/**
+ * Finding things in a workbook by name without walking it each time. The maps belong to the parts they
+ * were made from, so that an edit which leaves a part alone leaves its map alone too.
+ */
+import type {
+	Change,
+	Quantity,
+	Relation,
+	Scenario,
+	SetDefinition,
+	Sheet,
+	Workbook
+} from './schema';
+import { pairKey } from './axes';
+
+export interface QuantityPlace {
+	readonly quantity: Quantity;
+	readonly sheet: number;
+	readonly index: number;
+}
+
+/** Keeps what a function gives for an object as long as that object lives. */
+function kept<K extends object, V>(make: (key: K) => V): (key: K) => V {
+	const known = new WeakMap<K, { readonly made: V }>();
+	return (key) => {
+		const found = known.get(key);
+		if (found) return found.made;
+		const made = make(key);
+		known.set(key, { made });
+		return made;
+	};
+}
+
+const placesOf = kept((sheets: readonly Sheet[]) => {
+	const places = new Map<string, QuantityPlace>();
+	sheets.forEach(({ quantities }, sheet) =>
+		quantities.forEach((quantity, index) => {
+			if (!places.has(quantity.name)) places.set(quantity.name, { quantity, sheet, index });
+		})
+	);
+	return places as ReadonlyMap<string, QuantityPlace>;
+});
+const setsByName = kept(
+	(sets: readonly SetDefinition[]): ReadonlyMap<string, SetDefinition> =>
+		new Map(sets.map((set) => [set.name, set]))
+);
+const scenariosById = kept(
+	(scenarios: readonly Scenario[]): ReadonlyMap<string, Scenario> =>
+		new Map(scenarios.map((scenario) => [scenario.id, scenario]))
+);
+
+/** Every quantity, by name. */
+export const quantityPlaces = (workbook: Workbook) => placesOf(workbook.sheets);
+export const findQuantity = (workbook: Workbook, name: string): Quantity | undefined =>
+	placesOf(workbook.sheets).get(name)?.quantity;
+export const findSet = (workbook: Workbook, name: string): SetDefinition | undefined =>
+	setsByName(workbook.sets).get(name);
+export const findRelation = (workbook: Workbook, name: string): Relation | undefined =>
+	workbook.relations?.find((relation) => relation.name === name);
+export const findScenario = (workbook: Workbook, id: string): Scenario | undefined =>
+	scenariosById(workbook.scenarios).get(id);
+
+/** Place of each member in its set, by id. */
+export const memberPlaces = kept(
+	(set: SetDefinition): ReadonlyMap<string, number> =>
+		new Map(set.members.map((member, place) => [member.id, place]))
+);
+
+/** The pairs of a relation, by `pairKey`. */
+export const pairsOf = kept(
+	(relation: Relation): ReadonlySet<string> => new Set(relation.pairs.map(pairKey))
+);
+
+/** A scenario's changes, by quantity. */
+export const changesOf = kept(
+	(scenario: Scenario): ReadonlyMap<string, Change> =>
+		new Map(scenario.changes.map((change) => [change.quantity, change]))
+);
+
+/** The first scenario: the one whose values stand in the quantities. */
+export function baseOf(workbook: Workbook): Scenario {
+	const base = workbook.scenarios[0];
+	if (!base) throw new Error('A workbook without a base scenario was let through.');
+	return base;
+}

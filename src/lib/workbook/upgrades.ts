@@ -1,0 +1,46 @@
+/**
+ * Files of older versions, brought up to the present one step at a time. Upwards only.
+ *
+ * Every released version has a file frozen in `tests/workbook/saved/`, and a test opens them all.
+ */
+import type { Json } from './json';
+import { VERSION } from './schema';
+
+export type JsonObject = { [name: string]: Json };
+
+export interface Upgrade {
+	/** The version that it leads to, from the one before. */
+	readonly to: number;
+	/** What changed, as said to the person who opens the file. */
+	readonly why: string;
+	readonly up: (document: JsonObject) => JsonObject;
+}
+
+/** Oldest first, one for each version after 1, the first released. Never edit an entry; append the next. */
+export const UPGRADES: readonly Upgrade[] = [];
+
+export interface Upgraded {
+	readonly document: JsonObject;
+	/** One line for each step taken. */
+	readonly notices: string[];
+}
+
+/** Takes every step from the document's version up. */
+export function upgradeDocument(
+	document: JsonObject,
+	version: number,
+	upgrades: readonly Upgrade[] = UPGRADES
+): Upgraded {
+	const notices: string[] = [];
+	let here = document;
+	for (const { to, why, up } of upgrades) {
+		if (to <= version) continue;
+		here = { ...up(here), version: to };
+		notices.push(`Brought from file version ${to - 1} to ${to}: ${why}.`);
+	}
+	return { document: here, notices };
+}
+
+/** The version that these upgrades lead to. */
+export const latestVersion = (upgrades: readonly Upgrade[]): number =>
+	upgrades.at(-1)?.to ?? VERSION;
