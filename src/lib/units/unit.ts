@@ -1,6 +1,6 @@
 /**
  * What a unit is: a dimension (exponents of base dimensions) and a scale (how many base units one
- * of it is). Parsing belongs to `parse.ts`, conversion to `convert.ts`.
+ * of it is). Parsing belongs to `parse.ts`, arithmetic to `algebra.ts`, conversion to `convert.ts`.
  */
 
 /**
@@ -15,6 +15,24 @@ export interface Unit {
 	readonly dimension: Dimension;
 	/** One of this unit in base units (m, kg, s, K, each currency and each count its own base). */
 	readonly scale: number;
+	/**
+	 * The symbols that make it up, each once, in the order of printing. They carry the scale as a fraction, so that
+	 * factors come out exact. A unit made by hand may leave them out; it then counts as one symbol.
+	 */
+	readonly parts?: readonly UnitPart[] | undefined;
+}
+
+/** A symbol with what one of it is: numerator / denominator base units, both whole and at most 2^53. */
+export interface UnitSymbol {
+	readonly symbol: string;
+	readonly dimension: Dimension;
+	readonly numerator: number;
+	readonly denominator: number;
+}
+
+/** A symbol and its exponent in a unit; never 0. */
+export interface UnitPart extends UnitSymbol {
+	readonly exponent: number;
 }
 
 /** A unit that a workbook adds: a thing counted or a currency (a base), or a multiple of another unit. */
@@ -34,6 +52,8 @@ export interface UnitProblem {
 	readonly end: number;
 	/** The nearest known symbol, if one is near. */
 	readonly nearest?: string | undefined;
+	/** The workbook's own unit whose definition is at fault; the place is then in its `equals`. */
+	readonly symbol?: string | undefined;
 }
 
 export type UnitResult =

@@ -1,0 +1,135 @@
+/**
+ * Unit arithmetic: products, quotients, powers, and whether two units measure the same thing.
+ * Factors between units belong to `convert.ts`, words to `print.ts`.
+ */
+import { NO_DIMENSION, baseDimension, equalDimensions, sumDimensions } from './dimension';
+import { times, toNumber, toPower, type Fraction } from './fraction';
+import { partsText, printOrder } from './print';
+import type { Unit, UnitPart } from './unit';
+
+/** Exponents in a unit stay within this, either way. */
+export const LARGEST_EXPONENT = 9;
+/** Scales stay between 1e-150 and 1e150, so that the ratio of two is still a number. */
+const LARGEST_SCALE_DIGITS = 150;
+
+/** The plain number one. */
+export const ONE: Unit = { text: '1', dimension: NO_DIMENSION, scale: 1, parts: [] };
+
+export function multiply(a: Unit, b: Unit): Unit {
+	return unitOf([...partsOf(a), ...partsOf(b)]);
+}
+
+export function divide(a: Unit, b: Unit): Unit {
+	return unitOf([...partsOf(a), ...raised(partsOf(b), -1)]);
+}
+
+/** The exponent must be whole. A large one gives a unit that `withinLimits` refuses. */
+export function power(unit: Unit, exponent: number): Unit {
+	return unitOf(raised(partsOf(unit), exponent));
+}
+
+/** The unit whose power this is: mm² gives mm. Null where no symbol's exponent allows it, as for m*mm; try its `coherent` then. */
+export function root(unit: Unit, degree: number): Unit | null {
+	const parts = partsOf(unit);
+	return parts.every((part) => part.exponent % degree === 0)
+		? unitOf(raised(parts, 1 / degree))
+		: null;
+}
+
+/** The unit of the same dimension made of base units alone, so with scale 1: of km/h it is m/s. */
+export function coherent(unit: Unit): Unit {
+	return unitOf(
+		Object.entries(unit.dimension).map(([symbol, exponent]) => ({
+			symbol,
+			exponent,
+			dimension: baseDimension(symbol),
+			numerator: 1,
+			denominator: 1
+		}))
+	);
+}
+
+/** Whether one converts into the other: h and min do, h and year do not, EUR and USD do not. */
+export function sameDimension(a: Unit, b: Unit): boolean {
+	return equalDimensions(a.dimension, b.dimension);
+}
+
+/** Whether a unit that arithmetic made is still one to compute with: no exponent beyond 9, a scale that is a number. */
+export function withinLimits(unit: Unit): boolean {
+	const exponents = [
+		...Object.values(unit.dimension),
+		...partsOf(unit).map((part) => part.exponent)
+	];
+	return (
+		exponents.every((exponent) => Math.abs(exponent) <= LARGEST_EXPONENT) &&
+		scaleDigits(partsOf(unit)) <= LARGEST_SCALE_DIGITS
+	);
+}
+
+/** The unit that a list of symbols makes; the same symbol may stand in it twice. `text` says how a person wrote it. */
+export function unitOf(given: readonly UnitPart[], text?: string): Unit {
+	const parts = merged(given);
+	return {
+		text: text ?? partsText(parts),
+		dimension: sumDimensions(parts),
+		scale: scaleOf(parts),
+		parts
+	};
+}
+
+export function raised(parts: readonly UnitPart[], exponent: number): UnitPart[] {
+	return parts.map((part) => ({ ...part, exponent: part.exponent * exponent }));
+}
+
+/** The symbols that make up a unit; a unit made by hand is one symbol. */
+export function partsOf(unit: Unit): readonly UnitPart[] {
+	if (unit.parts) return unit.parts;
+	const { numerator, denominator } = fractionOfDouble(unit.scale);
+	const symbol = `(${unit.text})`;
+	return [{ symbol, exponent: 1, dimension: unit.dimension, numerator, denominator }];
+}
+
+/** One of the unit in base units, exactly. */
+export function exactScale(parts: readonly UnitPart[]): Fraction {
+	return parts.reduce<Fraction>((scale, part) => times(scale, toPower(part, part.exponent)), {
+		numerator: 1n,
+		denominator: 1n
+	});
+}
+
+function scaleOf(parts: readonly UnitPart[]): number {
+	// Far beyond the limits exact arithmetic would take forever, and nobody computes with the result.
+	if (scaleDigits(parts) <= 2 * LARGEST_SCALE_DIGITS) return toNumber(exactScale(parts));
+	return parts.reduce(
+		(scale, part) => scale * (part.numerator / part.denominator) ** part.exponent,
+		1
+	);
+}
+
+/** How many decimal digits the parts of the exact scale have, at most. */
+function scaleDigits(parts: readonly UnitPart[]): number {
+	return parts.reduce(
+		(digits, part) =>
+			digits + Math.abs(part.exponent) * Math.log10(Math.max(part.numerator, part.denominator)),
+		0
+	);
+}
+
+function merged(given: readonly UnitPart[]): readonly UnitPart[] {
+	const parts = new Map<string, UnitPart>();
+	for (const part of given) {
+		const exponent = (parts.get(part.symbol)?.exponent ?? 0) + part.exponent;
+		parts.set(part.symbol, { ...part, exponent });
+	}
+	return [...parts.values()].filter((part) => part.exponent !== 0).sort(printOrder);
+}
+
+/** Whole numbers stay exact; of another scale the first fifteen digits count. */
+function fractionOfDouble(scale: number): { numerator: number; denominator: number } {
+	let [numerator, denominator] = [scale, 1];
+	while (!Number.isInteger(numerator) && denominator < 1e15) {
+		denominator *= 10;
+		numerator = scale * denominator;
+	}
+	return { numerator: Math.round(numerator), denominator };
+}
