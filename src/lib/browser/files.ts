@@ -1,0 +1,46 @@
+/**
+ * Files in and out of the page: a picked or dropped file as text, a text as a download.
+ */
+
+/** Far above any real workbook; a larger file is refused before it is read. */
+export const LARGEST_FILE = 200 * 1024 * 1024;
+
+export interface ReadFile {
+	readonly name: string;
+	readonly text: string;
+}
+
+/** The text of a file, or a sentence that says why it cannot be had. */
+export async function readTextFile(file: File): Promise<ReadFile | { readonly problem: string }> {
+	if (file.size > LARGEST_FILE)
+		return {
+			problem: `"${file.name}" holds ${Math.round(file.size / 1024 / 1024)} MB; a workbook has at most ${LARGEST_FILE / 1024 / 1024} MB. Choose the workbook's JSON file.`
+		};
+	try {
+		return { name: file.name, text: await file.text() };
+	} catch {
+		return {
+			problem: `"${file.name}" could not be read: it was moved, or this page may not open it. Choose it again.`
+		};
+	}
+}
+
+/** A name for a file from a title: "Marram Coil Works" gives "marram-coil-works". */
+export const fileNameOf = (title: string) =>
+	title
+		.toLowerCase()
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.replace(/[^\p{L}\p{N}]+/gu, '-')
+		.replace(/^-|-$/g, '')
+		.slice(0, 80) || 'workbook';
+
+/** Hands a text to the browser's downloads. */
+export function download(name: string, text: string, type = 'application/json'): void {
+	const url = URL.createObjectURL(new Blob([text], { type }));
+	const link = document.createElement('a');
+	link.href = url;
+	link.download = name;
+	link.click();
+	setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}

@@ -1,0 +1,249 @@
+/**
+ * What one cell of the grid says: a number cut at its decimal mark, words, one of the four kinds of
+ * nothing, or an error; and beside it what differs from the base. A folded row says a span instead.
+ *
+ * Pure: results come in, words go out. Where rows stand belongs to `rows.ts`.
+ */
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
+import type { SetDefinition, Workbook } from '$lib/workbook/schema';
+import {
+	cut,
+	decimalsFor,
+	decimalsWritten,
+	formatDifference,
+	formatInFull,
+	formatNumber,
+	formatRelative,
+	formatUnit,
+	type Parts
+} from './format';
+
+export type CellKind = 'number' | 'words' | 'nothing' | 'error' | 'span' | 'pending';
+
+export interface CellView {
+	readonly kind: CellKind;
+	/** For a number. */
+	readonly parts: Parts | null;
+	/** The whole text: for words, nothing, errors and spans, and for reading a number aloud. */
+	readonly text: string;
+	/** All digits, with the unit. */
+	readonly full: string;
+	/** Equal to the base; null in the base itself. */
+	readonly same: boolean | null;
+	readonly difference: Parts | null;
+	readonly relative: string;
+	/** In place of a difference: "instead of 5x24", "10 of 10 differ". */
+	readonly instead: string;
+}
+
+const EMPTY = { parts: null, full: '', same: null, difference: null, relative: '', instead: '' };
+export const PENDING: CellView = { ...EMPTY, kind: 'pending', text: '…' };
+
+const NOTHING_WORDS: Readonly<Record<number, string>> = {
+	[ABSENT]: 'not there',
+	[NOT_ENTERED]: 'not entered',
+	[OFF_END]: 'off the end',
+	[NO_ANSWER]: 'none'
+};
+
+/** Which cells of a quantity hold entered values, by member ordinals. */
+export function isInputCell(workbook: Workbook, layout: QuantityLayout, cell: number): boolean {
+	const { quantity, axes, members, base } = layout;
+	const { formula } = quantity;
+	if (formula === undefined) return true;
+	if (typeof formula === 'string') return formula.trim() === 'input';
+	const axis = axes.findIndex((one) => one.name === formula.by || one.set === formula.by);
+	if (axis < 0) return false;
+	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
+	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
+	const id = set?.members[ordinal]?.id ?? '';
+	const text = Object.hasOwn(formula.cases, id) ? formula.cases[id] : formula.cases['*'];
+	return text !== undefined && text.trim() === 'input';
+}
+
+/** The set whose members the quantity holds; null for a number or a yes/no. */
+export function choiceSet(layout: Layout, quantity: QuantityLayout): SetDefinition | null {
+	const { type } = quantity.quantity;
+	if (typeof type !== 'object') return null;
+	return layout.workbook.sets.find((set) => set.name === type.member_of) ?? null;
+}
+
+const decimalsKept = new WeakMap<Results, Map<string, number>>();
+
+/** Decimals of a whole quantity, so that its members align: from its largest value in the base. */
+export function quantityDecimals(layout: QuantityLayout, results: Results): number {
+	const known = decimalsKept.get(results) ?? new Map<string, number>();
+	decimalsKept.set(results, known);
+	const found = known.get(layout.quantity.name);
+	if (found !== undefined) return found;
+	const digits = layout.quantity.digits ?? 4;
+	let largest = 0;
+	let written = 0;
+	for (let cell = layout.base; cell < layout.base + layout.count; cell++) {
+		if (results.states[cell] !== OK) continue;
+		const value = results.values[cell] ?? 0;
+		largest = Math.max(largest, Math.abs(value));
+		if (written < 6) written = Math.max(written, decimalsWritten(value, 6));
+	}
+	const fitting = decimalsFor(largest, digits);
+	// Values that all are written in fewer decimals need no zeros behind them.
+	const decimals = Math.min(fitting, written);
+	known.set(layout.quantity.name, decimals);
+	return decimals;
+}
+
+interface Context {
+	readonly layout: Layout;
+	readonly quantity: QuantityLayout;
+	readonly locale: string;
+	readonly base: Results;
+}
+
+function wordsOf({ layout, quantity }: Context, value: number): string {
+	const { type } = quantity.quantity;
+	if (type === 'yes_no') return value === 0 ? 'no' : 'yes';
+	return choiceSet(layout, quantity)?.members[value]?.id ?? String(value);
+}
+
+const isWords = (quantity: QuantityLayout) =>
+	quantity.quantity.type === 'yes_no' || typeof quantity.quantity.type === 'object';
+
+/** Equal as numbers go: the last bits of a sum in another order are no difference. */
+export function isSame(one: Results, other: Results, cell: number): boolean {
+	const state = one.states[cell];
+	if (state !== other.states[cell]) return false;
+	if (state !== OK) return true;
+	const a = one.values[cell] ?? 0;
+	const b = other.values[cell] ?? 0;
+	return a === b || Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
+}
+
+/** One cell in one scenario; `base` is what it is compared with, unless it is the base itself. */
+export function viewCell(context: Context, results: Results, cell: number): CellView {
+	const { quantity, locale, base } = context;
+	const inBase = results === base;
+	const same = inBase ? null : isSame(results, base, cell);
+	const state = results.states[cell] ?? OK;
+	const value = results.values[cell] ?? 0;
+	const baseOk = base.states[cell] === OK;
+	const baseValue = base.values[cell] ?? 0;
+	if (isError(state)) return { ...EMPTY, kind: 'error', text: 'No value', same };
+	if (state !== OK)
+		return {
+			...EMPTY,
+			kind: 'nothing',
+			text: NOTHING_WORDS[state] ?? 'nothing',
+			same,
+			instead: !inBase && baseOk ? insteadOf(context, baseValue) : ''
+		};
+	if (isWords(quantity)) {
+		const text = wordsOf(context, value);
+		const instead = same === false && baseOk ? `instead of ${wordsOf(context, baseValue)}` : '';
+		return { ...EMPTY, kind: 'words', text, full: text, same, instead };
+	}
+	const decimals = quantityDecimals(quantity, base);
+	const text = formatNumber(value, decimals, locale);
+	const unit = formatUnit(quantity.quantity.unit);
+	const differs = same === false && baseOk;
+	return {
+		kind: 'number',
+		parts: cut(text, locale),
+		text,
+		full: `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`,
+		same,
+		difference: differs ? cut(formatDifference(value - baseValue, decimals, locale), locale) : null,
+		relative: differs ? formatRelative(value, baseValue, locale) : '',
+		instead: same === false && !baseOk ? 'new here' : ''
+	};
+}
+
+function insteadOf(context: Context, baseValue: number): string {
+	if (isWords(context.quantity)) return `instead of ${wordsOf(context, baseValue)}`;
+	const decimals = quantityDecimals(context.quantity, context.base);
+	return `instead of ${formatNumber(baseValue, decimals, context.locale)}`;
+}
+
+interface Span {
+	low: number;
+	high: number;
+	values: number;
+	errors: number;
+	absent: number;
+	nothing: number;
+	differ: number;
+	first: number;
+	allEqual: boolean;
+}
+
+function measure(results: Results, base: Results, from: number, to: number): Span {
+	const span: Span = {
+		low: Infinity,
+		high: -Infinity,
+		values: 0,
+		errors: 0,
+		absent: 0,
+		nothing: 0,
+		differ: 0,
+		first: NaN,
+		allEqual: true
+	};
+	for (let cell = from; cell < to; cell++) {
+		const state = results.states[cell] ?? OK;
+		if (results !== base && !isSame(results, base, cell)) span.differ++;
+		if (state === ABSENT) span.absent++;
+		else if (isError(state)) span.errors++;
+		else if (state !== OK) span.nothing++;
+		else {
+			const value = results.values[cell] ?? 0;
+			if (span.values === 0) span.first = value;
+			else if (value !== span.first) span.allEqual = false;
+			span.values++;
+			if (value < span.low) span.low = value;
+			if (value > span.high) span.high = value;
+		}
+	}
+	return span;
+}
+
+/** A folded row: its members from the smallest to the largest, and how many differ from the base. */
+export function viewSpan(context: Context, results: Results, from: number, to: number): CellView {
+	const { quantity, locale, base } = context;
+	const span = measure(results, base, from, to);
+	const inBase = results === base;
+	const same = inBase ? null : span.differ === 0;
+	const total = to - from - span.absent;
+	const instead = span.differ > 0 ? `${span.differ} of ${to - from} differ` : '';
+	const about = { ...EMPTY, same, instead };
+	if (span.errors > 0)
+		return {
+			...about,
+			kind: 'error',
+			text: span.errors === total ? 'No value' : `${span.errors} of ${total} without value`
+		};
+	if (span.values === 0)
+		return { ...about, kind: 'nothing', text: span.nothing > 0 ? 'none entered' : 'not there' };
+	let text: string;
+	if (isWords(quantity)) text = wordsSpan(context, span, results, from, to);
+	else {
+		const decimals = quantityDecimals(quantity, base);
+		const low = formatNumber(span.low, decimals, locale);
+		const high = formatNumber(span.high, decimals, locale);
+		text = span.allEqual ? (span.values === 1 ? low : `all ${low}`) : `${low} to ${high}`;
+	}
+	return { ...about, kind: 'span', text, full: text };
+}
+
+function wordsSpan(context: Context, span: Span, results: Results, from: number, to: number) {
+	if (span.allEqual) return `all ${wordsOf(context, span.first)}`;
+	const counts = new Map<string, number>();
+	for (let cell = from; cell < to; cell++) {
+		if (results.states[cell] !== OK) continue;
+		const word = wordsOf(context, results.values[cell] ?? 0);
+		counts.set(word, (counts.get(word) ?? 0) + 1);
+	}
+	if (context.quantity.quantity.type === 'yes_no')
+		return `${counts.get('yes') ?? 0} of ${span.values} yes`;
+	return `${counts.size} kinds`;
+}

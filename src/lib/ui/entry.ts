@@ -1,0 +1,198 @@
+/**
+ * What a person types into a field, read: a number by the reader's locale, with a unit if one is
+ * written, a yes or no, a member of a set. Nothing is guessed where two readings are possible.
+ *
+ * Units are converted by the caller's function; showing numbers belongs to `format.ts`.
+ */
+import type { Range, Scalar } from '$lib/workbook/schema';
+import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
+
+export type Converted =
+	{ readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
+
+/** What a field takes. */
+export interface FieldSpec {
+	readonly type: 'number' | 'yes_no' | 'member';
+	readonly unit: string;
+	readonly range: Range | null;
+	/** For a choice: the members that may be taken. */
+	readonly members: readonly { readonly id: string; readonly label: string }[];
+	readonly locale: string;
+	/** A number with a unit, in the field's own unit. */
+	readonly convert: (value: number, unit: string) => Converted;
+}
+
+export type Entry =
+	| {
+			readonly ok: true;
+			/** Null: the field was cleared. */
+			readonly value: Scalar;
+			/** The unit that was written, if it is another than the field's. */
+			readonly from: string | null;
+	  }
+	| { readonly ok: false; readonly message: string };
+
+const refused = (message: string): Entry => ({ ok: false, message });
+
+/** Spaces and apostrophes that people put between thousands. */
+const thinSeparators = /[\s\u00a0\u2009\u202f'’]/g;
+
+/** Longest text that is quoted back. */
+const quoted = (text: string) => `"${text.length > 24 ? `${text.slice(0, 24)}…` : text}"`;
+
+const groupsOfThree = (text: string, mark: string) => {
+	const [first = '', ...rest] = text.split(mark);
+	return /^[1-9]\d{0,2}$/.test(first) && rest.every((group) => /^\d{3}$/.test(group));
+};
+
+type Digits = { ok: true; digits: string } | { ok: false; message: string };
+
+const count = (text: string, mark: string) => text.split(mark).length - 1;
+const nameOf = (mark: string) => (mark === ',' ? 'comma' : 'point');
+
+/** The digits of a number with at most one decimal mark, as JavaScript reads them. */
+function plainDigits(text: string, locale: string): Digits {
+	const { decimal } = marksOf(locale);
+	const own = decimal === ',' ? ',' : '.';
+	const other = own === ',' ? '.' : ',';
+	const owns = count(text, own);
+	const others = count(text, other);
+	if (owns > 1 && !(others <= 1 && groupsOfThree(text.split(other)[0] ?? '', own)))
+		return {
+			ok: false,
+			message: `${quoted(text)} has ${owns === 2 ? 'two' : owns} ${nameOf(own)}s. Write one, before the decimals.`
+		};
+	if (others > 1 && !groupsOfThree(text.split(own)[0] ?? '', other))
+		return {
+			ok: false,
+			message: `${quoted(text)} has ${others === 2 ? 'two' : others} ${nameOf(other)}s, and they do not part thousands. Write ${owns ? '' : 'one mark before the decimals, as in '}1${own}95.`
+		};
+	if (owns && others) {
+		const last = text.lastIndexOf(own) > text.lastIndexOf(other) ? own : other;
+		const grouping = last === own ? other : own;
+		const [whole = '', fraction = ''] = [
+			text.slice(0, text.lastIndexOf(last)),
+			text.slice(text.lastIndexOf(last) + 1)
+		];
+		if (!groupsOfThree(whole, grouping))
+			return {
+				ok: false,
+				message: `In ${quoted(text)} the ${nameOf(grouping)}s do not part thousands. Write it without them.`
+			};
+		return { ok: true, digits: `${whole.split(grouping).join('')}.${fraction}` };
+	}
+	if (owns > 1) return { ok: true, digits: text.split(own).join('') };
+	if (owns === 1) return { ok: true, digits: text.replace(own, '.') };
+	if (others === 0) return { ok: true, digits: text };
+	// One or more foreign marks: thousands if they stand so, else they can only be the decimal mark.
+	if (groupsOfThree(text, other)) return { ok: true, digits: text.split(other).join('') };
+	return { ok: true, digits: text.replace(other, '.') };
+}
+
+const numberHead =
+	/^([+\-−–]?)\s*((?:\d|[.,](?=\d)|[\s\u00a0\u2009\u202f'’](?=\d{3})|[.,](?!\S))+|[.,]\d+)((?:e[+\-−]?\d+(?![\p{L}/*^]))?)\s*(.*)$/iu;
+
+/** The number and the text of the unit behind it. */
+export function readNumber(
+	text: string,
+	locale: string
+): { ok: true; value: number; unit: string } | { ok: false; message: string } {
+	const trimmed = text.trim();
+	if (trimmed.startsWith('='))
+		return {
+			ok: false,
+			message:
+				'A field takes a value. A formula belongs to the whole quantity: open it with "Edit quantity".'
+		};
+	const found = numberHead.exec(trimmed.slice(0, 400));
+	if (!found)
+		return {
+			ok: false,
+			message: `${quoted(trimmed)} is not a number. Write digits, with a unit behind them if you like.`
+		};
+	const [, sign = '', body = '', exponent = '', unit = ''] = found;
+	const digits = plainDigits(body.replace(thinSeparators, ''), locale);
+	if (!digits.ok) return digits;
+	if (/^[.,\d]/.test(unit))
+		return {
+			ok: false,
+			message: `${quoted(trimmed)} has a mark too many. Write one mark, before the decimals.`
+		};
+	const size = Number(digits.digits + exponent.replace('−', '-'));
+	if (!Number.isFinite(size))
+		return { ok: false, message: `${quoted(trimmed)} is larger than a number can be here.` };
+	return { ok: true, value: /^[-−–]$/.test(sign) ? -size : size, unit };
+}
+
+const yes = new Set(['yes', 'y', 'true', '1', 'on']);
+const no = new Set(['no', 'n', 'false', '0', 'off']);
+
+function readYesNo(text: string): Entry {
+	const word = text.toLowerCase();
+	if (yes.has(word)) return { ok: true, value: true, from: null };
+	if (no.has(word)) return { ok: true, value: false, from: null };
+	return refused(`${quoted(text)} is neither yes nor no. Write yes or no.`);
+}
+
+function readMember(text: string, spec: FieldSpec): Entry {
+	const wanted = text.toLowerCase();
+	const found =
+		spec.members.find((member) => member.id === text) ??
+		spec.members.find((member) => member.id.toLowerCase() === wanted) ??
+		spec.members.find((member) => member.label.toLowerCase() === wanted);
+	if (found) return { ok: true, value: found.id, from: null };
+	const some = spec.members.slice(0, 4).map((member) => member.id);
+	return refused(
+		`${quoted(text)} is not one of the choices. Take ${some.join(', ')}${spec.members.length > 4 ? ' …' : ''}.`
+	);
+}
+
+/** Whether the range permits a value. */
+export function isPermitted(value: number, range: Range | null): boolean {
+	if (!range) return true;
+	return !(
+		(range.min !== undefined && value < range.min) ||
+		(range.max !== undefined && value > range.max) ||
+		(range.above !== undefined && value <= range.above) ||
+		(range.below !== undefined && value >= range.below)
+	);
+}
+
+/** "0.5 to 6 h", "above 0", "at most 100 %"; empty where everything is permitted. */
+export function permittedText(range: Range | null, unit: string, locale: string): string {
+	if (!range) return '';
+	const show = (value: number) => formatNumber(value, decimalsWritten(value, 9), locale);
+	const { min, max, above, below } = range;
+	const units = formatUnit(unit) ? ` ${formatUnit(unit)}` : '';
+	if (min !== undefined && max !== undefined) return `${show(min)} to ${show(max)}${units}`;
+	const low =
+		min !== undefined ? `at least ${show(min)}` : above !== undefined ? `above ${show(above)}` : '';
+	const high =
+		max !== undefined ? `at most ${show(max)}` : below !== undefined ? `below ${show(below)}` : '';
+	const both = [low, high].filter(Boolean).join(', ');
+	return both ? `${both}${units}` : '';
+}
+
+/** What was typed, as a value of the field in the field's own unit, or why it cannot be one. */
+export function readEntry(text: string, spec: FieldSpec): Entry {
+	const trimmed = text.trim();
+	if (trimmed === '') return { ok: true, value: null, from: null };
+	if (spec.type === 'yes_no') return readYesNo(trimmed);
+	if (spec.type === 'member') return readMember(trimmed, spec);
+	const read = readNumber(trimmed, spec.locale);
+	if (!read.ok) return refused(read.message);
+	const sameUnit =
+		read.unit === '' || read.unit === spec.unit || read.unit === formatUnit(spec.unit);
+	const converted: Converted = sameUnit
+		? { ok: true, value: read.value }
+		: spec.convert(read.value, read.unit);
+	if (!converted.ok) return refused(converted.message);
+	if (!isPermitted(converted.value, spec.range)) {
+		const shown = formatNumber(converted.value, decimalsWritten(converted.value, 9), spec.locale);
+		const units = formatUnit(spec.unit) ? ` ${formatUnit(spec.unit)}` : '';
+		return refused(
+			`${shown}${units} is outside what is permitted: ${permittedText(spec.range, spec.unit, spec.locale)}.`
+		);
+	}
+	return { ok: true, value: converted.value, from: sameUnit ? null : read.unit };
+}

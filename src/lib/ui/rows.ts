@@ -1,0 +1,209 @@
+/**
+ * The rows of the grid: sheets, quantities, and their members where a row is unfolded, with the
+ * messages that stand below the row they speak of. What a cell says belongs to `cells.ts`.
+ */
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { ABSENT } from '$lib/engine/state';
+
+/** Something to say below a row. */
+export interface RowMessage {
+	readonly tone: 'error' | 'caution' | 'check' | 'formula';
+	readonly scenario: string;
+	readonly quantity: string;
+	/** The cell at fault; null where it concerns the quantity as a whole. */
+	readonly cell: number | null;
+	/** How many cells of the quantity say the same. */
+	readonly count: number;
+	readonly text: string;
+}
+
+export interface SheetRow {
+	readonly kind: 'sheet';
+	readonly key: string;
+	readonly sheet: number;
+	readonly title: string;
+	readonly note: string;
+}
+export interface QuantityRow {
+	readonly kind: 'quantity';
+	readonly key: string;
+	readonly quantity: QuantityLayout;
+	/** Member ordinals so far, and their ids; empty for the quantity's own row. */
+	readonly at: readonly number[];
+	readonly ids: readonly string[];
+	readonly label: string;
+	/** The label of a member behind its id; what the quantity is per, behind the quantity's. */
+	readonly aside: string;
+	readonly depth: number;
+	/** The cells under this row: `from` alone where it is one value. */
+	readonly from: number;
+	readonly to: number;
+	/** Null where there is nothing to unfold. */
+	readonly open: boolean | null;
+}
+export interface MessageRow {
+	readonly kind: 'message';
+	readonly key: string;
+	readonly message: RowMessage;
+	readonly quantity: QuantityLayout;
+}
+export type Row = SheetRow | QuantityRow | MessageRow;
+
+export interface RowsInput {
+	readonly layout: Layout;
+	/** Keys of the rows that are unfolded. */
+	readonly open: ReadonlySet<string>;
+	/** The scenarios on screen: a member absent in all of them has no row. */
+	readonly results: readonly Results[];
+	readonly messages: readonly RowMessage[];
+	/** Keep only these quantities (a comparison, a filter); null keeps all. */
+	readonly only: ReadonlySet<string> | null;
+}
+
+/** "10 products": how many members a quantity has along its first axis that are on screen. */
+function perText(layout: Layout, quantity: QuantityLayout, axis: number): string {
+	const named = quantity.axes[axis];
+	const set = layout.workbook.sets.find((one) => one.name === named?.set);
+	const size = quantity.sizes[axis] ?? 0;
+	const word = size === 1 ? (set?.label ?? '') : (set?.plural ?? set?.label ?? '');
+	return `${size} ${word.toLowerCase()}`;
+}
+
+/** "10 products by 7 lines". */
+export const perWords = (layout: Layout, quantity: QuantityLayout, from = 0): string =>
+	quantity.axes
+		.slice(from)
+		.map((_, axis) => perText(layout, quantity, axis + from))
+		.join(' by ');
+
+function isSeen(results: readonly Results[], from: number, to: number): boolean {
+	if (results.length === 0) return true;
+	return results.some((one) => {
+		for (let cell = from; cell < to; cell++) if (one.states[cell] !== ABSENT) return true;
+		return false;
+	});
+}
+
+/** Keys are texts of names and ids, which hold no control characters. */
+export const rowKey = (name: string, ids: readonly string[]) => [name, ...ids].join('\u0001');
+
+/** One past the last cell that shares the ordinal of `from` along the axis. */
+function endOfMember(quantity: QuantityLayout, axis: number, from: number, to: number): number {
+	const width = quantity.axes.length;
+	const at = (cell: number) => quantity.members[(cell - quantity.base) * width + axis];
+	const ordinal = at(from);
+	let end = from + 1;
+	while (end < to && at(end) === ordinal) end++;
+	return end;
+}
+
+function addMembers(rows: Row[], input: RowsInput, parent: QuantityRow): void {
+	const { layout, open, results } = input;
+	const { quantity } = parent;
+	const axis = parent.at.length;
+	const named = quantity.axes[axis];
+	const set = layout.workbook.sets.find((one) => one.name === named?.set);
+	if (!set) return;
+	const last = axis === quantity.axes.length - 1;
+	for (let from = parent.from; from < parent.to;) {
+		const to = endOfMember(quantity, axis, from, parent.to);
+		const ordinal = quantity.members[(from - quantity.base) * quantity.axes.length + axis] ?? 0;
+		const member = set.members[ordinal];
+		if (member && isSeen(results, from, to)) {
+			const ids = [...parent.ids, member.id];
+			const key = rowKey(quantity.quantity.name, ids);
+			const row: QuantityRow = {
+				kind: 'quantity',
+				key,
+				quantity,
+				at: [...parent.at, ordinal],
+				ids,
+				label: member.id,
+				aside: member.label && member.label !== member.id ? member.label : '',
+				depth: axis + 1,
+				from,
+				to,
+				open: last ? null : open.has(key)
+			};
+			rows.push(row);
+			if (row.open) addMembers(rows, input, row);
+		}
+		from = to;
+	}
+}
+
+function addQuantity(rows: Row[], input: RowsInput, quantity: QuantityLayout): void {
+	const { layout, open } = input;
+	const { name, label } = quantity.quantity;
+	const key = rowKey(name, []);
+	const row: QuantityRow = {
+		kind: 'quantity',
+		key,
+		quantity,
+		at: [],
+		ids: [],
+		label: label || name,
+		aside: quantity.axes.length > 0 ? perWords(layout, quantity) : '',
+		depth: 0,
+		from: quantity.base,
+		to: quantity.base + quantity.count,
+		open: quantity.axes.length > 0 ? open.has(key) : null
+	};
+	rows.push(row);
+	if (row.open) addMembers(rows, input, row);
+}
+
+/** All rows from top to bottom. */
+export function buildRows(input: RowsInput): Row[] {
+	const { layout, only } = input;
+	const messages = new Map<string, RowMessage[]>();
+	for (const message of input.messages) {
+		const some = messages.get(message.quantity);
+		if (some) some.push(message);
+		else messages.set(message.quantity, [message]);
+	}
+	const rows: Row[] = [];
+	let sheet = -1;
+	const quantities = layout.quantities;
+	const addSheets = (until: number) => {
+		while (sheet < until) {
+			sheet++;
+			const { title = '', note = '' } = layout.workbook.sheets[sheet] ?? {};
+			rows.push({ kind: 'sheet', key: `sheet ${sheet}`, sheet, title, note });
+		}
+	};
+	for (const quantity of quantities) {
+		if (only && !only.has(quantity.quantity.name)) continue;
+		if (only && sheet !== quantity.sheet) sheet = quantity.sheet - 1;
+		addSheets(quantity.sheet);
+		addQuantity(rows, input, quantity);
+		messages.get(quantity.quantity.name)?.forEach((message, i) =>
+			rows.push({
+				kind: 'message',
+				key: `${quantity.quantity.name}\u0002${i}`,
+				message,
+				quantity
+			})
+		);
+	}
+	if (!only) addSheets(layout.workbook.sheets.length - 1);
+	return rows;
+}
+
+/** The keys to unfold so that a cell has a row of its own. */
+export function keysDownTo(layout: Layout, cell: number): string[] {
+	const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
+	if (!quantity) return [];
+	const ids = memberIds(layout, quantity, cell);
+	return ids.map((_, depth) => rowKey(quantity.quantity.name, ids.slice(0, depth)));
+}
+
+/** The member ids of a cell, axis by axis. */
+export function memberIds(layout: Layout, quantity: QuantityLayout, cell: number): string[] {
+	return quantity.axes.map((axis, i) => {
+		const set = layout.workbook.sets.find((one) => one.name === axis.set);
+		const ordinal = quantity.members[(cell - quantity.base) * quantity.axes.length + i] ?? 0;
+		return set?.members[ordinal]?.id ?? '';
+	});
+}
