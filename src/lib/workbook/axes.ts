@@ -22,13 +22,15 @@ export function axesOf(quantity: Quantity): NamedAxis[] {
 }
 
 /**
- * For each set of the relation, in its order, the place of the axis it restricts: the first axis with
- * that set that an earlier set of the same relation has not taken. Null where an axis is missing.
+ * For each set of the relation, in its order, the place of the axis that it restricts: one named like
+ * the set first, then the first with that set that is still free. Null where an axis is missing.
  */
 export function relationAxes(axes: readonly NamedAxis[], relation: Relation): number[] | null {
 	const taken: number[] = [];
 	for (const set of relation.sets) {
-		const place = axes.findIndex((axis, i) => axis.set === set && !taken.includes(i));
+		const isFree = (axis: NamedAxis, place: number) => axis.set === set && !taken.includes(place);
+		let place = axes.findIndex((axis, i) => axis.name === set && isFree(axis, i));
+		if (place < 0) place = axes.findIndex(isFree);
 		if (place < 0) return null;
 		taken.push(place);
 	}

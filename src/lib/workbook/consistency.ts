@@ -1,11 +1,31 @@
+/**
+ * What the shape of a workbook cannot say: that every name it uses exists and means one thing, and that
+ * every value stands where a value belongs. Formulas are not read here; the engine proves them.
+ *
+ * The checks stand in `consistency/`, one file for each part of a workbook.
+ */
+import { Findings, type WorkbookProblem } from './consistency/findings';
+import { checkFront, checkPictures } from './consistency/front';
+import { checkNames } from './consistency/names';
+import {
+	checkQuantities,
+	checkRelations,
+	checkSets,
+	checkUnitDefinitions
+} from './consistency/quantities';
+import { checkScenarios } from './consistency/scenarios';
 import type { Workbook } from './schema';
-export interface WorkbookProblem {
-	readonly code: string;
-	readonly place: string;
-	readonly path: string;
-	readonly message: string;
-	readonly remedy: string;
-}
-export function findProblems(_workbook: Workbook): WorkbookProblem[] {
-	return [];
+
+/** In the order in which a person would mend them; none in a sound workbook. */
+export function findProblems(workbook: Workbook): WorkbookProblem[] {
+	const findings = new Findings(workbook);
+	checkNames(findings);
+	const units = checkUnitDefinitions(findings);
+	checkSets(findings, units);
+	checkRelations(findings);
+	checkQuantities(findings, units);
+	checkScenarios(findings);
+	checkFront(findings);
+	checkPictures(findings);
+	return findings.problems;
 }

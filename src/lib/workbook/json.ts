@@ -60,6 +60,7 @@ export function shown(text: string): string {
 
 const SPACE = /[ \t\r\n]*/y;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+// eslint-disable-next-line no-control-regex -- JSON forbids exactly these in a text
 const PLAIN = /[^"\\\u0000-\u001f]*/y;
 const WORD = /[-+\p{L}\p{N}_.$]+/uy;
 const ESCAPES = new Map(Object.entries({ b: '\b', f: '\f', n: '\n', r: '\r', t: '\t' }));

@@ -1,0 +1,254 @@
+/**
+ * Quantities, sets and relations: what they name exists, and what they say of themselves fits together.
+ */
+import { UnitSystem } from '$lib/units/system';
+import { axesOf, pairKey, relationAxes } from '../axes';
+import { caseOf, cellGuide, hasInputs, misplaced, OTHERS } from '../cells';
+import { findQuantity, findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
+import type { Quantity, SetDefinition } from '../schema';
+import type { Findings } from './findings';
+import { meant } from './names';
+
+export function checkSets(findings: Findings, units: UnitSystem): void {
+	findings.workbook.sets.forEach((set, i) => {
+		checkUnit(findings, units, set.number_unit, ['sets', i, 'number_unit']);
+		if (set.spans !== undefined) {
+			const result = units.parseAmount(set.spans);
+			if (!result.ok)
+				findings.add(
+					['sets', i, 'spans'],
+					'bad-unit',
+					asClause(result.problem.message),
+					'Write a number and a unit, like "1 year".'
+				);
+		}
+		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
+	});
+}
+
+function checkPresent(findings: Findings, set: SetDefinition, name: string, i: number): void {
+	const quantity = findQuantity(findings.workbook, name);
+	const path = ['sets', i, 'present'];
+	const remedy = `Name a yes/no quantity per ${set.name}, and per nothing else.`;
+	if (!quantity)
+		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
+	else if (
+		quantity.type !== 'yes_no' ||
+		quantity.per?.length !== 1 ||
+		axesOf(quantity)[0]?.name !== set.name ||
+		quantity.in?.length
+	)
+		findings.add(
+			path,
+			'bad-present',
+			`${name} does not say yes or no for each ${set.name}`,
+			remedy
+		);
+}
+
+export function checkRelations(findings: Findings): void {
+	const { workbook } = findings;
+	(workbook.relations ?? []).forEach((relation, i) => {
+		const members = relation.sets.map((name, k) => {
+			const set = findSet(workbook, name);
+			if (!set) unknownSet(findings, ['relations', i, 'sets', k], name);
+			return set && memberPlaces(set);
+		});
+		const seen = new Set<string>();
+		relation.pairs.forEach((pair, k) => {
+			const path = ['relations', i, 'pairs', k];
+			if (pair.length !== relation.sets.length)
+				findings.add(
+					path,
+					'wrong-pair',
+					`(${pair.join(', ')}) has ${pair.length} members, and ${relation.name} relates ${relation.sets.length} sets`,
+					`Write one member of each of ${relation.sets.join(', ')}.`
+				);
+			pair.forEach((id, p) => {
+				if (members[p] && !members[p].has(id))
+					findings.add(
+						[...path, p],
+						'unknown-member',
+						`${relation.sets[p]} has no member "${id}"`,
+						meant(id, members[p].keys(), 'Add the member, or take the pair out.')
+					);
+			});
+			if (seen.has(pairKey(pair)))
+				findings.add(
+					path,
+					'duplicate-pair',
+					`(${pair.join(', ')}) stands here twice`,
+					'Take one of them out.'
+				);
+			seen.add(pairKey(pair));
+		});
+	});
+}
+
+export function checkQuantities(findings: Findings, units: UnitSystem): void {
+	findings.workbook.sheets.forEach((sheet, i) => {
+		if (sheet.headline !== undefined && !findQuantity(findings.workbook, sheet.headline))
+			findings.add(
+				['sheets', i, 'headline'],
+				'unknown-quantity',
+				`there is no quantity named ${sheet.headline}`,
+				meant(sheet.headline, quantityPlaces(findings.workbook).keys(), 'Name one, or take it out.')
+			);
+		sheet.quantities.forEach((quantity, k) =>
+			checkQuantity(findings, units, quantity, ['sheets', i, 'quantities', k])
+		);
+	});
+}
+
+function checkQuantity(
+	findings: Findings,
+	units: UnitSystem,
+	quantity: Quantity,
+	path: readonly PropertyKey[]
+): void {
+	const { workbook } = findings;
+	const { type = 'number', unit, value } = quantity;
+	const axes = axesOf(quantity);
+	axes.forEach((axis, p) => {
+		if (!findSet(workbook, axis.set)) unknownSet(findings, [...path, 'per', p], axis.set);
+	});
+	if (typeof type === 'object' && !findSet(workbook, type.member_of))
+		unknownSet(findings, [...path, 'type', 'member_of'], type.member_of);
+	(quantity.in ?? []).forEach((name, p) => {
+		const relation = findRelation(workbook, name);
+		if (!relation)
+			findings.add(
+				[...path, 'in', p],
+				'unknown-relation',
+				`there is no relation named ${name}`,
+				meant(
+					name,
+					(workbook.relations ?? []).map((one) => one.name),
+					'Add it, or take it out.'
+				)
+			);
+		else if (!relationAxes(axes, relation))
+			findings.add(
+				[...path, 'in', p],
+				'relation-without-axis',
+				`${name} relates ${relation.sets.join(' and ')}, and the quantity is not per all of these`,
+				'Add the missing set to "per", or take the relation out.'
+			);
+	});
+	if (unit !== undefined && type !== 'number')
+		findings.add([...path, 'unit'], 'needless-unit', 'only a number has a unit', 'Take it out.');
+	else checkUnit(findings, units, unit, [...path, 'unit']);
+	checkMeaning(findings, quantity, path);
+	checkCases(findings, quantity, path);
+	const guide = cellGuide(workbook, quantity);
+	if (value === undefined || !guide) return;
+	for (const { at, problem } of misplaced(guide, value)) {
+		if (findings.isFull) return;
+		findings.add([...path, 'value', ...at], problem.code, problem.message, problem.remedy);
+	}
+}
+
+/** What only makes sense for a number, a yes/no or an input. */
+function checkMeaning(findings: Findings, quantity: Quantity, path: readonly PropertyKey[]): void {
+	const { type = 'number', range, spread, check } = quantity;
+	const add = (field: string, code: string, message: string, remedy: string) =>
+		findings.add([...path, field], code, message, remedy);
+	if (quantity.fixed && !hasInputs(quantity))
+		add('fixed', 'fixed-formula', 'only an input can be fixed with the structure', 'Take it out.');
+	for (const field of ['range', 'spread', 'digits'] as const)
+		if (quantity[field] !== undefined && type !== 'number')
+			add(field, `needless-${field}`, `only a number has a ${field}`, 'Take it out.');
+	const least = Math.max(range?.min ?? -Infinity, range?.above ?? -Infinity);
+	const most = Math.min(range?.max ?? Infinity, range?.below ?? Infinity);
+	if (least > most)
+		add(
+			'range',
+			'empty-range',
+			`no number is ${least} or more and ${most} or less`,
+			'Swap the two.'
+		);
+	if (spread && !(spread.min <= spread.likely && spread.likely <= spread.max))
+		add(
+			'spread',
+			'spread-order',
+			`min ${spread.min}, likely ${spread.likely} and max ${spread.max} are not in rising order`,
+			'Put them in rising order.'
+		);
+	if (check && typeof type === 'object')
+		add('check', 'bad-check', 'a choice cannot be a check', 'Make it a yes/no or a number.');
+	if (check?.tolerance !== undefined && type !== 'number')
+		add('check', 'bad-check', 'only a number has a tolerance', 'Take the tolerance out.');
+	if (quantity.caution && type !== 'yes_no')
+		add('caution', 'bad-caution', 'only a yes/no quantity cautions', 'Give it the type "yes_no".');
+}
+
+/** A formula by member has a case for each member, and no others. */
+function checkCases(findings: Findings, quantity: Quantity, path: readonly PropertyKey[]): void {
+	const { formula } = quantity;
+	if (typeof formula !== 'object') return;
+	const axis = axesOf(quantity).find(({ name }) => name === formula.by);
+	if (!axis) {
+		findings.add(
+			[...path, 'formula', 'by'],
+			'unknown-axis',
+			`the quantity is not per ${formula.by}`,
+			'Name one of the axes in "per".'
+		);
+		return;
+	}
+	const set = findSet(findings.workbook, axis.set);
+	if (!set) return;
+	for (const id of Object.keys(formula.cases))
+		if (id !== OTHERS && !memberPlaces(set).has(id))
+			findings.add(
+				[...path, 'formula', 'cases', id],
+				'unknown-member',
+				`${set.name} has no member "${id}"`,
+				meant(id, memberPlaces(set).keys(), 'Add the member, or take the case out.')
+			);
+	const without = set.members.find(({ id }) => caseOf(quantity, id) === undefined);
+	if (without)
+		findings.add(
+			[...path, 'formula', 'cases'],
+			'missing-case',
+			`${without.id} has no case`,
+			'Add a case for it ("input" for an entered value), or "*" for all others.'
+		);
+}
+
+function checkUnit(
+	findings: Findings,
+	units: UnitSystem,
+	text: string | undefined,
+	path: readonly PropertyKey[]
+): void {
+	if (text === undefined) return;
+	const result = units.parse(text);
+	if (!result.ok)
+		findings.add(
+			path,
+			'bad-unit',
+			asClause(result.problem.message),
+			'Correct it, or add the unit to the workbook.'
+		);
+}
+
+export function checkUnitDefinitions(findings: Findings): UnitSystem {
+	const { system, problems } = UnitSystem.create(findings.workbook.units ?? []);
+	for (const problem of problems)
+		findings.add(['units'], 'bad-unit', asClause(problem.message), 'Correct its definition.');
+	return system;
+}
+
+function unknownSet(findings: Findings, path: readonly PropertyKey[], name: string): void {
+	const names = findings.workbook.sets.map((set) => set.name);
+	findings.add(
+		path,
+		'unknown-set',
+		`there is no set named "${name}"`,
+		meant(name, names, 'Add the set, or correct the name.')
+	);
+}
+
+/** A sentence as part of another: without its full stop. */
+const asClause = (sentence: string): string => sentence.replace(/\.\s*$/, '');
