@@ -1,0 +1,196 @@
+/**
+ * The one table of functions: how many arguments each takes, which of them gather, and what the editor says
+ * about it. What a function computes is the engine's.
+ */
+
+export interface FunctionSpec {
+	readonly name: string;
+	/** An aggregate gathers members of sets; a scalar takes values as they stand. */
+	readonly kind: 'aggregate' | 'scalar';
+	readonly minimum: number;
+	/** Infinity: as many as you like. */
+	readonly maximum: number;
+	/** Which arguments may carry `over`, `where` and `else`: all, the one at this place (from 0), or none. */
+	readonly gathers: 'all' | number | null;
+	/** Of an aggregate: the arguments that are taken as they stand, by place. */
+	readonly parameters: readonly { readonly position: number; readonly name: string }[];
+	/** In OpenFormula; false: our own addition. */
+	readonly standard: boolean;
+	readonly signature: string;
+	/** One sentence for the editor. */
+	readonly help: string;
+}
+
+const MANY = Number.POSITIVE_INFINITY;
+
+const own: ReadonlySet<string> = new Set([
+	'ANY',
+	'ALL',
+	'ARGMIN',
+	'ARGMAX',
+	'FIRST',
+	'LAST',
+	'ORD',
+	'NUMBER',
+	'SPAN',
+	'PAYBACK'
+]);
+
+/** An aggregate over its only argument. */
+function gathering(name: string, argument: string, help: string): FunctionSpec {
+	const signature = `${name}(${argument} over set)`;
+	return {
+		name,
+		kind: 'aggregate',
+		minimum: 1,
+		maximum: 1,
+		gathers: 0,
+		parameters: [],
+		standard: !own.has(name),
+		signature,
+		help
+	};
+}
+
+/** An aggregate of one or more arguments, each gathered by itself. */
+function gatheringAll(name: string, help: string): FunctionSpec {
+	const signature = `${name}(x over set) or ${name}(a; b; …)`;
+	return { ...gathering(name, 'x', help), maximum: MANY, gathers: 'all', signature };
+}
+
+/** An aggregate with parameters; `places` names every argument, the gathered one ending in "over set". */
+function gatheringWith(name: string, places: readonly string[], help: string): FunctionSpec {
+	const gathers = places.findIndex((place) => place.endsWith(' over set'));
+	return {
+		...gathering(name, 'x', help),
+		minimum: places.length,
+		maximum: places.length,
+		gathers,
+		parameters: places
+			.map((place, position) => ({ position, name: place }))
+			.filter(({ position }) => position !== gathers),
+		signature: `${name}(${places.join('; ')})`
+	};
+}
+
+function scalar(
+	name: string,
+	minimum: number,
+	maximum: number,
+	places: string,
+	help: string
+): FunctionSpec {
+	return {
+		name,
+		kind: 'scalar',
+		minimum,
+		maximum,
+		gathers: null,
+		parameters: [],
+		standard: !own.has(name),
+		signature: `${name}(${places})`,
+		help
+	};
+}
+
+const specs: readonly FunctionSpec[] = [
+	gatheringAll('SUM', 'The sum; of nothing it is 0.'),
+	gatheringAll('MIN', 'The least value; of nothing there is none.'),
+	gatheringAll('MAX', 'The greatest value; of nothing there is none.'),
+	gatheringAll('AVERAGE', 'The arithmetic mean; of nothing there is none.'),
+	gatheringAll('PRODUCT', 'All values multiplied; of nothing it is 1.'),
+	gathering(
+		'COUNT',
+		'condition',
+		'How many members meet a condition, or how many have a value if x is a number.'
+	),
+	gathering('ANY', 'condition', 'Yes if at least one member meets the condition.'),
+	gathering('ALL', 'condition', 'Yes if every member meets the condition; of none it is yes.'),
+	gathering('STDEV', 'x', 'The sample standard deviation (n - 1); it needs two values.'),
+	gathering(
+		'MEDIAN',
+		'x',
+		'The middle value; of an even number of values, the mean of the two middle ones.'
+	),
+	gatheringWith(
+		'NPV',
+		['rate', 'cash over set'],
+		'Net present value: the first member is discounted by one period, so an outlay today stands outside.'
+	),
+	gathering(
+		'IRR',
+		'cash',
+		'The rate of return at which the present value is zero, where there is exactly one.'
+	),
+	gatheringWith(
+		'MIRR',
+		['cash over set', 'finance_rate', 'reinvest_rate'],
+		'The rate of return with outlays financed and receipts reinvested at given rates.'
+	),
+	gatheringWith(
+		'RANK',
+		['x', 'y over set'],
+		'The place of x among the values y, the largest first; equal values share the lower place.'
+	),
+	gathering('ARGMIN', 'x', 'The member with the least value; of equals, the first in set order.'),
+	gathering(
+		'ARGMAX',
+		'x',
+		'The member with the greatest value; of equals, the first in set order.'
+	),
+	gathering('FIRST', 'x', 'The value of the first member kept: FIRST(month where stock < 0).'),
+	gathering('LAST', 'x', 'The value of the last member kept: LAST(month where stock < 0).'),
+	gathering(
+		'PAYBACK',
+		'cash',
+		'When the running total of cash first comes back to zero, on a straight line within the period.'
+	),
+	scalar(
+		'IF',
+		3,
+		3,
+		'condition; then; else',
+		'One value if the condition says yes, else the other.'
+	),
+	scalar('AND', 1, MANY, 'a; b; …', 'Yes if every condition says yes.'),
+	scalar('OR', 1, MANY, 'a; b; …', 'Yes if at least one condition says yes.'),
+	scalar('NOT', 1, 1, 'condition', 'Yes if the condition says no.'),
+	scalar('IFERROR', 2, 2, 'x; instead', 'x, or the second value where x has no value of any kind.'),
+	scalar('TRUE', 0, 0, '', 'Yes.'),
+	scalar('FALSE', 0, 0, '', 'No.'),
+	scalar('ABS', 1, 1, 'x', 'x without its sign.'),
+	scalar('SQRT', 1, 1, 'x', 'The square root; the unit of x must have one too.'),
+	scalar('EXP', 1, 1, 'x', 'The number e to the power x, a plain number.'),
+	scalar('LN', 1, 1, 'x', 'The natural logarithm of a plain number above zero.'),
+	scalar('PI', 0, 0, '', 'The number 3.14159…, circumference over diameter.'),
+	scalar('ROUND', 1, 2, 'x; digits', 'x to so many digits after the point, a half away from zero.'),
+	scalar('ROUNDUP', 1, 2, 'x; digits', 'x to so many digits after the point, away from zero.'),
+	scalar('ROUNDDOWN', 1, 2, 'x; digits', 'x to so many digits after the point, towards zero.'),
+	scalar('CEILING', 1, 2, 'x; step', 'x up to the next multiple of a step: CEILING(x; 1[pallet]).'),
+	scalar('FLOOR', 1, 2, 'x; step', 'x down to the next multiple of a step: FLOOR(x; 1[pallet]).'),
+	scalar('MOD', 2, 2, 'x; divisor', 'What remains of x after whole divisors, with its sign.'),
+	scalar('ORD', 1, 1, 'axis', 'The place of the member in its set, from 1, a plain number.'),
+	scalar('NUMBER', 1, 1, 'axis', 'The number of the member, in the unit of its set.'),
+	scalar(
+		'SPAN',
+		1,
+		1,
+		'set',
+		'What all members of the set together last: 1 year for twelve months.'
+	)
+];
+
+/** Every function by its name in upper case, in the order in which help lists them. */
+export const FUNCTIONS: ReadonlyMap<string, FunctionSpec> = new Map(
+	specs.map((spec) => [spec.name, spec])
+);
+
+/** The function of that name, in any case. */
+export function findFunction(name: string): FunctionSpec | undefined {
+	return FUNCTIONS.get(name.toUpperCase());
+}
+
+/** Whether the argument at this place (from 0) may carry `over`, `where` and `else`. */
+export function argumentGathers(spec: FunctionSpec, position: number): boolean {
+	return spec.gathers === 'all' || spec.gathers === position;
+}
