@@ -1,0 +1,140 @@
+/**
+ * The operations on one or two numbers, element by element: `compute` gives the number, and where it
+ * gives none that is finite, `failureOf` says why. Both the screen's single column and the blocks
+ * of a study end here, so a zero divisor fails alike in both. States belong to `machine.ts`.
+ */
+import {
+	BAD_ARGUMENT,
+	DIVIDES_BY_ZERO,
+	NOT_A_REAL,
+	TOO_LARGE,
+	type State
+} from '$lib/engine/state';
+import { Op } from '$lib/engine/plan';
+
+/** The result for operands that both have a value; a unary operation ignores y. NaN or infinite: it has none. */
+export function compute(op: number, x: number, y: number): number {
+	switch (op) {
+		case Op.Add:
+			return x + y;
+		case Op.Subtract:
+			return x - y;
+		case Op.Multiply:
+			return x * y;
+		case Op.Divide:
+			return x / y;
+		case Op.Power:
+			return Math.pow(x, y);
+		case Op.Negate:
+			return -x;
+		case Op.Equal:
+			return x === y ? 1 : 0;
+		case Op.NotEqual:
+			return x !== y ? 1 : 0;
+		case Op.Less:
+			return x < y ? 1 : 0;
+		case Op.LessOrEqual:
+			return x <= y ? 1 : 0;
+		case Op.Greater:
+			return x > y ? 1 : 0;
+		case Op.GreaterOrEqual:
+			return x >= y ? 1 : 0;
+		case Op.Not:
+			return x === 0 ? 1 : 0;
+		case Op.Abs:
+			return Math.abs(x);
+		case Op.Sqrt:
+			return Math.sqrt(x);
+		case Op.Exp:
+			return Math.exp(x);
+		case Op.Ln:
+			return Math.log(x);
+		case Op.Round:
+			return toDigits(x, y, Math.round);
+		case Op.RoundUp:
+			return toDigits(x, y, Math.ceil);
+		case Op.RoundDown:
+			return toDigits(x, y, Math.floor);
+		case Op.Ceiling:
+			return toMultiple(x, y, Math.ceil);
+		case Op.Floor:
+			return toMultiple(x, y, Math.floor);
+		case Op.Mod:
+			return remainder(x, y);
+		default:
+			throw new RangeError(`Operation ${op} does not work on one or two numbers.`);
+	}
+}
+
+/** Why `compute` gave no finite number for these operands. */
+export function failureOf(op: number, x: number, y: number): State {
+	switch (op) {
+		case Op.Divide:
+			return y === 0 ? DIVIDES_BY_ZERO : TOO_LARGE;
+		case Op.Power:
+			return (x < 0 && !Number.isInteger(y)) || (x === 0 && y < 0) ? NOT_A_REAL : TOO_LARGE;
+		case Op.Sqrt:
+			return NOT_A_REAL;
+		case Op.Ln:
+			return NOT_A_REAL;
+		case Op.Round:
+		case Op.RoundUp:
+		case Op.RoundDown:
+			return Number.isInteger(y) ? TOO_LARGE : BAD_ARGUMENT;
+		case Op.Ceiling:
+		case Op.Floor:
+			return x > 0 !== y > 0 ? BAD_ARGUMENT : TOO_LARGE;
+		case Op.Mod:
+			return BAD_ARGUMENT;
+		default:
+			return TOO_LARGE;
+	}
+}
+
+/** Works on the magnitude, so that a half goes away from zero on both sides: −2.5 gives −3. */
+function toDigits(x: number, digits: number, whole: (magnitude: number) => number): number {
+	if (!Number.isInteger(digits)) return NaN;
+	const magnitude = Math.abs(x);
+	let rounded: number;
+	if (digits >= 0) {
+		const factor = Math.pow(10, digits);
+		const scaled = magnitude * factor;
+		// Beyond 2^53 there is no fraction left to round; an infinite factor would only lose the number.
+		rounded = scaled < 9007199254740992 ? whole(scaled) / factor : magnitude;
+	} else {
+		const factor = Math.pow(10, -digits);
+		const scaled = magnitude / factor;
+		// Divided down to nothing, it is still more than none: rounded up it is one step.
+		const steps = whole(scaled === 0 && magnitude > 0 ? Number.MIN_VALUE : scaled);
+		rounded = steps === 0 ? 0 : steps * factor;
+	}
+	return x < 0 ? -rounded : rounded;
+}
+
+/** OpenFormula 6.17: zero on either side gives zero, and two different signs are refused. */
+function toMultiple(x: number, step: number, whole: (steps: number) => number): number {
+	if (x === 0 || step === 0) return 0;
+	if (x > 0 !== step > 0) return NaN;
+	// Steps of a negative multiple run the other way: up from −2.5 by −2 is −2.
+	return step > 0
+		? whole(x / step) * step
+		: (whole === Math.ceil ? Math.floor(x / step) : Math.ceil(x / step)) * step;
+}
+
+/** The remainder with the divisor's sign. */
+function remainder(x: number, divisor: number): number {
+	const rest = x % divisor;
+	return rest !== 0 && rest < 0 !== divisor < 0 ? rest + divisor : rest;
+}
+
+/** Whether an operation takes one operand only. */
+export function isUnary(op: number): boolean {
+	return (
+		op === Op.Negate ||
+		op === Op.Not ||
+		op === Op.Abs ||
+		op === Op.Sqrt ||
+		op === Op.Exp ||
+		op === Op.Ln
+	);
+}
