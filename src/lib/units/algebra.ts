@@ -4,7 +4,7 @@
  */
 import { NO_DIMENSION, baseDimension, equalDimensions, sumDimensions } from './dimension';
 import { times, toNumber, toPower, type Fraction } from './fraction';
-import { partsText, printOrder } from './print';
+import { factorsText, printOrder } from './print';
 import type { Unit, UnitPart } from './unit';
 
 /** Exponents in a unit stay within this, either way. */
@@ -70,7 +70,7 @@ export function withinLimits(unit: Unit): boolean {
 export function unitOf(given: readonly UnitPart[], text?: string): Unit {
 	const parts = merged(given);
 	return {
-		text: text ?? partsText(parts),
+		text: text ?? factorsText(parts),
 		dimension: sumDimensions(parts),
 		scale: scaleOf(parts),
 		parts
@@ -124,12 +124,12 @@ function merged(given: readonly UnitPart[]): readonly UnitPart[] {
 	return [...parts.values()].filter((part) => part.exponent !== 0).sort(printOrder);
 }
 
-/** Whole numbers stay exact; of another scale the first fifteen digits count. */
+/** Every double is a whole number over a power of two, exactly. */
 function fractionOfDouble(scale: number): { numerator: number; denominator: number } {
 	let [numerator, denominator] = [scale, 1];
-	while (!Number.isInteger(numerator) && denominator < 1e15) {
-		denominator *= 10;
-		numerator = scale * denominator;
+	while (!Number.isInteger(numerator) && denominator < 2 ** 1000) {
+		numerator *= 2;
+		denominator *= 2;
 	}
-	return { numerator: Math.round(numerator), denominator };
+	return { numerator, denominator };
 }

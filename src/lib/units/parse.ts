@@ -15,40 +15,30 @@ export type LookUp = (
 ) => UnitSymbol | { readonly message: string; readonly nearest?: string | undefined };
 
 export function parseUnit(text: string, lookUp: LookUp): UnitResult {
-	if (text.length > wording.LONGEST_TEXT)
-		return refuse('too-long', wording.tooLong(text.length), 0, text.length);
-	if (text.trim() === '') return { ok: true, unit: ONE };
-	try {
-		const parts = new Parser(text, lookUp).whole();
-		return { ok: true, unit: unitOf(parts, text.trim()) };
-	} catch (stopped) {
-		if (stopped instanceof Stopped) return { ok: false, problem: stopped.problem };
-		throw stopped;
+	if (text.length > wording.LONGEST_TEXT) {
+		const message = wording.tooLong(text.length);
+		return { ok: false, problem: { code: 'too-long', message, start: 0, end: text.length } };
 	}
+	return text.trim() === '' ? { ok: true, unit: ONE } : new Parser(text, lookUp).result();
 }
 
-/** Unwinds the descent; never leaves this module. */
-class Stopped extends Error {
-	constructor(readonly problem: UnitProblem) {
-		super(problem.message);
-	}
-}
-
-function refuse(code: UnitProblem['code'], message: string, start: number, end: number) {
-	return { ok: false, problem: { code, message, start, end } } as const;
-}
-
-interface Group {
-	readonly parts: readonly UnitPart[];
+interface Place {
 	readonly start: number;
 	readonly end: number;
 }
 
+/** Part of the text with the symbols in it. */
+interface Group extends Place {
+	readonly parts: readonly UnitPart[];
+}
+
+/** Each step gives what it read, or null once a problem is noted; the first problem counts. */
 class Parser {
 	readonly #text: string;
 	readonly #lookUp: LookUp;
 	readonly #tokens: readonly Token[];
 	#at = 0;
+	#problem: UnitProblem | null = null;
 
 	constructor(text: string, lookUp: LookUp) {
 		this.#text = text;
@@ -56,124 +46,124 @@ class Parser {
 		this.#tokens = tokens(text);
 	}
 
-	whole(): readonly UnitPart[] {
-		const unit = this.#unit(0);
-		const next = this.#next;
-		if (next.kind === ')') this.#stop('bad-unit', wording.bracketUnopened(), next);
-		if (next.kind !== 'end') this.#refuseNeighbour(next);
-		return this.#checked(unit).parts;
+	result(): UnitResult {
+		const read = this.#unit(0);
+		const whole = read && (this.#next.kind === 'end' ? this.#limited(read) : this.#stray());
+		if (whole) return { ok: true, unit: unitOf(whole.parts, this.#text.trim()) };
+		if (this.#problem) return { ok: false, problem: this.#problem };
+		throw new Error('A step of the unit parser gave up without noting a problem.');
 	}
 
-	#unit(depth: number): Group {
-		const above = [this.#factor(depth, '')];
+	#unit(depth: number): Group | null {
+		const first = this.#factor(depth, '');
+		if (!first) return null;
+		const above = [first];
 		const below: Group[] = [];
-		for (;;) {
-			const operator = this.#next;
-			if (operator.kind !== '*' && operator.kind !== '/') break;
-			this.#at++;
+		let end = first.end;
+		while (this.#next.kind === '*' || this.#next.kind === '/') {
+			const operator = this.#take();
 			const factor = this.#factor(depth, operator.text);
+			if (!factor) return null;
 			if (operator.kind === '/') below.push(factor);
 			else if (below.length === 0) above.push(factor);
-			else this.#refuseTwoReadings(above, below, factor);
+			else return this.#twoReadings(above, below, factor);
+			end = factor.end;
 		}
 		const parts = [
 			...above.flatMap((factor) => factor.parts),
 			...below.flatMap((factor) => raised(factor.parts, -1))
 		];
-		const last = below.at(-1) ?? above.at(-1);
-		return { parts, start: above[0]?.start ?? 0, end: last?.end ?? 0 };
+		return { parts, start: first.start, end };
 	}
 
-	#factor(depth: number, after: string): Group {
-		const base = this.#base(depth, after);
+	#factor(depth: number, after: string): Group | null {
+		const base = this.#next.kind === '(' ? this.#brackets(depth + 1) : this.#symbol(after);
+		if (!base || (this.#next.kind !== '^' && this.#next.kind !== 'raised')) return base;
 		const exponent = this.#exponent();
-		if (exponent === null) return base;
-		const end = this.#tokens[this.#at - 1]?.end ?? base.end;
-		return this.#checked({ parts: raised(base.parts, exponent), start: base.start, end });
+		if (exponent === null) return null;
+		const { start } = base;
+		return this.#limited({ parts: raised(base.parts, exponent), start, end: this.#before.end });
 	}
 
-	#base(depth: number, after: string): Group {
+	#symbol(after: string): Group | null {
 		const token = this.#next;
-		if (token.kind === '(') return this.#group(token, depth + 1);
+		const { start, end } = token;
 		if (token.kind === 'number' && token.text === '1') {
-			this.#at++;
-			return { parts: [], start: token.start, end: token.end };
+			this.#take();
+			return { parts: [], start, end };
 		}
-		if (token.kind !== 'symbol') return this.#refuseBase(token, after);
+		if (token.kind === 'number')
+			return this.#refuse('bad-unit', wording.numberInUnit(token.text), token);
+		if (token.kind === 'other')
+			return this.#refuse('bad-unit', wording.strangeCharacter(token.text), token);
+		if (token.kind !== 'symbol')
+			return this.#refuse('bad-unit', wording.symbolMissing(after), token);
 		const found = this.#lookUp(token.text.normalize('NFC'));
-		if ('message' in found) return this.#stop('unknown-unit', found.message, token, found.nearest);
-		this.#at++;
-		return { parts: [{ ...found, exponent: 1 }], start: token.start, end: token.end };
+		if ('message' in found)
+			return this.#refuse('unknown-unit', found.message, token, found.nearest);
+		this.#take();
+		const { symbol, dimension, numerator, denominator } = found;
+		return { parts: [{ symbol, dimension, numerator, denominator, exponent: 1 }], start, end };
 	}
 
-	#group(open: Token, depth: number): Group {
-		if (depth > wording.DEEPEST_BRACKETS) this.#stop('bad-unit', wording.tooDeep(), open);
-		this.#at++;
+	#brackets(depth: number): Group | null {
+		const open = this.#take();
+		if (depth > wording.DEEPEST_BRACKETS) return this.#refuse('bad-unit', wording.tooDeep(), open);
 		const inner = this.#unit(depth);
-		const close = this.#next;
-		if (close.kind === 'end') this.#stop('bad-unit', wording.bracketOpen(), open);
-		if (close.kind !== ')') this.#refuseNeighbour(close);
-		this.#at++;
-		return { parts: inner.parts, start: open.start, end: close.end };
+		if (!inner) return null;
+		if (this.#next.kind === 'end') return this.#refuse('bad-unit', wording.bracketOpen(), open);
+		if (this.#next.kind !== ')') return this.#stray();
+		return { parts: inner.parts, start: open.start, end: this.#take().end };
 	}
 
-	/** The exponent that follows, or null. */
+	/** The exponent at this place: ^2, ^-1, ², ⁻¹. */
 	#exponent(): number | null {
-		const mark = this.#next;
-		if (mark.kind !== '^' && mark.kind !== 'raised') return null;
-		this.#at++;
-		const exponent = mark.kind === 'raised' ? raisedNumber(mark.text) : this.#written(mark);
+		const mark = this.#take();
+		const exponent = mark.kind === 'raised' ? raisedNumber(mark.text) : this.#whole(mark);
+		if (exponent === null) return null;
 		if (Math.abs(exponent) > LARGEST_EXPONENT) {
-			const end = this.#tokens[this.#at - 1]?.end ?? mark.end;
-			const start = mark.kind === '^' ? mark.end : mark.start;
-			const written = this.#text.slice(start, end).trim();
-			this.#stop('exponent-too-large', wording.exponentTooLarge(written), { start, end });
+			const place = {
+				start: mark.kind === 'raised' ? mark.start : mark.end,
+				end: this.#before.end
+			};
+			const written = this.#text.slice(place.start, place.end).trim();
+			return this.#refuse('exponent-too-large', wording.exponentTooLarge(written), place);
 		}
-		const again = this.#next;
-		if (again.kind === '^' || again.kind === 'raised')
-			this.#stop('bad-unit', wording.twoExponents(), again);
+		if (this.#next.kind === '^' || this.#next.kind === 'raised')
+			return this.#refuse('bad-unit', wording.twoExponents(), this.#next);
 		return exponent;
 	}
 
-	#written(mark: Token): number {
-		const sign = this.#next;
-		const negative = sign.kind === 'other' && (sign.text === '-' || sign.text === '−');
-		if (negative) this.#at++;
+	#whole(mark: Token): number | null {
+		const negative = this.#next.text === '-' || this.#next.text === '−';
+		if (negative) this.#take();
 		const number = this.#next;
-		if (number.kind !== 'number') this.#stop('bad-unit', wording.exponentMissing(), mark);
+		if (number.kind !== 'number') return this.#refuse('bad-unit', wording.exponentMissing(), mark);
 		if (!/^\d+$/.test(number.text))
-			this.#stop('bad-unit', wording.exponentNotWhole(number.text), number);
-		this.#at++;
+			return this.#refuse('bad-unit', wording.exponentNotWhole(number.text), number);
+		this.#take();
 		return (negative ? -1 : 1) * Number(number.text);
 	}
 
-	#checked(group: Group): Group {
-		if (!withinLimits(unitOf(group.parts)))
-			this.#stop('exponent-too-large', wording.unitTooLarge(), group);
-		return group;
+	#limited(group: Group): Group | null {
+		return withinLimits(unitOf(group.parts))
+			? group
+			: this.#refuse('exponent-too-large', wording.unitTooLarge(), group);
 	}
 
-	get #next(): Token {
-		const token = this.#tokens[this.#at] ?? this.#tokens.at(-1);
-		if (!token) throw new RangeError('Every list of tokens ends with the token "end".');
-		return token;
+	/** Something stands where *, / or the end belongs. */
+	#stray(): null {
+		const token = this.#next;
+		if (token.kind === ')') return this.#refuse('bad-unit', wording.bracketUnopened(), token);
+		if (token.kind === 'other')
+			return this.#refuse('bad-unit', wording.strangeCharacter(token.text), token);
+		if (token.text.toLowerCase() === 'per')
+			return this.#refuse('bad-unit', wording.wordPer(), token);
+		const message = wording.operatorMissing(this.#before.text, token.text);
+		return this.#refuse('bad-unit', message, token);
 	}
 
-	#refuseBase(token: Token, after: string): never {
-		if (token.kind === 'number') this.#stop('bad-unit', wording.numberInUnit(token.text), token);
-		if (token.kind === 'other') this.#stop('bad-unit', wording.strangeCharacter(token.text), token);
-		this.#stop('bad-unit', wording.symbolMissing(after), token);
-	}
-
-	/** Two factors side by side, or a sign where * or / belongs. */
-	#refuseNeighbour(token: Token): never {
-		const before = this.#tokens[this.#at - 1];
-		if (token.kind === 'other') this.#stop('bad-unit', wording.strangeCharacter(token.text), token);
-		if (token.text.toLowerCase() === 'per') this.#stop('bad-unit', wording.wordPer(), token);
-		this.#stop('bad-unit', wording.operatorMissing(before?.text ?? '', token.text), token);
-	}
-
-	#refuseTwoReadings(above: readonly Group[], below: readonly Group[], factor: Group): never {
+	#twoReadings(above: readonly Group[], below: readonly Group[], factor: Group): null {
 		const text = (groups: readonly Group[]) =>
 			groups.map((group) => this.#text.slice(group.start, group.end)).join('*');
 		const over = below.length > 1 ? `(${text(below)})` : text(below);
@@ -183,15 +173,28 @@ class Parser {
 			`${text(above)}/(${text([...below, factor])})`,
 			`${text([...above, factor])}/${over}`
 		);
-		this.#stop('bad-unit', message, place);
+		return this.#refuse('bad-unit', message, place);
 	}
 
-	#stop(
-		code: UnitProblem['code'],
-		message: string,
-		{ start, end }: { readonly start: number; readonly end: number },
-		nearest?: string
-	): never {
-		throw new Stopped({ code, message, start, end, ...(nearest === undefined ? {} : { nearest }) });
+	#refuse(code: UnitProblem['code'], message: string, place: Place, nearest?: string): null {
+		const { start, end } = place;
+		this.#problem ??= { code, message, start, end, nearest };
+		return null;
+	}
+
+	get #next(): Token {
+		return this.#tokens[this.#at] ?? NOTHING;
+	}
+
+	get #before(): Token {
+		return this.#tokens[this.#at - 1] ?? NOTHING;
+	}
+
+	#take(): Token {
+		const token = this.#next;
+		this.#at++;
+		return token;
 	}
 }
+
+const NOTHING: Token = { kind: 'end', text: '', start: 0, end: 0 };

@@ -19,15 +19,12 @@ export function dimensionText(dimension: Dimension): string {
 	);
 }
 
-export function partsText(parts: readonly UnitPart[]): string {
-	return factorsText(parts);
-}
-
 /** Money first, then mass, length, counts, time, as people say it: EUR/(person*h). */
 export function printOrder(a: UnitPart, b: UnitPart): number {
 	return partRank(a) - partRank(b) || byCodePoint(a.symbol, b.symbol);
 }
 
+/** Symbols with their exponents, in the order given. */
 export function factorsText(factors: readonly Factor[]): string {
 	const above = factors.filter((factor) => factor.exponent > 0);
 	const below = factors.filter((factor) => factor.exponent < 0);

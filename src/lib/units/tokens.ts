@@ -13,10 +13,10 @@ export interface Token {
 }
 
 /** What a symbol looks like, whether the workbook defines it or not. */
-export const SYMBOL = /^[\p{L}\p{Sc}°µ][\p{L}\p{M}\p{Sc}\p{Nd}_]*$/u;
+export const SYMBOL = /^[\p{L}\p{Sc}_°µ][\p{L}\p{M}\p{Sc}\p{Nd}_]*$/u;
 
 const PATTERN =
-	/(?<space>\s+)|(?<symbol>[%‰]|[\p{L}\p{Sc}°µ][\p{L}\p{M}\p{Sc}\p{Nd}_]*)|(?<number>\d+(?:[.,]\d+)*)|(?<raised>⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)|(?<operator>[*·⋅×/^()])|(?<other>.)/suy;
+	/(?<space>\s+)|(?<symbol>[%‰]|[\p{L}\p{Sc}_°µ][\p{L}\p{M}\p{Sc}\p{Nd}_]*)|(?<number>\d+(?:[.,]\d+)*)|(?<raised>⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)|(?<operator>[*·⋅×/^()])|(?<other>.)/suy;
 
 export function tokens(text: string): Token[] {
 	const found: Token[] = [];

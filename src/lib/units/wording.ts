@@ -80,6 +80,8 @@ export function bracketUnopened(): string {
 }
 
 export function numberInUnit(number: string): string {
+	if (number.includes(','))
+		return `The number ${number} has a comma. Write a point: ${number.replace(',', '.')}.`;
 	return `A unit holds no number such as ${number}. For a multiple, add a unit of its own to the workbook, such as one that equals ${number} of another.`;
 }
 
@@ -102,7 +104,7 @@ export function amountNotPositive(number: string): string {
 }
 
 export function badSymbol(symbol: string): string {
-	return `"${symbol}" cannot be a unit's symbol. Begin with a letter and go on with letters, digits or _.`;
+	return `"${symbol}" cannot be a unit's symbol. Begin with a letter or _ and go on with letters, digits or _.`;
 }
 
 export function builtIn(symbol: string): string {
