@@ -4,11 +4,12 @@
  * Here stand operators and numbers, weakest first; references are read in `read-reference.ts`, function calls in
  * `read-call.ts`. Names are not resolved and units not proven. Two readings are refused, never decided quietly.
  */
+import { printFormula } from './print';
 import { readCall } from './read-call';
 import { readReference } from './read-reference';
 import { Reader } from './reader';
-import { clip } from './problems';
-import type { Mark } from './tokens';
+import { clip, problem } from './problems';
+import { FORMULA_LIMITS, type Mark } from './tokens';
 import type { BinaryOperator, Expression, ParseResult } from './tree';
 
 const COMPARISONS = ['=', '<>', '<', '<=', '>', '>='] as const;
@@ -23,7 +24,16 @@ export function parseFormula(text: string): ParseResult {
 	if (expression !== null && reader.token.kind !== 'end') reader.unexpected();
 	if (reader.problem !== null) return { ok: false, problem: reader.problem };
 	// Without a problem there is an expression: every null is recorded with one.
-	return { ok: true, expression: expression! };
+	return fitsWhenPrinted(text, expression!);
+}
+
+/** A formula is kept as it is printed, spaces and all; text written without any may outgrow the limit. */
+function fitsWhenPrinted(text: string, expression: Expression): ParseResult {
+	const most = FORMULA_LIMITS.characters;
+	const length = text.length > most / 4 ? printFormula(expression).length : 0;
+	if (length <= most) return { ok: true, expression };
+	const message = `Written out with its spaces this formula has ${length} characters; ${most} is the most. Give its parts quantities of their own.`;
+	return { ok: false, problem: problem('too-long', { start: 0, end: text.length }, message) };
 }
 
 function readComparison(reader: Reader): Expression | null {

@@ -168,6 +168,11 @@ function twoOperands(reader: Reader, previous: Token, token: Token): FormulaProb
 		const message = `${previous.text} takes its arguments in brackets: ${findFunction(previous.text)!.signature}.`;
 		return problem('missing-operator', span, message);
 	}
+	if (previous.kind === 'number' && token.kind === 'number' && /^[0-9]{3}(\.|$)/.test(token.text)) {
+		const joined = previous.text + token.text;
+		const message = `A number has no space in it: write ${clip(joined)}, or an operator between ${clip(previous.text)} and ${clip(token.text)}.`;
+		return problem('bad-number', span, message);
+	}
 	const left = clip(reader.text.slice(previous.span.start, previous.span.end), 24);
 	const right = clip(reader.text.slice(token.span.start, token.span.end), 24);
 	if (token.kind === 'name' && previous.kind === 'name') {
