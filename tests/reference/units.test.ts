@@ -3,7 +3,7 @@
  *
  * The SI brochure: BIPM, The International System of Units, 9th edition 2019, quoted from memory: table 4 (coherent
  * derived units with names), table 7 (prefixes), table 8 (non-SI units accepted for use), and section 2.3.1.
- * Standard gravity's pound: international yard and pound agreement of 1959, from memory.
+ * Pound and inch: international yard and pound agreement of 1959, from memory.
  * mathjs: the unit module of the general-purpose mathematics library, for every symbol that both know.
  */
 import { unit as mathUnit } from 'mathjs';

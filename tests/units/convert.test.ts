@@ -69,6 +69,8 @@ describe('a converted value', () => {
 	it.each([
 		[1.9, 'h', 'min', 114],
 		[114, 'min', 'h', 1.9],
+		[23, 'min', 'h', 23 / 60], // 23 × (1/60) ends in another digit
+		[0.9, 'g', 'kg', 0.0009],
 		[1950, 'EUR/t', 'EUR/kg', 1.95],
 		[1.95, 'EUR/kg', 'EUR/t', 1950],
 		[23, 'm/min', 'm/h', 1380],

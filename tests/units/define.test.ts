@@ -80,7 +80,8 @@ describe('a unit that a workbook adds', () => {
 
 	it('is the same however its accents are stored', () => {
 		const { unit } = systemWith({ symbol: 'Stu\u0308ck' });
-		expect(Object.keys(unit('St\u00fcck').dimension)).toEqual(['St\u00fcck']);
+		for (const typed of ['St\u00fcck', 'Stu\u0308ck'])
+			expect(Object.keys(unit(typed).dimension)).toEqual(['St\u00fcck']);
 	});
 
 	it('is known to its own workbook alone', () => {
@@ -128,7 +129,13 @@ describe('a definition with a fault', () => {
 		expect(problem?.message).toContain(message);
 		expect(system.parse('EUR/own')).toMatchObject({
 			ok: false,
-			problem: { code: 'unknown-unit', start: 4, end: 7 }
+			problem: {
+				code: 'unknown-unit',
+				start: 4,
+				end: 7,
+				message:
+					'The workbook\'s own unit "own" cannot be used: its definition has a fault. Mend it in the list of units.'
+			}
 		});
 	});
 

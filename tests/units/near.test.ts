@@ -29,6 +29,7 @@ describe('an unknown unit', () => {
 		['pcs', 'piece'],
 		['people', 'person'],
 		['palet', 'pallet'],
+		['ciol', 'coil'],
 		['pesron', 'person'],
 		['percent', '%'],
 		['boxes', 'box'],

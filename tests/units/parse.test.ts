@@ -46,6 +46,11 @@ describe('a unit', () => {
 		expect(unit(text).scale).toBe(1);
 	});
 
+	it('inherits nothing: its dimension has no constructor', () => {
+		expect('constructor' in unit('m').dimension).toBe(false);
+		expect('constructor' in unit('').dimension).toBe(false);
+	});
+
 	it('is called "1" when nothing is written', () => {
 		expect(unit('').text).toBe('1');
 	});
@@ -146,6 +151,12 @@ describe('limits of a unit', () => {
 			expect(problem(text).code).toBe('exponent-too-large');
 		}
 	);
+
+	it('refuses a unit too large to compute with, though no exponent is', () => {
+		// (t/mg)^9 is 1e81, (km/µm)^9 as well
+		expect(problem('t^9*km^9/mg^9/µm^9').message).toContain('too large or small');
+		expect(unit('t^9/mg^9').scale).toBe(1e81);
+	});
 
 	it.each(['m^9', 'm^-9', 'm^9/m^9', 'm^6*m^6/m^6'])('takes %s', (text) => {
 		expect(system.parse(text).ok).toBe(true);
