@@ -10,7 +10,7 @@ import { carried, OK, type State } from '$lib/engine/state';
 import { aggregate } from './aggregates';
 import { aggregateBlock, binaryBlock, ifBlock } from './blocks';
 import { choose, isChoice } from './choices';
-import { copy, put, type Memory } from './memory';
+import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
 import { COPY, IMPORT, NO_SLOT, type Program } from './program';
 import { compute, failureOf, isUnary } from './scalar';

@@ -1,0 +1,376 @@
+/**
+ * The computed columns of all scenarios. The base is held whole; every other scenario holds only the
+ * cells that its changes reach, and reads the rest from its parent.
+ *
+ * A scenario that is measured against another one than its parent also holds whatever reads the
+ * reference. An edit computes only what follows from it, in the base and in every scenario that
+ * inherits or reads it.
+ */
+import { baseOf, findQuantity, findScenario } from '$lib/workbook/lookup';
+import { referenceOf } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import { Inputs, type CellValues } from './inputs';
+import { Machine, type Source } from './interpreter/machine';
+import { schedule } from './interpreter/program';
+import { Reach, type Reached } from './interpreter/reach';
+import type { Plan } from './plan';
+import { CIRCULAR } from './state';
+
+/** One number and one state for every cell of the plan. */
+export interface Column {
+	readonly values: Float64Array;
+	readonly states: Uint8Array;
+}
+
+interface Stored extends CellValues {
+	/** The input cells that the scenario itself changes; none for the base. */
+	readonly own: Int32Array;
+}
+
+export class Scenarios {
+	readonly #plan: Plan;
+	readonly #machine: Machine;
+	readonly #reach: Reach;
+	readonly #isReader: Uint8Array;
+	readonly #mark: Uint8Array;
+	readonly #stored = new Map<string, Stored>();
+	#workbook: Workbook;
+	#inputs: Inputs;
+	/** Scenarios, each after its parent and the one it is measured against. */
+	#order: readonly string[] = [];
+	/** Scenarios on a loop of parents and references: what they read of their reference is circular. */
+	#circular: ReadonlySet<string> = new Set();
+
+	constructor(plan: Plan, workbook: Workbook) {
+		this.#plan = plan;
+		this.#workbook = workbook;
+		this.#machine = new Machine(schedule(plan, plan.order, { otherSlot: (_, cell) => cell }));
+		this.#reach = new Reach(plan);
+		this.#isReader = new Uint8Array(plan.cells);
+		for (const cell of plan.readsOtherScenario) this.#isReader[cell] = 1;
+		this.#mark = new Uint8Array(plan.cells);
+		this.#inputs = new Inputs(plan, workbook);
+		this.#sortScenarios();
+	}
+
+	/** The whole column of a scenario, fresh; computed with all it needs on first asking. */
+	column(id: string): Column {
+		this.#ensure(id);
+		const column = {
+			values: new Float64Array(this.#plan.cells),
+			states: new Uint8Array(this.#plan.cells)
+		};
+		this.#load(id, column);
+		return column;
+	}
+
+	/** How many cells a scenario holds of its own. */
+	ownCells(id: string): number {
+		return this.#ensure(id).cells.length;
+	}
+
+	/** The input cells that a scenario itself changes, ascending. */
+	inputsChangedBy(id: string): Int32Array {
+		const scenario = findScenario(this.#workbook, id);
+		if (!scenario || this.#isBase(id)) return new Int32Array(0);
+		return this.#inputs.changedBy(scenario);
+	}
+
+	/**
+	 * Takes up a workbook that differs in entered values or in its scenarios only, and computes again
+	 * what follows, in the scenarios that were computed. Gives the ids of those whose values changed, and
+	 * of those not computed yet whose values may have.
+	 */
+	update(workbook: Workbook): string[] {
+		const before = this.#workbook;
+		this.#workbook = workbook;
+		this.#inputs = new Inputs(this.#plan, workbook);
+		this.#sortScenarios();
+		const gone = [...this.#stored.keys()].filter((id) => !findScenario(workbook, id));
+		for (const id of gone) this.#stored.delete(id);
+		const changes = new Map<string, Dirty>();
+		for (const id of this.#order) {
+			const dirty = this.#isBase(id)
+				? this.#updateBase(before)
+				: this.#updateScenario(id, before, changes);
+			changes.set(id, dirty);
+		}
+		return this.#order.filter((id) => changes.get(id)?.changed);
+	}
+
+	#isBase(id: string): boolean {
+		return id === baseOf(this.#workbook).id;
+	}
+
+	#parentOf(id: string): string {
+		return findScenario(this.#workbook, id)?.parent ?? baseOf(this.#workbook).id;
+	}
+
+	#ensure(id: string): Stored {
+		const known = this.#stored.get(id);
+		if (known) return known;
+		if (!this.#isBase(id)) {
+			this.#ensure(this.#parentOf(id));
+			const reference = referenceOf(this.#workbook, id).id;
+			if (reference !== id && !this.#circular.has(id)) this.#ensure(reference);
+		}
+		const stored = this.#isBase(id) ? this.#computeBase() : this.#compute(id);
+		this.#stored.set(id, stored);
+		return stored;
+	}
+
+	#computeBase(): Stored {
+		const base = baseOf(this.#workbook).id;
+		const machine = this.#machine;
+		this.#write(this.#inputs.read(base, this.#inputs.all()));
+		for (const cell of this.#plan.circular) {
+			machine.values[cell] = NaN;
+			machine.states[cell] = CIRCULAR;
+		}
+		machine.others[1] = machine.others[2] = machine;
+		machine.run(this.#plan.order);
+		return {
+			own: new Int32Array(0),
+			cells: Int32Array.from({ length: this.#plan.cells }, (_, cell) => cell),
+			values: machine.values.slice(0, this.#plan.cells),
+			states: machine.states.slice(0, this.#plan.cells)
+		};
+	}
+
+	#compute(id: string): Stored {
+		const parent = this.#parentOf(id);
+		const own = this.inputsChangedBy(id);
+		const reference = (of: string) => referenceOf(this.#workbook, of).id;
+		const readsElse = reference(id) !== reference(parent) || this.#circular.has(id);
+		const reached = this.#reach.from(readsElse ? [...own, ...this.#plan.readsOtherScenario] : own);
+		this.#load(parent, this.#machine);
+		this.#write(this.#inputs.read(id, own));
+		this.#runIn(id, reached);
+		return { own, ...this.#take(reached.cells) };
+	}
+
+	#updateBase(before: Workbook): Dirty {
+		const base = baseOf(this.#workbook).id;
+		const edited = new Set<string>();
+		for (const { quantity } of this.#plan.layout.quantities) {
+			const value = findQuantity(this.#workbook, quantity.name)?.value;
+			if (value !== findQuantity(before, quantity.name)?.value) edited.add(quantity.name);
+		}
+		if (edited.size === 0) return CLEAN;
+		const known = this.#stored.get(base);
+		if (!known) return { ...CLEAN, changed: true };
+		const fresh = this.#inputs.read(base, this.#inputs.cellsOf(edited));
+		const seeds = fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i));
+		if (seeds.length === 0) return CLEAN;
+		const reached = this.#reach.from(seeds);
+		this.#load(base, this.#machine);
+		this.#write(fresh);
+		this.#runIn(base, reached);
+		replace(known, this.#take(reached.cells));
+		return { ...CLEAN, changed: true, seeds, reached };
+	}
+
+	#updateScenario(id: string, before: Workbook, changes: ReadonlyMap<string, Dirty>): Dirty {
+		const parent = changes.get(this.#parentOf(id)) ?? CLEAN;
+		const reference = changes.get(referenceOf(this.#workbook, id).id) ?? CLEAN;
+		const base = changes.get(baseOf(this.#workbook).id) ?? CLEAN;
+		if (parent.moved || reference.moved || hasMoved(before, this.#workbook, id)) {
+			this.#stored.delete(id);
+			return { ...CLEAN, changed: true, moved: true };
+		}
+		const known = this.#stored.get(id);
+		const isEdited =
+			findScenario(before, id)?.changes !== findScenario(this.#workbook, id)?.changes;
+		if (!known) return { ...CLEAN, changed: isEdited || parent.changed || reference.changed };
+
+		const own = isEdited ? this.inputsChangedBy(id) : known.own;
+		const fresh = this.#inputs.read(id, own);
+		const seeds = new Set(parent.seeds);
+		fresh.cells.forEach((cell, i) => {
+			if (isOther(known, indexOf(known.cells, cell), fresh, i)) seeds.add(cell);
+			else seeds.delete(cell);
+		});
+		if (isEdited && !isSame(own, known.own)) return this.#computeAgain(id, known, own, seeds);
+		for (const source of new Set([reference, base]))
+			for (const cell of this.#readersOf(source)) seeds.add(cell);
+		if (seeds.size === 0) return CLEAN;
+		const reached = this.#reach.from(seeds);
+		const mine = this.#within(reached, known.cells);
+		this.#load(id, this.#machine);
+		this.#write(fresh);
+		this.#runIn(id, mine);
+		const changed = replace(known, this.#take(mine.cells));
+		return { changed: changed || parent.changed, moved: false, seeds, reached };
+	}
+
+	/** After an edit that changes which inputs the scenario changes, and so what its changes reach. */
+	#computeAgain(id: string, known: Stored, own: Int32Array, seeds: Set<number>): Dirty {
+		for (const cell of known.own) seeds.add(cell);
+		for (const cell of own) seeds.add(cell);
+		this.#stored.set(id, this.#compute(id));
+		return { changed: true, moved: false, seeds, reached: this.#reach.from(seeds) };
+	}
+
+	/** The cells that read another scenario's value of something that a change reached. */
+	#readersOf({ reached }: Dirty): number[] {
+		if (reached === null || this.#plan.readsOtherScenario.length === 0) return [];
+		const { starts, targets } = this.#plan.dependents;
+		const readers: number[] = [];
+		for (const cell of reached.cells)
+			for (let i = starts[cell]!; i < starts[cell + 1]!; i++)
+				if (this.#isReader[targets[i]!] === 1) readers.push(targets[i]!);
+		return readers;
+	}
+
+	#within(reached: Reached, cells: Int32Array): Reached {
+		const mark = this.#mark;
+		for (const cell of cells) mark[cell] = 1;
+		const mine = {
+			cells: reached.cells.filter((cell) => mark[cell] === 1),
+			formulas: reached.formulas.filter((cell) => mark[cell] === 1)
+		};
+		for (const cell of cells) mark[cell] = 0;
+		return mine;
+	}
+
+	/** Puts a scenario's cells where the machine, or a column, holds them. */
+	#load(id: string, into: Column): void {
+		const chain: Stored[] = [];
+		for (let here = id; ; here = this.#parentOf(here)) {
+			chain.push(this.#stored.get(here)!);
+			if (this.#isBase(here)) break;
+		}
+		const base = chain.pop()!;
+		into.values.set(base.values);
+		into.states.set(base.states);
+		for (const { cells, values, states } of chain.reverse())
+			for (let i = 0; i < cells.length; i++) {
+				into.values[cells[i]!] = values[i]!;
+				into.states[cells[i]!] = states[i]!;
+			}
+	}
+
+	#write({ cells, values, states }: CellValues): void {
+		for (let i = 0; i < cells.length; i++) {
+			this.#machine.values[cells[i]!] = values[i]!;
+			this.#machine.states[cells[i]!] = states[i]!;
+		}
+	}
+
+	#runIn(id: string, { formulas }: Reached): void {
+		const machine = this.#machine;
+		machine.others[1] = machine.others[2] = machine;
+		if (!this.#isBase(id) && formulas.some((cell) => this.#isReader[cell] === 1)) {
+			machine.others[1] = this.#referenceSource(id);
+			machine.others[2] = { ...this.#stored.get(baseOf(this.#workbook).id)!, narrow: 0 };
+		}
+		machine.run(formulas);
+	}
+
+	#referenceSource(id: string): Source {
+		const reference = referenceOf(this.#workbook, id).id;
+		if (this.#circular.has(id)) {
+			const states = new Uint8Array(this.#plan.cells).fill(CIRCULAR);
+			return { values: new Float64Array(this.#plan.cells).fill(NaN), states, narrow: 0 };
+		}
+		if (reference === id) return this.#machine;
+		if (this.#isBase(reference)) return { ...this.#stored.get(reference)!, narrow: 0 };
+		return { ...this.column(reference), narrow: 0 };
+	}
+
+	#take(cells: Int32Array): CellValues {
+		const values = new Float64Array(cells.length);
+		const states = new Uint8Array(cells.length);
+		for (let i = 0; i < cells.length; i++) {
+			values[i] = this.#machine.values[cells[i]!]!;
+			states[i] = this.#machine.states[cells[i]!]!;
+		}
+		return { cells, values, states };
+	}
+
+	#sortScenarios(): void {
+		const base = baseOf(this.#workbook).id;
+		const needsOf = (id: string) => {
+			const needs = id === base ? [] : [this.#parentOf(id)];
+			const reference = referenceOf(this.#workbook, id).id;
+			return reference === id || this.#circular.has(id) ? needs : [...needs, reference];
+		};
+		const isNeeded = (wanted: string, from: string) => {
+			const found = new Set([from]);
+			for (const id of found) for (const need of needsOf(id)) found.add(need);
+			return found.has(wanted);
+		};
+		this.#circular = new Set();
+		const ids = this.#workbook.scenarios.map(({ id }) => id);
+		this.#circular = new Set(
+			ids.filter((id) => {
+				const reference = referenceOf(this.#workbook, id).id;
+				return reference !== id && isNeeded(id, reference);
+			})
+		);
+		const order = new Set<string>();
+		const visit = (id: string) => {
+			if (order.has(id)) return;
+			needsOf(id).forEach(visit);
+			order.add(id);
+		};
+		visit(base);
+		ids.forEach(visit);
+		this.#order = [...order];
+	}
+}
+
+/** What an edit did to one scenario. */
+interface Dirty {
+	readonly changed: boolean;
+	/** Its place among the scenarios changed: it is computed afresh. */
+	readonly moved: boolean;
+	/** The cells that changed of themselves, and all that they reach. */
+	readonly seeds: Iterable<number>;
+	readonly reached: Reached | null;
+}
+
+const CLEAN: Dirty = { changed: false, moved: false, seeds: [], reached: null };
+
+/** Whether a scenario is new, or starts from or is measured against another one than before. */
+function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
+	const [was, is] = [findScenario(before, id), findScenario(after, id)];
+	return was?.parent !== is?.parent || was?.against !== is?.against || was === undefined;
+}
+
+/** Whether the stored value at a place differs from a fresh one. */
+function isOther(known: CellValues, place: number, fresh: CellValues, i: number): boolean {
+	if (place < 0) return true;
+	return (
+		known.states[place] !== fresh.states[i] || !Object.is(known.values[place], fresh.values[i])
+	);
+}
+
+/** Writes fresh values over known ones, whose cells they are among; returns whether any differs. */
+function replace(known: CellValues, fresh: CellValues): boolean {
+	let changed = false;
+	let place = 0;
+	for (let i = 0; i < fresh.cells.length; i++) {
+		while (known.cells[place] !== fresh.cells[i]) place++;
+		if (isOther(known, place, fresh, i)) changed = true;
+		known.values[place] = fresh.values[i]!;
+		known.states[place] = fresh.states[i]!;
+	}
+	return changed;
+}
+
+/** The place of a number in an ascending list, −1 where it is not in it. */
+function indexOf(ascending: Int32Array, wanted: number): number {
+	let low = 0;
+	let high = ascending.length - 1;
+	while (low <= high) {
+		const middle = (low + high) >> 1;
+		if (ascending[middle] === wanted) return middle;
+		if (ascending[middle]! < wanted) low = middle + 1;
+		else high = middle - 1;
+	}
+	return -1;
+}
+
+const isSame = (a: Int32Array, b: Int32Array) =>
+	a.length === b.length && a.every((cell, i) => cell === b[i]);
