@@ -180,20 +180,32 @@ export function* misplaced(
 	if (problem) yield { at, problem };
 }
 
-/** The values without those that do not belong; undefined when none is left. */
-export function fitting(guide: CellGuide, values: Values | undefined): Values | undefined {
+/**
+ * The values without those that do not belong, or only without those that do not for the one reason
+ * given; undefined when none is left.
+ */
+export function fitting(
+	guide: CellGuide,
+	values: Values | undefined,
+	onlyFor?: string
+): Values | undefined {
 	if (values === undefined) return undefined;
 	const keep = (here: Values, at: readonly string[]): Values | undefined => {
 		if (isTree(here) && at.length < guide.axes.length) {
-			const kept = Object.keys(here).flatMap((member) => {
+			const members = Object.keys(here);
+			const kept = members.flatMap((member) => {
 				const value = keep(branch(here, member) ?? null, [...at, member]);
 				return value === undefined ? [] : [[member, value] as const];
 			});
+			if (kept.length === 0) return undefined;
+			const same = ([member, value]: readonly [string, Values]) => branch(here, member) === value;
 			// `fromEntries` makes own properties of every name, "__proto__" as well.
-			return kept.length > 0 ? Object.fromEntries(kept) : undefined;
+			return kept.length === members.length && kept.every(same) ? here : Object.fromEntries(kept);
 		}
-		const bad = isTree(here) || placeProblem(guide, at) || scalarProblem(guide, here);
-		return bad ? undefined : here;
+		const problem = isTree(here)
+			? placeProblem(guide, [...at, ''])
+			: (placeProblem(guide, at) ?? scalarProblem(guide, here));
+		return problem && (onlyFor === undefined || problem.code === onlyFor) ? undefined : here;
 	};
 	return keep(values, []);
 }

@@ -2,7 +2,7 @@
  * The front strip and the pictures: every quantity, set and member that they draw exists.
  */
 import { findQuantity, findSet, memberPlaces, quantityPlaces } from '../lookup';
-import type { Picture, SetDefinition } from '../schema';
+import type { Picture, SetDefinition, Workbook } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
 
@@ -27,12 +27,11 @@ export function pictureSets(picture: Picture): [field: string, set: string][] {
 }
 
 /** The set whose members a picture gives roles to. */
-export function roleSet(
-	picture: Picture,
-	typeOf: (quantity: string) => string | undefined
-): string | undefined {
-	if (picture.kind === 'cross_section') return typeOf(picture.material);
-	return picture.kind === 'build_up' ? picture.part : undefined;
+export function roleSetOf(workbook: Workbook, picture: Picture): string | undefined {
+	if (picture.kind === 'build_up') return picture.part;
+	if (picture.kind !== 'cross_section') return undefined;
+	const type = findQuantity(workbook, picture.material)?.type;
+	return typeof type === 'object' ? type.member_of : undefined;
 }
 
 /** The names in braces of a text such as "{contribution_per_metre} a metre". */
@@ -65,10 +64,7 @@ export function checkPictures(findings: Findings): void {
 		for (const [field, name] of pictureQuantities(picture))
 			checkQuantityName(findings, [...path, field], name);
 		if (picture.kind === 'payback') return;
-		const named = roleSet(picture, (quantity) => {
-			const type = findQuantity(workbook, quantity)?.type;
-			return typeof type === 'object' ? type.member_of : undefined;
-		});
+		const named = roleSetOf(workbook, picture);
 		const set = named === undefined ? undefined : findSet(workbook, named);
 		if (picture.kind === 'cross_section' && findQuantity(workbook, picture.material) && !set)
 			findings.add(

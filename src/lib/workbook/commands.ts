@@ -1,0 +1,91 @@
+/**
+ * The only door through which a workbook changes. A command makes a new workbook and the command that
+ * takes it back, or says why not; the old workbook is never touched, and the two share what stayed.
+ *
+ * No edit leaves a workbook that could not be saved and opened again.
+ */
+import { findProblems } from './consistency';
+import { problemLine } from './consistency/findings';
+import type { Command, CommandProblem, Edit } from './commands/command';
+import { setInputs } from './commands/inputs';
+import { editMember } from './commands/members';
+import { editQuantity } from './commands/quantities';
+import { shapeRefusal } from './commands/refusal';
+import { edited, refused } from './commands/command';
+import { editScenario } from './commands/scenarios';
+import { editSheet } from './commands/sheets';
+import { workbookSchema, type Workbook } from './schema';
+
+export type { Command, CommandProblem, InputEntry } from './commands/command';
+
+export type CommandResult =
+	| {
+			readonly ok: true;
+			readonly workbook: Workbook;
+			/** Applied to the new workbook, it gives the old one. */
+			readonly inverse: Command;
+			/** Whether the plan must be made again: more than values of inputs and words changed. */
+			readonly structural: boolean;
+	  }
+	| { readonly ok: false; readonly problem: CommandProblem };
+
+export function applyCommand(workbook: Workbook, command: Command): CommandResult {
+	if (command.kind === 'set_inputs') return setInputs(workbook, command);
+	const edit = editOf(workbook, command);
+	if (!edit.ok) return edit;
+	const { structural } = edit;
+	if (command.kind !== 'restore_workbook') {
+		const problems = findProblems(edit.workbook);
+		const problem = problems[0];
+		// What was wrong before must not keep anyone from mending it.
+		if (problem && problems.length > findProblems(workbook).length)
+			return refused(problem.code, sentence(problemLine(problem)));
+	}
+	const inverse: Command = { kind: 'restore_workbook', workbook, structural };
+	return { ok: true, workbook: edit.workbook, inverse, structural };
+}
+
+function editOf(workbook: Workbook, command: Exclude<Command, { kind: 'set_inputs' }>): Edit {
+	switch (command.kind) {
+		case 'add_quantity':
+		case 'replace_quantity':
+		case 'remove_quantity':
+		case 'move_quantity':
+			return editQuantity(workbook, command);
+		case 'add_sheet':
+		case 'rename_sheet':
+		case 'remove_sheet':
+		case 'move_sheet':
+			return editSheet(workbook, command);
+		case 'add_member':
+		case 'remove_member':
+		case 'replace_member':
+		case 'move_member':
+		case 'set_relation_pair':
+			return editMember(workbook, command);
+		case 'add_scenario':
+		case 'replace_scenario':
+		case 'remove_scenario':
+		case 'move_scenario':
+		case 'promote_scenario':
+			return editScenario(workbook, command);
+		case 'set_title': {
+			const { title } = command;
+			const bad = shapeRefusal(workbookSchema.shape.title, title, "The workbook's title");
+			return bad ?? edited({ ...workbook, title }, false);
+		}
+		case 'set_about': {
+			const { about: _about, ...rest } = workbook;
+			const bad = shapeRefusal(workbookSchema.shape.about, command.about, 'The description');
+			if (bad) return bad;
+			return edited(
+				command.about === undefined ? rest : { ...workbook, about: command.about },
+				false
+			);
+		}
+		case 'restore_workbook':
+			return edited(command.workbook, command.structural ?? true);
+	}
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

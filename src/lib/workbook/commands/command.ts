@@ -1,0 +1,155 @@
+/**
+ * Every edit that a workbook knows, as plain data that can be kept, sent and described.
+ *
+ * Places in lists count from 0. `also: true` says yes to the consequence that a refusal named: what
+ * uses the removed thing is taken out as well, or left to show the missing name.
+ */
+import type { Member, Quantity, Scalar, Scenario, Sheet, Workbook } from '../schema';
+import type { ValueEntry } from '../values';
+
+export interface InputEntry extends ValueEntry {
+	readonly quantity: string;
+	/** Left out: the cell follows the parent again; in the base nothing is entered. Null: cleared. */
+	readonly value?: Scalar | undefined;
+}
+
+/** Where a change stood among its scenario's changes, and what its note said: for an exact undo. */
+export interface ChangePlace {
+	readonly quantity: string;
+	readonly index: number;
+	readonly note?: string | undefined;
+}
+
+export type ScenarioHeader = Omit<Scenario, 'changes'>;
+
+export type Command =
+	| {
+			readonly kind: 'set_inputs';
+			readonly scenario: string;
+			readonly entries: readonly InputEntry[];
+			readonly places?: readonly ChangePlace[] | undefined;
+	  }
+	| QuantityCommand
+	| SheetCommand
+	| MemberCommand
+	| ScenarioCommand
+	| { readonly kind: 'set_title'; readonly title: string }
+	| { readonly kind: 'set_about'; readonly about?: string | undefined }
+	| {
+			readonly kind: 'restore_workbook';
+			readonly workbook: Workbook;
+			/** Whether more than words changed; true when left out. */
+			readonly structural?: boolean | undefined;
+	  };
+
+export type QuantityCommand =
+	| {
+			readonly kind: 'add_quantity';
+			readonly sheet: number;
+			readonly index: number;
+			readonly quantity: Quantity;
+	  }
+	| {
+			readonly kind: 'replace_quantity';
+			/** Its name until now; another name in `quantity` renames it everywhere. */
+			readonly name: string;
+			readonly quantity: Quantity;
+			/** Values that no longer fit are dropped. */
+			readonly also?: boolean | undefined;
+	  }
+	| {
+			readonly kind: 'remove_quantity';
+			readonly name: string;
+			/** Formulas that use it stay, and show the missing name. */
+			readonly also?: boolean | undefined;
+	  }
+	| {
+			readonly kind: 'move_quantity';
+			readonly name: string;
+			readonly sheet: number;
+			/** Its place once it has been taken out. */
+			readonly index: number;
+	  };
+
+export type SheetCommand =
+	| { readonly kind: 'add_sheet'; readonly index: number; readonly sheet: Sheet }
+	| {
+			readonly kind: 'rename_sheet';
+			readonly sheet: number;
+			readonly title: string;
+			/** Left out: as they are. Null: none. */
+			readonly note?: string | null | undefined;
+			readonly headline?: string | null | undefined;
+	  }
+	| { readonly kind: 'remove_sheet'; readonly sheet: number; readonly also?: boolean | undefined }
+	| { readonly kind: 'move_sheet'; readonly sheet: number; readonly index: number };
+
+export type MemberCommand =
+	| {
+			readonly kind: 'add_member';
+			readonly set: string;
+			readonly index: number;
+			readonly member: Member;
+			/** Values, pairs, formulas and colours are those of this member. */
+			readonly like?: string | undefined;
+	  }
+	| {
+			readonly kind: 'remove_member';
+			readonly set: string;
+			readonly id: string;
+			readonly also?: boolean | undefined;
+	  }
+	| {
+			readonly kind: 'replace_member';
+			readonly set: string;
+			/** Its id until now; another id in `member` renames it everywhere. */
+			readonly id: string;
+			readonly member: Member;
+	  }
+	| {
+			readonly kind: 'move_member';
+			readonly set: string;
+			readonly id: string;
+			readonly index: number;
+	  }
+	| {
+			readonly kind: 'set_relation_pair';
+			readonly relation: string;
+			readonly pair: readonly string[];
+			/** False drops the values entered for the pair. */
+			readonly exists: boolean;
+	  };
+
+export type ScenarioCommand =
+	| { readonly kind: 'add_scenario'; readonly scenario: Scenario; readonly index: number }
+	| {
+			readonly kind: 'replace_scenario';
+			readonly id: string;
+			readonly scenario: ScenarioHeader;
+	  }
+	| { readonly kind: 'remove_scenario'; readonly id: string }
+	| { readonly kind: 'move_scenario'; readonly id: string; readonly index: number }
+	| { readonly kind: 'promote_scenario'; readonly id: string };
+
+export interface CommandProblem {
+	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */
+	readonly code: string;
+	/** What cannot be done, why, and what to do: one line for the screen. */
+	readonly message: string;
+}
+
+/** What a command makes of a workbook, before it is checked. */
+export type Edit =
+	| { readonly ok: true; readonly workbook: Workbook; readonly structural: boolean }
+	| { readonly ok: false; readonly problem: CommandProblem };
+
+export const refused = (code: string, message: string): { ok: false; problem: CommandProblem } => ({
+	ok: false,
+	problem: { code, message }
+});
+
+export const edited = (workbook: Workbook, structural = true): Edit => ({
+	ok: true,
+	workbook,
+	structural
+});

@@ -1,0 +1,259 @@
+/**
+ * Adding, duplicating, renaming, ordering and removing members, and the pairs that exist.
+ *
+ * Whatever is kept by member follows: values in the base and in every scenario, pairs, formulas by
+ * member, choices that hold it, colours of pictures. Names in formulas are changed by `formula-names.ts`.
+ */
+import { relationAxes, axesOf, pairKey } from '../axes';
+import { caseOf, cellGuide, fitting, INPUT, OTHERS } from '../cells';
+import { roleSetOf } from '../consistency/front';
+import {
+	formulasOf,
+	mentionsMember,
+	mentionsMemberAlone,
+	renameMemberIn,
+	withFormulas
+} from '../formula-names';
+import { findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
+import {
+	memberSchema,
+	type Picture,
+	type Quantity,
+	type SetDefinition,
+	type Workbook
+} from '../schema';
+import { flatten } from '../values';
+import { edited, refused, type Edit, type MemberCommand } from './command';
+import { copiedMember, renamedMember } from './member-values';
+import { inserted, listed, mapped, withEntry, without } from './lists';
+import { mapChanges, mapPictures, mapQuantities, withValue } from './parts';
+import { shapeRefusal } from './refusal';
+
+type Of<K extends MemberCommand['kind']> = Extract<MemberCommand, { kind: K }>;
+
+export function editMember(workbook: Workbook, command: MemberCommand): Edit {
+	if (command.kind === 'set_relation_pair') return setPair(workbook, command);
+	const set = findSet(workbook, command.set);
+	if (!set)
+		return refused(
+			'unknown-set',
+			`There is no set "${command.set}". Choose one of the workbook's sets.`
+		);
+	if (command.kind === 'add_member') return addMember(workbook, set, command);
+	const place = memberPlaces(set).get(command.id);
+	if (place === undefined) return noMember(set, command.id);
+	switch (command.kind) {
+		case 'remove_member':
+			return removeMember(workbook, set, place, command);
+		case 'replace_member':
+			return replaceMember(workbook, set, place, command);
+		case 'move_member': {
+			const member = set.members[place];
+			if (!member) return noMember(set, command.id);
+			const members = inserted(without(set.members, place), command.index, member);
+			return edited(withMembers(workbook, set, members));
+		}
+	}
+}
+
+function addMember(workbook: Workbook, set: SetDefinition, command: Of<'add_member'>): Edit {
+	const { member, like } = command;
+	const bad = shapeRefusal(memberSchema, member, `The new member of ${set.label}`);
+	if (bad) return bad;
+	if (memberPlaces(set).has(member.id))
+		return refused(
+			'duplicate-member',
+			`${set.label} already has a member "${member.id}". Choose another id.`
+		);
+	if (like !== undefined && !memberPlaces(set).has(like)) return noMember(set, like);
+	const next = withMembers(workbook, set, inserted(set.members, command.index, member));
+	const withCases = mapQuantities(next, (quantity) => withCase(quantity, set, member.id, like));
+	return edited(
+		like === undefined ? withCases : copiedMember(withCases, set.name, like, member.id)
+	);
+}
+
+/** A formula by member gets a case for the new one: that of the member it is like, else an entered value. */
+function withCase(
+	quantity: Quantity,
+	set: SetDefinition,
+	id: string,
+	like: string | undefined
+): Quantity {
+	const { formula } = quantity;
+	if (typeof formula !== 'object') return quantity;
+	const axis = axesOf(quantity).find(({ name }) => name === formula.by);
+	if (axis?.set !== set.name) return quantity;
+	const own = like !== undefined && Object.hasOwn(formula.cases, like);
+	const text = own ? caseOf(quantity, like) : undefined;
+	if (text === undefined && Object.hasOwn(formula.cases, OTHERS)) return quantity;
+	const cases = { ...formula.cases, [id]: text ?? INPUT };
+	return { ...quantity, formula: { ...formula, cases } };
+}
+
+function replaceMember(
+	workbook: Workbook,
+	set: SetDefinition,
+	place: number,
+	{ id, member }: Of<'replace_member'>
+): Edit {
+	const bad = shapeRefusal(memberSchema, member, `Member ${id} of ${set.label}`);
+	if (bad) return bad;
+	const next = withMembers(workbook, set, withEntry(set.members, place, member));
+	if (member.id === id) return edited(next);
+	if (memberPlaces(set).has(member.id))
+		return refused(
+			'duplicate-member',
+			`${set.label} already has a member "${member.id}". Choose another id.`
+		);
+	const twin = workbook.sets.find((other) => other !== set && memberPlaces(other).has(id));
+	const unclear =
+		twin &&
+		[...quantityPlaces(workbook).values()].find(({ quantity }) =>
+			formulasOf(quantity).some((text) => mentionsMemberAlone(text, set.name, id))
+		);
+	if (unclear)
+		return refused(
+			'unclear-member',
+			`The formula of ${unclear.quantity.label} names ${id}, which is a member of ${set.label} and of ${twin.label}. Write ${set.name}.${id} or ${twin.name}.${id} there first.`
+		);
+	const rename = (text: string) => renameMemberIn(text, set.name, id, member.id);
+	const named = mapQuantities(next, (quantity) => withFormulas(quantity, rename));
+	return edited(renamedMember(named, set.name, id, member.id));
+}
+
+function removeMember(
+	workbook: Workbook,
+	set: SetDefinition,
+	place: number,
+	{ id, also }: Of<'remove_member'>
+): Edit {
+	const users = memberUsers(workbook, set, id);
+	if (users.length > 0 && also !== true)
+		return refused(
+			'in-use',
+			`${id} of ${set.label} is used by ${listed(users)}. Change these first, or remove it anyway.`
+		);
+	let next = withMembers(workbook, set, without(set.members, place));
+	if (next.relations)
+		next = {
+			...next,
+			relations: mapped(next.relations, (relation) => {
+				const holds = (pair: readonly string[]) =>
+					pair.some((member, i) => relation.sets[i] === set.name && member === id);
+				return relation.pairs.some(holds)
+					? { ...relation, pairs: relation.pairs.filter((pair) => !holds(pair)) }
+					: relation;
+			})
+		};
+	next = mapQuantities(next, (quantity) => withoutCase(quantity, set.name, id));
+	next = mapPictures(next, (picture) => withoutRole(workbook, picture, set.name, id));
+	const { front } = next;
+	if (front?.first_subject === id && front.subject === set.name) {
+		const { first_subject: _first, ...rest } = front;
+		next = { ...next, front: rest };
+	}
+	return edited(
+		withoutMisfits(
+			next,
+			(quantity) =>
+				axesOf(quantity).some((axis) => axis.set === set.name) ||
+				(typeof quantity.type === 'object' && quantity.type.member_of === set.name)
+		)
+	);
+}
+
+/** Formulas that name the member, and choices that hold it. */
+function memberUsers(workbook: Workbook, set: SetDefinition, id: string): string[] {
+	const users: string[] = [];
+	for (const { quantity } of quantityPlaces(workbook).values()) {
+		if (formulasOf(quantity).some((text) => mentionsMember(text, set.name, id)))
+			users.push(`the formula of ${quantity.label}`);
+		if (typeof quantity.type !== 'object' || quantity.type.member_of !== set.name) continue;
+		const holds = (values: Quantity['value']) => flatten(values).some(({ value }) => value === id);
+		if (holds(quantity.value)) users.push(quantity.label);
+		for (const { title, changes } of workbook.scenarios)
+			if (changes.some((change) => change.quantity === quantity.name && holds(change.value)))
+				users.push(`${quantity.label} in ${title}`);
+	}
+	return users;
+}
+
+function withoutCase(quantity: Quantity, set: string, id: string): Quantity {
+	const { formula } = quantity;
+	if (typeof formula !== 'object' || !Object.hasOwn(formula.cases, id)) return quantity;
+	if (axesOf(quantity).find(({ name }) => name === formula.by)?.set !== set) return quantity;
+	const cases = Object.fromEntries(Object.entries(formula.cases).filter(([key]) => key !== id));
+	return { ...quantity, formula: { ...formula, cases } };
+}
+
+function withoutRole(workbook: Workbook, picture: Picture, set: string, id: string): Picture {
+	if (picture.kind === 'payback' || !Object.hasOwn(picture.roles, id)) return picture;
+	if (roleSetOf(workbook, picture) !== set) return picture;
+	const roles = Object.fromEntries(Object.entries(picture.roles).filter(([key]) => key !== id));
+	return { ...picture, roles } as Picture;
+}
+
+function setPair(
+	workbook: Workbook,
+	{ relation: name, pair, exists }: Of<'set_relation_pair'>
+): Edit {
+	const relation = findRelation(workbook, name);
+	if (!relation)
+		return refused(
+			'unknown-relation',
+			`There is no relation "${name}". Choose one of the workbook's relations.`
+		);
+	const key = pairKey(pair);
+	const stands = relation.pairs.some((other) => pairKey(other) === key);
+	if (stands === exists) return edited(workbook, false);
+	const pairs = exists
+		? [...relation.pairs, [...pair]]
+		: relation.pairs.filter((other) => pairKey(other) !== key);
+	const next = {
+		...workbook,
+		relations: mapped(workbook.relations ?? [], (one) =>
+			one === relation ? { ...one, pairs } : one
+		)
+	};
+	if (exists) return edited(next);
+	return edited(
+		withoutMisfits(
+			next,
+			(quantity) =>
+				quantity.in?.includes(name) === true && relationAxes(axesOf(quantity), relation) !== null
+		)
+	);
+}
+
+/** Drops the values of these quantities, in the base and in scenarios, that no longer belong. */
+function withoutMisfits(workbook: Workbook, which: (quantity: Quantity) => boolean): Workbook {
+	const touched = new Map<string, Quantity>();
+	for (const { quantity } of quantityPlaces(workbook).values())
+		if (which(quantity)) touched.set(quantity.name, quantity);
+	const fit = (name: string, values: Quantity['value']) => {
+		const quantity = touched.get(name);
+		const guide = quantity && cellGuide(workbook, quantity);
+		return guide ? fitting(guide, values) : values;
+	};
+	const next = mapQuantities(workbook, (quantity) =>
+		withValue(quantity, fit(quantity.name, quantity.value))
+	);
+	return mapChanges(next, (change) => {
+		const value = fit(change.quantity, change.value);
+		if (value === change.value) return change;
+		return value === undefined ? undefined : { ...change, value };
+	});
+}
+
+const withMembers = (
+	workbook: Workbook,
+	set: SetDefinition,
+	members: SetDefinition['members']
+): Workbook => ({
+	...workbook,
+	sets: workbook.sets.map((one) => (one === set ? { ...one, members } : one))
+});
+
+const noMember = (set: SetDefinition, id: string) =>
+	refused('unknown-member', `${set.label} has no member "${id}". Choose one of its members.`);

@@ -1,0 +1,248 @@
+/**
+ * Adding, describing, renaming, moving and removing quantities.
+ *
+ * Not decided here: whether a formula is right. A formula that names a removed quantity stays, and the
+ * engine says what is missing.
+ */
+import { pictureQuantities, templateNames } from '../consistency/front';
+import { cellGuide, fitting } from '../cells';
+import {
+	formulasOf,
+	hidesName,
+	mentionsQuantity,
+	renameQuantityIn,
+	withFormulas
+} from '../formula-names';
+import { findQuantity, quantityPlaces } from '../lookup';
+import { quantitySchema, type Change, type Quantity, type Workbook } from '../schema';
+import { edited, refused, type Edit, type QuantityCommand } from './command';
+import { inserted, listed, mapped, without } from './lists';
+import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
+import { shapeRefusal } from './refusal';
+
+export function editQuantity(workbook: Workbook, command: QuantityCommand): Edit {
+	switch (command.kind) {
+		case 'add_quantity':
+			return addQuantity(workbook, command);
+		case 'replace_quantity':
+			return replaceQuantity(workbook, command);
+		case 'remove_quantity':
+			return removeQuantity(workbook, command.name, command.also === true);
+		case 'move_quantity':
+			return moveQuantity(workbook, command);
+	}
+}
+
+type Of<K extends QuantityCommand['kind']> = Extract<QuantityCommand, { kind: K }>;
+
+function addQuantity(workbook: Workbook, command: Of<'add_quantity'>): Edit {
+	const bad = shapeRefusal(quantitySchema, command.quantity, 'The new quantity');
+	if (bad) return bad;
+	return placed(workbook, command.quantity, command.sheet, command.index);
+}
+
+function placed(workbook: Workbook, quantity: Quantity, sheet: number, index: number): Edit {
+	if (!workbook.sheets[sheet]) return noSheet(sheet);
+	return edited(
+		mapSheets(workbook, (one) =>
+			one === workbook.sheets[sheet]
+				? { ...one, quantities: inserted(one.quantities, index, quantity) }
+				: one
+		)
+	);
+}
+
+function moveQuantity(workbook: Workbook, command: Of<'move_quantity'>): Edit {
+	const place = quantityPlaces(workbook).get(command.name);
+	if (!place) return noQuantity(command.name);
+	if (!workbook.sheets[command.sheet]) return noSheet(command.sheet);
+	const lifted = {
+		...workbook,
+		sheets: workbook.sheets.map((sheet, i) =>
+			i === place.sheet ? { ...sheet, quantities: without(sheet.quantities, place.index) } : sheet
+		)
+	};
+	return placed(lifted, place.quantity, command.sheet, command.index);
+}
+
+function replaceQuantity(workbook: Workbook, command: Of<'replace_quantity'>): Edit {
+	const { name, also } = command;
+	const old = findQuantity(workbook, name);
+	if (!old) return noQuantity(name);
+	const bad = shapeRefusal(quantitySchema, command.quantity, old.label);
+	if (bad) return bad;
+	const to = command.quantity.name;
+	let next = mapQuantities(workbook, (one) => (one === old ? command.quantity : one));
+	if (to !== name) {
+		const taken = quantityPlaces(workbook).get(to);
+		if (taken)
+			return refused(
+				'duplicate-name',
+				`${to} is already the name of ${taken.quantity.label}. Choose another name.`
+			);
+		const hidden = [...quantityPlaces(next).values()].find(({ quantity }) =>
+			formulasOf(quantity).some((text) => hidesName(text, name, to))
+		);
+		if (hidden)
+			return refused(
+				'index-clash',
+				`The formula of ${hidden.quantity.label} has an index called ${to}. Choose another name, or rename the index.`
+			);
+		next = renamed(next, name, to);
+	}
+	const quantity = findQuantity(next, to) ?? command.quantity;
+	const fit = withoutMisfits(next, quantity, also === true);
+	return fit.ok ? { ...fit, structural: !sameButWords(old, command.quantity) } : fit;
+}
+
+/**
+ * A value under a formula cannot stand, so making a formula of an input drops it from the quantity; any
+ * other value that no longer fits, and those of scenarios, only when `also` says so.
+ */
+function withoutMisfits(workbook: Workbook, quantity: Quantity, also: boolean): Edit {
+	const guide = cellGuide(workbook, quantity);
+	if (!guide) return edited(workbook);
+	const value = fitting(guide, quantity.value, also ? undefined : 'value-beside-formula');
+	const fitted = mapQuantities(workbook, (one) => (one === quantity ? withValue(one, value) : one));
+	const kept = (change: Change): Change | undefined => {
+		if (change.quantity !== quantity.name) return change;
+		const values = quantity.fixed ? undefined : fitting(guide, change.value);
+		if (values === undefined) return undefined;
+		return values === change.value ? change : { ...change, value: values };
+	};
+	const losing = workbook.scenarios.filter(({ changes }) =>
+		changes.some((change) => kept(change) !== change)
+	);
+	if (losing.length > 0 && !also)
+		return refused(
+			'drops-values',
+			`${quantity.label} has values in ${listed(losing.map(({ title }) => title))} that would no longer fit. Go ahead and drop them, or leave it as it is.`
+		);
+	return edited(mapChanges(fitted, kept));
+}
+
+/** Fields that no engine reads. */
+const WORDS = ['label', 'note', 'source', 'date', 'spread', 'digits'] as const;
+
+function sameButWords(a: Quantity, b: Quantity): boolean {
+	const strip = (quantity: Quantity): Record<string, unknown> => {
+		const rest: Record<string, unknown> = { ...quantity };
+		for (const field of WORDS) delete rest[field];
+		return rest;
+	};
+	const [left, right] = [strip(a), strip(b)];
+	const fields = new Set([...Object.keys(left), ...Object.keys(right)]);
+	return [...fields].every(
+		(field) =>
+			left[field] === right[field] || JSON.stringify(left[field]) === JSON.stringify(right[field])
+	);
+}
+
+/** The workbook with every use of a quantity under its new name. */
+function renamed(workbook: Workbook, from: string, to: string): Workbook {
+	const name = (old: string) => (old === from ? to : old);
+	const rename = (text: string) => renameQuantityIn(text, from, to);
+	let next = mapQuantities(workbook, (quantity) => withFormulas(quantity, rename));
+	next = mapChanges(next, (change) =>
+		change.quantity === from ? { ...change, quantity: to } : change
+	);
+	next = mapSheets(next, (sheet) => (sheet.headline === from ? { ...sheet, headline: to } : sheet));
+	next = {
+		...next,
+		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
+	};
+	next = mapPictures(next, (picture) => {
+		const uses = pictureQuantities(picture).filter(([, quantity]) => quantity === from);
+		if (uses.length === 0) return picture;
+		return { ...picture, ...Object.fromEntries(uses.map(([field]) => [field, to])) };
+	});
+	if (!next.front) return next;
+	const text = (old: string) =>
+		old.replace(/\{([^{}]*)\}/g, (whole, inside: string) =>
+			inside.trim() === from ? `{${to}}` : whole
+		);
+	const facts = next.front.facts.map((fact) => ({
+		...fact,
+		quantity: name(fact.quantity),
+		title: text(fact.title),
+		...(fact.below === undefined ? {} : { below: text(fact.below) }),
+		...(fact.beside === undefined ? {} : { beside: text(fact.beside) }),
+		...(fact.without === undefined ? {} : { without: text(fact.without) })
+	}));
+	return { ...next, front: { ...next.front, facts } };
+}
+
+function removeQuantity(workbook: Workbook, name: string, also: boolean): Edit {
+	const place = quantityPlaces(workbook).get(name);
+	if (!place) return noQuantity(name);
+	const users = usersOf(workbook, new Set([name]));
+	if (users.length > 0 && !also)
+		return refused(
+			'in-use',
+			`${place.quantity.label} is used by ${listed(users)}. Change these first, or remove it anyway.`
+		);
+	return edited(
+		withoutUses(
+			mapSheets(workbook, (sheet) =>
+				sheet === workbook.sheets[place.sheet]
+					? { ...sheet, quantities: without(sheet.quantities, place.index) }
+					: sheet
+			),
+			new Set([name])
+		)
+	);
+}
+
+/** What else in the workbook needs one of these quantities, in words. */
+export function usersOf(workbook: Workbook, names: ReadonlySet<string>): string[] {
+	const users: string[] = [];
+	for (const { quantity } of quantityPlaces(workbook).values())
+		if (
+			!names.has(quantity.name) &&
+			formulasOf(quantity).some((text) => [...names].some((name) => mentionsQuantity(text, name)))
+		)
+			users.push(`the formula of ${quantity.label}`);
+	for (const set of workbook.sets)
+		if (set.present !== undefined && names.has(set.present))
+			users.push(`the set ${set.label}, which it says the presence of`);
+	if (workbook.front?.facts.some((fact) => factUses(fact, names))) users.push('the front strip');
+	for (const picture of workbook.pictures ?? [])
+		if (pictureQuantities(picture).some(([, quantity]) => names.has(quantity)))
+			users.push(`the picture ${picture.title}`);
+	return users;
+}
+
+type Fact = NonNullable<Workbook['front']>['facts'][number];
+
+const factUses = (fact: Fact, names: ReadonlySet<string>): boolean =>
+	names.has(fact.quantity) ||
+	[fact.title, fact.below, fact.beside, fact.without].some((text) =>
+		templateNames(text ?? '').some((name) => names.has(name))
+	);
+
+/** The workbook without changes to, facts about and pictures of quantities that are gone. */
+export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Workbook {
+	let next = mapChanges(workbook, (change) => (gone.has(change.quantity) ? undefined : change));
+	next = mapSheets(next, (sheet) => {
+		if (sheet.headline === undefined || !gone.has(sheet.headline)) return sheet;
+		const { headline: _headline, ...rest } = sheet;
+		return rest;
+	});
+	next = mapPictures(next, (picture) =>
+		pictureQuantities(picture).some(([, quantity]) => gone.has(quantity)) ? undefined : picture
+	);
+	const sets = mapped(next.sets, (set) => {
+		if (set.present === undefined || !gone.has(set.present)) return set;
+		const { present: _present, ...rest } = set;
+		return rest;
+	});
+	next = { ...next, sets };
+	if (!next.front?.facts.some((fact) => factUses(fact, gone))) return next;
+	const facts = next.front.facts.filter((fact) => !factUses(fact, gone));
+	return { ...next, front: { ...next.front, facts } };
+}
+
+const noQuantity = (name: string) =>
+	refused('unknown-quantity', `There is no quantity "${name}". Choose one of the workbook's.`);
+const noSheet = (sheet: number) =>
+	refused('unknown-sheet', `There is no sheet number ${sheet + 1}. Choose one of the workbook's.`);

@@ -1,0 +1,140 @@
+/**
+ * Making, describing, ordering, removing and promoting scenarios.
+ *
+ * Removing one keeps the values of those that start from it: they take its changes over. Promoting one
+ * makes its values the base's. A scenario that does not itself change such an input then sees the new value,
+ * for it follows the base; one that does keeps its own.
+ */
+import { changesOf, findScenario } from '../lookup';
+import { inputValues, scenarioChain } from '../scenario';
+import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
+import { layered } from '../values';
+import { edited, refused, type Edit, type ScenarioCommand } from './command';
+import { inserted, mapped } from './lists';
+import { mapQuantities, withValue } from './parts';
+import { shapeRefusal } from './refusal';
+
+type Of<K extends ScenarioCommand['kind']> = Extract<ScenarioCommand, { kind: K }>;
+
+export function editScenario(workbook: Workbook, command: ScenarioCommand): Edit {
+	if (command.kind === 'add_scenario') return addScenario(workbook, command);
+	const scenario = findScenario(workbook, command.id);
+	if (!scenario)
+		return refused(
+			'unknown-scenario',
+			`There is no scenario "${command.id}". Choose one of the workbook's scenarios.`
+		);
+	if (command.kind === 'replace_scenario') return replaceScenario(workbook, scenario, command);
+	if (scenario === workbook.scenarios[0]) return refuseForBase(scenario, command.kind);
+	switch (command.kind) {
+		case 'remove_scenario':
+			return edited(withoutScenario(workbook, scenario));
+		case 'move_scenario': {
+			const others = workbook.scenarios.filter((one) => one !== scenario);
+			const scenarios = inserted(others, Math.max(1, command.index), scenario);
+			return edited({ ...workbook, scenarios });
+		}
+		case 'promote_scenario':
+			return edited(promoted(workbook, scenario));
+	}
+}
+
+function refuseForBase({ title }: Scenario, kind: ScenarioCommand['kind']): Edit {
+	if (kind === 'remove_scenario')
+		return refused(
+			'base',
+			`${title} holds the values that all scenarios start from, so it cannot be removed. Promote another scenario instead.`
+		);
+	if (kind === 'move_scenario')
+		return refused('base', `${title} always comes first. Move the other scenarios.`);
+	return refused('base', `${title} is the base already. Promote another scenario.`);
+}
+
+function addScenario(workbook: Workbook, { scenario, index }: Of<'add_scenario'>): Edit {
+	const bad = shapeRefusal(scenarioSchema, scenario, 'The new scenario');
+	if (bad) return bad;
+	return edited({
+		...workbook,
+		scenarios: inserted(workbook.scenarios, Math.max(1, index), scenario)
+	});
+}
+
+function replaceScenario(
+	workbook: Workbook,
+	old: Scenario,
+	{ scenario }: Of<'replace_scenario'>
+): Edit {
+	const next: Scenario = { ...scenario, changes: old.changes };
+	const bad = shapeRefusal(scenarioSchema.omit({ changes: true }), scenario, old.title);
+	if (bad) return bad;
+	if (next.id !== old.id && findScenario(workbook, next.id))
+		return refused(
+			'duplicate-scenario',
+			`There is already a scenario with the id ${next.id}. Choose another id.`
+		);
+	const renamed = (id: string) => (id === old.id ? next.id : id);
+	const scenarios = workbook.scenarios.map((one) => {
+		const header = one === old ? next : one;
+		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
+	});
+	const structural =
+		next.id !== old.id || next.parent !== old.parent || next.against !== old.against;
+	return edited({ ...workbook, scenarios }, structural);
+}
+
+/** The scenario with this parent, measured against the scenario that `by` names for the old one. */
+function pointing(
+	scenario: Scenario,
+	parent: string | null,
+	against: string | undefined,
+	by: (id: string) => string | undefined
+): Scenario {
+	const next = against === undefined ? undefined : by(against);
+	if (parent === scenario.parent && next === scenario.against) return scenario;
+	const { against: _against, ...rest } = scenario;
+	return next === undefined ? { ...rest, parent } : { ...rest, parent, against: next };
+}
+
+/** Its children start from its parent, with its changes taken over, so that they keep their values. */
+function withoutScenario(workbook: Workbook, gone: Scenario): Workbook {
+	const scenarios = workbook.scenarios.flatMap((scenario) => {
+		if (scenario === gone) return [];
+		const against = (id: string) => (id === gone.id ? gone.against : id);
+		if (scenario.parent !== gone.id)
+			return [pointing(scenario, scenario.parent, scenario.against, against)];
+		const next = pointing(scenario, gone.parent, scenario.against, against);
+		return [{ ...next, changes: joined(gone, scenario) }];
+	});
+	return { ...workbook, scenarios };
+}
+
+function joined(lower: Scenario, upper: Scenario): Change[] {
+	const own = changesOf(upper);
+	const inherited = changesOf(lower);
+	const below = lower.changes.map((change) => {
+		const over = own.get(change.quantity);
+		const value = over && layered(change.value, over.value);
+		return over && value !== undefined ? { ...change, ...over, value } : change;
+	});
+	return [...below, ...upper.changes.filter(({ quantity }) => !inherited.has(quantity))];
+}
+
+function promoted(workbook: Workbook, scenario: Scenario): Workbook {
+	const base = workbook.scenarios[0];
+	const changed = new Set(
+		scenarioChain(workbook, scenario.id).flatMap(({ changes }) =>
+			changes.map(({ quantity }) => quantity)
+		)
+	);
+	const next = mapQuantities(workbook, (quantity) =>
+		changed.has(quantity.name)
+			? withValue(quantity, inputValues(workbook, scenario.id, quantity.name))
+			: quantity
+	);
+	const scenarios = mapped(next.scenarios, (one) => {
+		if (one === base) return one;
+		if (one === scenario) return { ...one, parent: base?.id ?? null, changes: [] };
+		return one.parent === scenario.id ? { ...one, parent: base?.id ?? null } : one;
+	});
+	return { ...next, scenarios };
+}

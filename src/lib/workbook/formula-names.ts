@@ -1,0 +1,154 @@
+/**
+ * Where formulas mention quantities and members, and the same formulas with one of them renamed.
+ *
+ * An index ("over l in layer") hides a name inside its argument. A formula that does not read as one
+ * is searched word by word, so that a rename reaches it as well.
+ */
+import { quoteIfNeeded } from '$lib/formula/names';
+import { parseFormula } from '$lib/formula/parse';
+import type { Argument, Expression, Reference } from '$lib/formula/tree';
+import type { Quantity } from './schema';
+
+export interface Mention {
+	readonly name: string;
+	readonly quoted: boolean;
+	/** The set in `stage.line`. */
+	readonly qualifier: string | null;
+	readonly start: number;
+	readonly end: number;
+	/** Index names that hold here: a bare name among them means the index. */
+	readonly indices: ReadonlySet<string>;
+}
+
+/** Every name in a formula that may mean a quantity or a member, from left to right. */
+export function mentionsIn(text: string): Mention[] {
+	const parsed = parseFormula(text);
+	if (!parsed.ok) return words(text);
+	const found: Mention[] = [];
+	walk(parsed.expression, new Set(), found);
+	return found.sort((a, b) => a.start - b.start);
+}
+
+export const mentionsQuantity = (text: string, name: string): boolean =>
+	text.includes(name) && mentionsIn(text).some((mention) => isQuantity(mention, name));
+
+/** Whether a formula names this member, be it only perhaps (another set may have one of the same id). */
+export const mentionsMember = (text: string, set: string, id: string): boolean =>
+	text.includes(id) && mentionsIn(text).some((mention) => isMember(mention, set, id));
+
+/** Whether it does so without saying which set is meant. */
+export const mentionsMemberAlone = (text: string, set: string, id: string): boolean =>
+	text.includes(id) &&
+	mentionsIn(text).some((mention) => isMember(mention, set, id) && mention.qualifier === null);
+
+export function renameQuantityIn(text: string, from: string, to: string): string {
+	if (!text.includes(from)) return text;
+	return replaced(text, (mention) => (isQuantity(mention, from) ? to : null));
+}
+
+export function renameMemberIn(text: string, set: string, from: string, to: string): string {
+	if (!text.includes(from)) return text;
+	return replaced(text, (mention) => {
+		if (!isMember(mention, set, from)) return null;
+		return mention.indices.has(to) ? `'${to}'` : quoteIfNeeded(to);
+	});
+}
+
+/** An index of this name would take a renamed quantity for itself. */
+export const hidesName = (text: string, from: string, to: string): boolean =>
+	text.includes(from) &&
+	mentionsIn(text).some((mention) => isQuantity(mention, from) && mention.indices.has(to));
+
+/** The formulas of a quantity, all of them. */
+export function formulasOf({ formula, where }: Quantity): string[] {
+	const own = typeof formula === 'object' ? Object.values(formula.cases) : [formula];
+	return [...own, where].filter((text) => text !== undefined);
+}
+
+/** The quantity with each of its formulas changed; itself where none changes. */
+export function withFormulas(quantity: Quantity, change: (text: string) => string): Quantity {
+	const { formula, where } = quantity;
+	let next = quantity;
+	if (typeof formula === 'string') {
+		const text = change(formula);
+		if (text !== formula) next = { ...next, formula: text };
+	} else if (formula) {
+		const cases = Object.entries(formula.cases).map(([id, text]) => [id, change(text)] as const);
+		if (cases.some(([id, text]) => text !== formula.cases[id]))
+			next = { ...next, formula: { ...formula, cases: Object.fromEntries(cases) } };
+	}
+	if (where !== undefined && change(where) !== where) next = { ...next, where: change(where) };
+	return next;
+}
+
+const isQuantity = ({ name, quoted, qualifier, indices }: Mention, wanted: string): boolean =>
+	name === wanted && !quoted && qualifier === null && !indices.has(name);
+
+const isMember = ({ name, quoted, qualifier, indices }: Mention, set: string, id: string) =>
+	name === id &&
+	(qualifier === null || qualifier === set) &&
+	(quoted || qualifier !== null || !indices.has(name));
+
+function replaced(text: string, by: (mention: Mention) => string | null): string {
+	let result = '';
+	let done = 0;
+	for (const mention of mentionsIn(text)) {
+		const next = by(mention);
+		if (next === null) continue;
+		result += text.slice(done, mention.start) + next;
+		done = mention.end;
+	}
+	return result + text.slice(done);
+}
+
+function walk(node: Expression, indices: ReadonlySet<string>, found: Mention[]): void {
+	switch (node.kind) {
+		case 'number':
+			return;
+		case 'reference':
+			return walkReference(node, indices, found);
+		case 'call':
+			for (const argument of node.args) walkArgument(argument, indices, found);
+			return;
+		case 'negation':
+		case 'percent':
+			return walk(node.of, indices, found);
+		case 'binary':
+			walk(node.left, indices, found);
+			walk(node.right, indices, found);
+	}
+}
+
+function walkReference(node: Reference, indices: ReadonlySet<string>, found: Mention[]): void {
+	const { name, quoted, qualifier, nameSpan } = node;
+	found.push({ name, quoted, qualifier, start: nameSpan.start, end: nameSpan.end, indices });
+	for (const index of node.indices) if (index.kind === 'member') walk(index.value, indices, found);
+	if (node.otherwise) walk(node.otherwise, indices, found);
+}
+
+function walkArgument(argument: Argument, indices: ReadonlySet<string>, found: Mention[]): void {
+	const own = argument.over.flatMap(({ index }) => (index === null ? [] : [index]));
+	const inside = own.length === 0 ? indices : new Set([...indices, ...own]);
+	walk(argument.value, inside, found);
+	if (argument.where) walk(argument.where, inside, found);
+	// What holds when nothing is left to gather stands outside the gathering.
+	if (argument.otherwise) walk(argument.otherwise, indices, found);
+}
+
+/** Names of a text that is no formula yet; units after numbers are none. */
+function words(text: string): Mention[] {
+	const pattern = /'([^']*)'|\d[\d.]*\[[^\]]*\]|\p{L}[\p{L}\p{N}_]*/gu;
+	return [...text.matchAll(pattern)].flatMap((match) => {
+		const [whole, inQuotes] = match;
+		if (/^\d/.test(whole)) return [];
+		const start = match.index;
+		return {
+			name: inQuotes ?? whole,
+			quoted: inQuotes !== undefined,
+			qualifier: null,
+			start,
+			end: start + whole.length,
+			indices: new Set<string>()
+		};
+	});
+}

@@ -1,0 +1,86 @@
+/**
+ * Undo and redo: a workbook with the commands that made it and those that take them back.
+ *
+ * A history is a value, like the workbook; every step gives a new one. What is selected or unfolded on a
+ * screen is no part of it.
+ */
+import { applyCommand, type Command, type CommandProblem } from './commands';
+import { describeCommand } from './describe';
+import type { Workbook } from './schema';
+
+export interface Step {
+	/** Brings the workbook from before to after. */
+	readonly command: Command;
+	/** And back. */
+	readonly inverse: Command;
+	/** "resin price: 1.95 to 2.10 EUR/kg" */
+	readonly label: string;
+}
+
+export interface History {
+	readonly workbook: Workbook;
+	/** Oldest first. */
+	readonly past: readonly Step[];
+	/** The next to redo first. */
+	readonly future: readonly Step[];
+}
+
+/** One step taken, with what those who follow along need: the command that was in fact applied. */
+export interface Taken {
+	readonly ok: true;
+	readonly history: History;
+	readonly command: Command;
+	readonly structural: boolean;
+}
+export type StepResult = Taken | { readonly ok: false; readonly problem: CommandProblem };
+
+/** Steps that are kept; structure is shared, so each costs about what it changed. */
+export const MOST_STEPS = 1000;
+
+export const historyOf = (workbook: Workbook): History => ({ workbook, past: [], future: [] });
+
+/** Does a command. What had been undone can no longer be redone. */
+export function doCommand(
+	history: History,
+	command: Command,
+	label = describeCommand(history.workbook, command)
+): StepResult {
+	const result = applyCommand(history.workbook, command);
+	if (!result.ok) return result;
+	const { workbook, inverse, structural } = result;
+	// A command that changes nothing is not worth a step.
+	if (workbook === history.workbook) return { ok: true, history, command, structural };
+	const past = [...history.past, { command, inverse, label }].slice(-MOST_STEPS);
+	return { ok: true, history: { workbook, past, future: [] }, command, structural };
+}
+
+/** Takes the last command back; null when there is none. */
+export function undo(history: History): Taken | null {
+	const step = history.past.at(-1);
+	if (!step) return null;
+	const { workbook, structural } = replay(history.workbook, step.inverse);
+	const past = history.past.slice(0, -1);
+	const future = [step, ...history.future];
+	return { ok: true, history: { workbook, past, future }, command: step.inverse, structural };
+}
+
+/** Does again what was taken back last; null when there is nothing. */
+export function redo(history: History): Taken | null {
+	const [step, ...future] = history.future;
+	if (!step) return null;
+	const { workbook, structural } = replay(history.workbook, step.command);
+	const past = [...history.past, step];
+	return { ok: true, history: { workbook, past, future }, command: step.command, structural };
+}
+
+/** What undo would take back, and redo do again; null when there is nothing. */
+export const undoLabel = ({ past }: History): string | null => past.at(-1)?.label ?? null;
+export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;
+
+function replay(workbook: Workbook, command: Command) {
+	const result = applyCommand(workbook, command);
+	// It was applied to this very workbook before.
+	if (!result.ok)
+		throw new Error(`A step of the history no longer applies: ${result.problem.message}`);
+	return result;
+}

@@ -1,0 +1,140 @@
+/**
+ * A workbook as the text of its file: fields in the order of the schema, values and cases in the order of
+ * their sets, tabs, a last line break. The same workbook gives the same text whatever edits led to it, so
+ * that two files can be compared line by line.
+ */
+import { axesOf } from './axes';
+import { caseOf, OTHERS } from './cells';
+import { roleSetOf } from './consistency/front';
+import { findQuantity, findSet, memberPlaces } from './lookup';
+import {
+	changeSchema,
+	frontSchema,
+	memberSchema,
+	pictureSchema,
+	quantitySchema,
+	rangeSchema,
+	relationSchema,
+	scenarioSchema,
+	setSchema,
+	sheetSchema,
+	spreadSchema,
+	unitDefinitionSchema,
+	workbookSchema,
+	type Quantity,
+	type Values,
+	type Workbook
+} from './schema';
+import { branch, isTree, put } from './values';
+
+export function saveWorkbook(workbook: Workbook): string {
+	const relations = workbook.relations?.map((relation) => inOrder(relationSchema, relation));
+	const document = inOrder(workbookSchema, {
+		...workbook,
+		...(workbook.units && {
+			units: workbook.units.map((unit) => inOrder(unitDefinitionSchema, unit))
+		}),
+		sets: workbook.sets.map((set) =>
+			inOrder(setSchema, {
+				...set,
+				members: set.members.map((member) => inOrder(memberSchema, member))
+			})
+		),
+		...(relations && { relations }),
+		sheets: workbook.sheets.map((sheet) =>
+			inOrder(sheetSchema, {
+				...sheet,
+				quantities: sheet.quantities.map((quantity) => orderedQuantity(workbook, quantity))
+			})
+		),
+		scenarios: workbook.scenarios.map((scenario) =>
+			inOrder(scenarioSchema, {
+				...scenario,
+				changes: scenario.changes.map((change) =>
+					inOrder(changeSchema, {
+						...change,
+						value: orderedValues(workbook, findQuantity(workbook, change.quantity), change.value)
+					})
+				)
+			})
+		),
+		...(workbook.front && {
+			front: inOrder(frontSchema, {
+				...workbook.front,
+				facts: workbook.front.facts.map((fact) => inOrder(frontSchema.shape.facts.element, fact))
+			})
+		}),
+		...(workbook.pictures && { pictures: orderedPictures(workbook) })
+	});
+	return `${JSON.stringify(document, null, '\t')}\n`;
+}
+
+/** The same object with its fields in the order in which the schema declares them; undefined ones left out. */
+function inOrder<T extends object>(schema: { shape: object }, value: T): T {
+	const entries = Object.keys(schema.shape).flatMap((field) => {
+		const entry = Object.hasOwn(value, field) ? value[field as keyof T] : undefined;
+		return entry === undefined ? [] : [[field, entry] as const];
+	});
+	return Object.fromEntries(entries) as T;
+}
+
+function orderedQuantity(workbook: Workbook, quantity: Quantity): Quantity {
+	const { value, formula, range, spread } = quantity;
+	return inOrder(quantitySchema, {
+		...quantity,
+		...(value !== undefined && { value: orderedValues(workbook, quantity, value) }),
+		...(typeof formula === 'object' && {
+			formula: { by: formula.by, cases: orderedCases(workbook, quantity, formula.cases) }
+		}),
+		...(range && { range: inOrder(rangeSchema, range) }),
+		...(spread && { spread: inOrder(spreadSchema, spread) })
+	});
+}
+
+function orderedCases(
+	workbook: Workbook,
+	quantity: Quantity,
+	cases: { readonly [member: string]: string }
+): { [member: string]: string } {
+	const by = typeof quantity.formula === 'object' ? quantity.formula.by : '';
+	const axis = axesOf(quantity).find(({ name }) => name === by);
+	const ids = [...keysInOrder(workbook, axis?.set, Object.keys(cases))];
+	return Object.fromEntries(
+		[...ids.filter((id) => id !== OTHERS), ...ids.filter((id) => id === OTHERS)].map((id) => [
+			id,
+			caseOf(quantity, id) ?? ''
+		])
+	);
+}
+
+function orderedValues(workbook: Workbook, quantity: Quantity | undefined, values: Values): Values {
+	const axes = quantity ? axesOf(quantity) : [];
+	const ordered = (here: Values, depth: number): Values => {
+		if (!isTree(here)) return here;
+		const next: { [member: string]: Values } = {};
+		for (const id of keysInOrder(workbook, axes[depth]?.set, Object.keys(here)))
+			put(next, id, ordered(branch(here, id) ?? null, depth + 1));
+		return next;
+	};
+	return ordered(values, 0);
+}
+
+/** Member ids in the order of their set; what is no member of it last, as it came. */
+function keysInOrder(workbook: Workbook, name: string | undefined, keys: string[]): string[] {
+	const set = name === undefined ? undefined : findSet(workbook, name);
+	if (!set) return keys;
+	const places = memberPlaces(set);
+	const placeOf = (key: string) => places.get(key) ?? places.size;
+	return keys.sort((a, b) => placeOf(a) - placeOf(b));
+}
+
+function orderedPictures(workbook: Workbook): object[] {
+	return (workbook.pictures ?? []).map((picture) => {
+		const schema = pictureSchema.options.find(({ shape }) => shape.kind.value === picture.kind);
+		const ordered = schema ? inOrder(schema, picture) : picture;
+		if (ordered.kind === 'payback') return ordered;
+		const { roles } = ordered;
+		const ids = keysInOrder(workbook, roleSetOf(workbook, picture), Object.keys(roles));
+		return { ...ordered, roles: Object.fromEntries(ids.map((id) => [id, roles[id]])) };
+	});
+}
