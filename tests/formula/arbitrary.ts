@@ -36,7 +36,7 @@ export const nameArbitrary: fc.Arbitrary<string> = fc.oneof(
 		'L2',
 		'k',
 		'constructor',
-		'__proto__'.replace(/_/g, 'p'),
+		'toString',
 		'Schicht_größe',
 		'сталь',
 		'壁厚',
@@ -78,10 +78,9 @@ function numberArbitrary(units: readonly string[]): fc.Arbitrary<NumberLiteral> 
 	}));
 }
 
-const operators: readonly BinaryOperator[] = [
-	...(['+', '-', '*', '/', '^'] as const),
-	...(['=', '<>', '<', '<=', '>', '>='] as const)
-];
+const arithmeticOperators: readonly BinaryOperator[] = ['+', '-', '*', '/', '^'];
+const comparisons: readonly BinaryOperator[] = ['=', '<>', '<', '<=', '>', '>='];
+const operators = [...arithmeticOperators, ...comparisons];
 
 /** Trees of at most `maxDepth` levels (5 when left out), all spans zero. */
 export function expressionArbitrary(choices: ExpressionChoices = {}): fc.Arbitrary<Expression> {
@@ -134,22 +133,19 @@ export function expressionArbitrary(choices: ExpressionChoices = {}): fc.Arbitra
 	return expression;
 }
 
-/** Numbers without units, `+ - * / ^`, signs and brackets only. */
+/** Digits, `+ - * / ^ %` and signs only. */
 export function arithmeticArbitrary(maxDepth = 5): fc.Arbitrary<Expression> {
+	const digit = fc.integer({ min: 0, max: 9 }).map((value): Expression => {
+		const text = String(value);
+		return { kind: 'number', value, text, unit: null, span: NOWHERE, unitSpan: null };
+	});
 	return fc.letrec<{ node: Expression }>((tie) => ({
 		node: fc.oneof(
 			{ maxDepth },
-			fc.integer({ min: 0, max: 9 }).map((value): Expression => ({
-				kind: 'number',
-				value,
-				text: String(value),
-				unit: null,
-				span: NOWHERE,
-				unitSpan: null
-			})),
-			{ weight: 4, arbitrary: binaryArbitrary(tie('node')) },
+			digit,
+			{ weight: 4, arbitrary: binaryArbitrary(tie('node'), arithmeticOperators) },
 			tie('node').map((of): Expression => ({ kind: 'negation', of, span: NOWHERE })),
-			tie('node').map((of): Expression => ({ kind: 'percent', of, span: NOWHERE }))
+			digit.map((of): Expression => ({ kind: 'percent', of, span: NOWHERE }))
 		)
 	})).node;
 }
@@ -197,9 +193,12 @@ const neighbour = ([axis, offset]: [string, number]): Index => ({
 
 const memberIndex = (value: Expression): Index => ({ kind: 'member', value, span: NOWHERE });
 
-function binaryArbitrary(operand: fc.Arbitrary<Expression>): fc.Arbitrary<Expression> {
+function binaryArbitrary(
+	operand: fc.Arbitrary<Expression>,
+	among: readonly BinaryOperator[] = operators
+): fc.Arbitrary<Expression> {
 	return fc
-		.tuple(fc.constantFrom(...operators), operand, operand)
+		.tuple(fc.constantFrom(...among), operand, operand)
 		.map(([operator, left, right]) => ({ kind: 'binary', operator, left, right, span: NOWHERE }));
 }
 

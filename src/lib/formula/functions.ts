@@ -149,8 +149,8 @@ const specs: readonly FunctionSpec[] = [
 		'IF',
 		3,
 		3,
-		'condition; then; else',
-		'One value if the condition says yes, else the other.'
+		'condition; if_yes; if_no',
+		'One value if the condition says yes, the other if it says no.'
 	),
 	scalar('AND', 1, MANY, 'a; b; …', 'Yes if every condition says yes.'),
 	scalar('OR', 1, MANY, 'a; b; …', 'Yes if at least one condition says yes.'),

@@ -21,7 +21,7 @@ const written: readonly (readonly [mark: string, message: string, suggestion?: s
 	],
 	['|', 'One condition or the other is written OR(a; b).'],
 	['!', 'The opposite of a condition is written NOT(a).'],
-	['?', 'A choice between two values is written IF(condition; then; else).'],
+	['?', 'A choice between two values is written IF(condition; if_yes; if_no).'],
 	['~', 'The opposite of a condition is written NOT(a).'],
 	['–', 'This is a dash. Minus is written -.', '-'],
 	['—', 'This is a dash. Minus is written -.', '-'],

@@ -112,10 +112,13 @@ function readBindings(reader: Reader): Binding[] | null {
 		if (binding === null) return null;
 		bindings.push(binding);
 	} while (reader.isMark('*'));
-	if (reader.isMark(',') || reader.isWord('AND', 'and')) {
+	const { token } = reader;
+	const another = token.kind === 'name' && !RESERVED.has(token.text.toLowerCase());
+	if (reader.isMark(',') || another) {
 		const message =
 			'Sets in a list after over are joined by ×, or * as you type: over product × line.';
-		return reader.fail('bad-binding', reader.token.span, message, ' × ');
+		const joining = token.text === ',' || token.text.toLowerCase() === 'and';
+		return reader.fail('bad-binding', token.span, message, joining ? ' × ' : undefined);
 	}
 	return bindings;
 }

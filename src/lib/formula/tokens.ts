@@ -129,10 +129,11 @@ function readToken(text: string, at: number, previous: Token | undefined): Token
 	if (wrong !== null) return bad(wrong);
 
 	for (const length of [2, 1]) {
-		const mark = marks.get(text.slice(at, at + length));
+		const written = text.slice(at, at + length);
+		const mark = marks.get(written);
 		const afloat = mark === '.' && !afterName;
 		if (mark !== undefined && !afloat)
-			return { kind: 'mark', text: mark, span: { start: at, end: at + length } };
+			return { kind: 'mark', text: mark, span: { start: at, end: at + written.length } };
 	}
 	const character = String.fromCodePoint(text.codePointAt(at)!);
 	const span = { start: at, end: at + character.length };
@@ -149,10 +150,15 @@ function readQuoted(text: string, at: number): Token {
 	const span = { start: at, end: close + 1 };
 	const inside = text.slice(at + 1, close);
 	if (MEMBER.test(inside)) return { kind: 'quoted', text: inside, span };
+	const trimmed = inside.trim();
+	if (MEMBER.test(trimmed)) {
+		const message = `A member has no space at either end: write '${clip(trimmed)}'.`;
+		return bad(problem('bad-member', span, message, `'${trimmed}'`));
+	}
 	const message =
-		inside.trim() === ''
+		trimmed === ''
 			? "Nothing stands between the quotes: write a member there, as in '5x24'."
-			: `'${clip(inside)}' is no member: a member has no quotes, no line breaks and no space at either end.`;
+			: `What stands between the quotes is no member: a member has no quotes and no line breaks.`;
 	return bad(problem('bad-member', span, message));
 }
 

@@ -190,13 +190,12 @@ function unitWithoutBrackets(reader: Reader, number: Token, token: Token): Formu
 	const unit = /^\p{L}[\p{L}\p{N}]*(?:[/*^·][\p{L}\p{N}]+)*/u.exec(tail)?.[0] ?? token.text;
 	const span = { start: number.span.start, end: token.span.start + unit.length };
 	const better = `${number.text}[${unit}]`;
-	const touching = number.span.end === token.span.start;
-	const otherwise = touching
+	const asMember = number.span.end === token.span.start && /[0-9]/.test(token.text);
+	const otherwise = asMember
 		? `; a member is quoted: '${clip(number.text + token.text)}'.`
 		: `; a quantity is multiplied: ${clip(number.text)} * ${clip(token.text)}.`;
 	const message = `A unit follows its number in brackets: ${clip(better)}${otherwise}`;
-	const unsure = touching && /[0-9]/.test(unit);
-	return problem('unit-brackets', span, message, unsure ? undefined : better);
+	return problem('unit-brackets', span, message, asMember ? undefined : better);
 }
 
 function between(left: Span, right: Span): Span {
