@@ -1,10 +1,9 @@
 /**
- * Where formulas mention quantities and members, and the same formulas with one of them renamed.
+ * Where formulas mention quantities and members: what a removal would leave without a meaning.
  *
- * An index ("over l in layer") hides a name inside its argument. A formula that does not read as one
- * is searched word by word, so that a rename reaches it as well.
+ * An index ("over l in layer") hides a name inside its argument. A text that does not read as a formula
+ * is searched word by word. Renaming is `$lib/formula/rename`.
  */
-import { quoteIfNeeded } from '$lib/formula/names';
 import { parseFormula } from '$lib/formula/parse';
 import type { Argument, Expression, Reference } from '$lib/formula/tree';
 import type { Quantity } from './schema';
@@ -14,19 +13,17 @@ export interface Mention {
 	readonly quoted: boolean;
 	/** The set in `stage.line`. */
 	readonly qualifier: string | null;
-	readonly start: number;
-	readonly end: number;
 	/** Index names that hold here: a bare name among them means the index. */
 	readonly indices: ReadonlySet<string>;
 }
 
-/** Every name in a formula that may mean a quantity or a member, from left to right. */
+/** Every name in a formula that may mean a quantity or a member. */
 export function mentionsIn(text: string): Mention[] {
 	const parsed = parseFormula(text);
 	if (!parsed.ok) return words(text);
 	const found: Mention[] = [];
 	walk(parsed.expression, new Set(), found);
-	return found.sort((a, b) => a.start - b.start);
+	return found;
 }
 
 export const mentionsQuantity = (text: string, name: string): boolean =>
@@ -40,24 +37,6 @@ export const mentionsMember = (text: string, set: string, id: string): boolean =
 export const mentionsMemberAlone = (text: string, set: string, id: string): boolean =>
 	text.includes(id) &&
 	mentionsIn(text).some((mention) => isMember(mention, set, id) && mention.qualifier === null);
-
-export function renameQuantityIn(text: string, from: string, to: string): string {
-	if (!text.includes(from)) return text;
-	return replaced(text, (mention) => (isQuantity(mention, from) ? to : null));
-}
-
-export function renameMemberIn(text: string, set: string, from: string, to: string): string {
-	if (!text.includes(from)) return text;
-	return replaced(text, (mention) => {
-		if (!isMember(mention, set, from)) return null;
-		return mention.indices.has(to) ? `'${to}'` : quoteIfNeeded(to);
-	});
-}
-
-/** An index of this name would take a renamed quantity for itself. */
-export const hidesName = (text: string, from: string, to: string): boolean =>
-	text.includes(from) &&
-	mentionsIn(text).some((mention) => isQuantity(mention, from) && mention.indices.has(to));
 
 /** The formulas of a quantity, all of them. */
 export function formulasOf({ formula, where }: Quantity): string[] {
@@ -89,18 +68,6 @@ const isMember = ({ name, quoted, qualifier, indices }: Mention, set: string, id
 	(qualifier === null || qualifier === set) &&
 	(quoted || qualifier !== null || !indices.has(name));
 
-function replaced(text: string, by: (mention: Mention) => string | null): string {
-	let result = '';
-	let done = 0;
-	for (const mention of mentionsIn(text)) {
-		const next = by(mention);
-		if (next === null) continue;
-		result += text.slice(done, mention.start) + next;
-		done = mention.end;
-	}
-	return result + text.slice(done);
-}
-
 function walk(node: Expression, indices: ReadonlySet<string>, found: Mention[]): void {
 	switch (node.kind) {
 		case 'number':
@@ -120,8 +87,8 @@ function walk(node: Expression, indices: ReadonlySet<string>, found: Mention[]):
 }
 
 function walkReference(node: Reference, indices: ReadonlySet<string>, found: Mention[]): void {
-	const { name, quoted, qualifier, nameSpan } = node;
-	found.push({ name, quoted, qualifier, start: nameSpan.start, end: nameSpan.end, indices });
+	const { name, quoted, qualifier } = node;
+	found.push({ name, quoted, qualifier, indices });
 	for (const index of node.indices) if (index.kind === 'member') walk(index.value, indices, found);
 	if (node.otherwise) walk(node.otherwise, indices, found);
 }
@@ -141,14 +108,7 @@ function words(text: string): Mention[] {
 	return [...text.matchAll(pattern)].flatMap((match) => {
 		const [whole, inQuotes] = match;
 		if (/^\d/.test(whole)) return [];
-		const start = match.index;
-		return {
-			name: inQuotes ?? whole,
-			quoted: inQuotes !== undefined,
-			qualifier: null,
-			start,
-			end: start + whole.length,
-			indices: new Set<string>()
-		};
+		const quoted = inQuotes !== undefined;
+		return { name: inQuotes ?? whole, quoted, qualifier: null, indices: new Set<string>() };
 	});
 }

@@ -4,10 +4,11 @@
  * A file either opens whole or not at all; nothing in it is dropped, clamped or guessed. Formulas are
  * proven later, by the engine: a workbook with a broken formula opens and shows it.
  */
+import { canonicalChange, canonicalSheet } from './canonical';
 import { findProblems } from './consistency';
 import { parseJson, shown, type Json } from './json';
 import { pathText, placeOf } from './place';
-import { FORMAT, workbookSchema, type Quantity, type Workbook } from './schema';
+import { FORMAT, workbookSchema, type Workbook } from './schema';
 import { shapeProblems } from './shape';
 import {
 	latestVersion,
@@ -16,7 +17,6 @@ import {
 	type JsonObject,
 	type Upgrade
 } from './upgrades';
-import { withoutEmptyObjects } from './values';
 
 /** Why a file does not open. */
 export interface FileProblem {
@@ -133,20 +133,17 @@ const further = (file: string, problems: readonly Parts[]): string[] =>
 const isObject = (json: Json): json is JsonObject =>
 	typeof json === 'object' && json !== null && !Array.isArray(json);
 
-/** Objects that hold no value say nothing; without them an edit and its undo meet exactly. */
+/** Leaves out what says nothing; a note on such a change is told, so that it is not lost unseen. */
 function canonical(workbook: Workbook, notices: string[]): Workbook {
 	return {
 		...workbook,
-		sheets: workbook.sheets.map((sheet) => ({
-			...sheet,
-			quantities: sheet.quantities.map(canonicalQuantity)
-		})),
+		sheets: workbook.sheets.map(canonicalSheet),
 		scenarios: workbook.scenarios.map((scenario) => ({
 			...scenario,
 			changes: scenario.changes.flatMap((change) => {
-				const value = withoutEmptyObjects(change.value);
-				if (value !== undefined) return [{ ...change, value }];
-				const note = change.note === undefined ? '' : ` Its note was: ${shown(change.note)}`;
+				const kept = canonicalChange(change);
+				if (kept) return [kept];
+				const note = change.note === undefined ? '' : ` Its note was: ${change.note}`;
 				notices.push(
 					`Scenario ${scenario.id} had a change of ${change.quantity} without any value; it was left out.${note}`
 				);
@@ -154,11 +151,4 @@ function canonical(workbook: Workbook, notices: string[]): Workbook {
 			})
 		}))
 	};
-}
-
-function canonicalQuantity(quantity: Quantity): Quantity {
-	if (quantity.value === undefined) return quantity;
-	const { value, ...rest } = quantity;
-	const kept = withoutEmptyObjects(value);
-	return kept === undefined ? rest : { ...quantity, value: kept };
 }

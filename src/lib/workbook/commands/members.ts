@@ -2,18 +2,13 @@
  * Adding, duplicating, renaming, ordering and removing members, and the pairs that exist.
  *
  * Whatever is kept by member follows: values in the base and in every scenario, pairs, formulas by
- * member, choices that hold it, colours of pictures. Names in formulas are changed by `formula-names.ts`.
+ * member, choices that hold it, colours of pictures. Names in formulas are changed by `$lib/formula/rename`.
  */
+import { renameInText } from '$lib/formula/rename';
 import { relationAxes, axesOf, pairKey } from '../axes';
 import { caseOf, cellGuide, fitting, INPUT, OTHERS } from '../cells';
 import { roleSetOf } from '../consistency/front';
-import {
-	formulasOf,
-	mentionsMember,
-	mentionsMemberAlone,
-	renameMemberIn,
-	withFormulas
-} from '../formula-names';
+import { formulasOf, mentionsMember, mentionsMemberAlone, withFormulas } from '../formula-names';
 import { findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
 import {
 	memberSchema,
@@ -117,7 +112,8 @@ function replaceMember(
 			'unclear-member',
 			`The formula of ${unclear.quantity.label} names ${id}, which is a member of ${set.label} and of ${twin.label}. Write ${set.name}.${id} or ${twin.name}.${id} there first.`
 		);
-	const rename = (text: string) => renameMemberIn(text, set.name, id, member.id);
+	const rename = (text: string) =>
+		renameInText(text, id, member.id, { as: 'member', set: set.name });
 	const named = mapQuantities(next, (quantity) => withFormulas(quantity, rename));
 	return edited(renamedMember(named, set.name, id, member.id));
 }

@@ -4,15 +4,11 @@
  * Not decided here: whether a formula is right. A formula that names a removed quantity stays, and the
  * engine says what is missing.
  */
+import { renameInText } from '$lib/formula/rename';
 import { pictureQuantities, templateNames } from '../consistency/front';
+import { canonicalQuantity } from '../canonical';
 import { cellGuide, fitting } from '../cells';
-import {
-	formulasOf,
-	hidesName,
-	mentionsQuantity,
-	renameQuantityIn,
-	withFormulas
-} from '../formula-names';
+import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
 import { quantitySchema, type Change, type Quantity, type Workbook } from '../schema';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
@@ -38,7 +34,7 @@ type Of<K extends QuantityCommand['kind']> = Extract<QuantityCommand, { kind: K 
 function addQuantity(workbook: Workbook, command: Of<'add_quantity'>): Edit {
 	const bad = shapeRefusal(quantitySchema, command.quantity, 'The new quantity');
 	if (bad) return bad;
-	return placed(workbook, command.quantity, command.sheet, command.index);
+	return placed(workbook, canonicalQuantity(command.quantity), command.sheet, command.index);
 }
 
 function placed(workbook: Workbook, quantity: Quantity, sheet: number, index: number): Edit {
@@ -71,8 +67,9 @@ function replaceQuantity(workbook: Workbook, command: Of<'replace_quantity'>): E
 	if (!old) return noQuantity(name);
 	const bad = shapeRefusal(quantitySchema, command.quantity, old.label);
 	if (bad) return bad;
-	const to = command.quantity.name;
-	let next = mapQuantities(workbook, (one) => (one === old ? command.quantity : one));
+	const given = canonicalQuantity(command.quantity);
+	const to = given.name;
+	let next = mapQuantities(workbook, (one) => (one === old ? given : one));
 	if (to !== name) {
 		const taken = quantityPlaces(workbook).get(to);
 		if (taken)
@@ -80,19 +77,11 @@ function replaceQuantity(workbook: Workbook, command: Of<'replace_quantity'>): E
 				'duplicate-name',
 				`${to} is already the name of ${taken.quantity.label}. Choose another name.`
 			);
-		const hidden = [...quantityPlaces(next).values()].find(({ quantity }) =>
-			formulasOf(quantity).some((text) => hidesName(text, name, to))
-		);
-		if (hidden)
-			return refused(
-				'index-clash',
-				`The formula of ${hidden.quantity.label} has an index called ${to}. Choose another name, or rename the index.`
-			);
 		next = renamed(next, name, to);
 	}
-	const quantity = findQuantity(next, to) ?? command.quantity;
+	const quantity = findQuantity(next, to) ?? given;
 	const fit = withoutMisfits(next, quantity, also === true);
-	return fit.ok ? { ...fit, structural: !sameButWords(old, command.quantity) } : fit;
+	return fit.ok ? { ...fit, structural: !sameButWords(old, given) } : fit;
 }
 
 /**
@@ -141,7 +130,7 @@ function sameButWords(a: Quantity, b: Quantity): boolean {
 /** The workbook with every use of a quantity under its new name. */
 function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	const name = (old: string) => (old === from ? to : old);
-	const rename = (text: string) => renameQuantityIn(text, from, to);
+	const rename = (text: string) => renameInText(text, from, to, { as: 'name' });
 	let next = mapQuantities(workbook, (quantity) => withFormulas(quantity, rename));
 	next = mapChanges(next, (change) =>
 		change.quantity === from ? { ...change, quantity: to } : change

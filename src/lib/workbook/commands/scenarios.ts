@@ -5,6 +5,7 @@
  * makes its values the base's. A scenario that does not itself change such an input then sees the new value,
  * for it follows the base; one that does keeps its own.
  */
+import { canonicalChange } from '../canonical';
 import { changesOf, findScenario } from '../lookup';
 import { inputValues, scenarioChain } from '../scenario';
 import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
@@ -53,9 +54,10 @@ function refuseForBase({ title }: Scenario, kind: ScenarioCommand['kind']): Edit
 function addScenario(workbook: Workbook, { scenario, index }: Of<'add_scenario'>): Edit {
 	const bad = shapeRefusal(scenarioSchema, scenario, 'The new scenario');
 	if (bad) return bad;
+	const changes = scenario.changes.flatMap((change) => canonicalChange(change) ?? []);
 	return edited({
 		...workbook,
-		scenarios: inserted(workbook.scenarios, Math.max(1, index), scenario)
+		scenarios: inserted(workbook.scenarios, Math.max(1, index), { ...scenario, changes })
 	});
 }
 

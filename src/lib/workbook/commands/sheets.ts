@@ -1,4 +1,5 @@
 /** Adding, renaming, moving and removing sheets. */
+import { canonicalSheet } from '../canonical';
 import { sheetSchema, type Workbook } from '../schema';
 import { edited, refused, type Edit, type SheetCommand } from './command';
 import { inserted, listed, withEntry, without } from './lists';
@@ -11,7 +12,7 @@ export function editSheet(workbook: Workbook, command: SheetCommand): Edit {
 		if (bad) return bad;
 		return edited({
 			...workbook,
-			sheets: inserted(workbook.sheets, command.index, command.sheet)
+			sheets: inserted(workbook.sheets, command.index, canonicalSheet(command.sheet))
 		});
 	}
 	const sheet = workbook.sheets[command.sheet];

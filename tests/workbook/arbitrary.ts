@@ -1,0 +1,317 @@
+/** Random sound workbooks, and random commands of every kind for them. */
+import fc from 'fast-check';
+import type { Command } from '$lib/workbook/commands';
+import { axesOf, pairKey } from '$lib/workbook/axes';
+import { cellGuide, hasInputs, placeProblem } from '$lib/workbook/cells';
+import { findSet, quantityPlaces } from '$lib/workbook/lookup';
+import type {
+	Change,
+	Quantity,
+	Scalar,
+	Scenario,
+	SetDefinition,
+	Values,
+	Workbook
+} from '$lib/workbook/schema';
+import { withValues, type ValueEntry } from '$lib/workbook/values';
+
+/** Turns a list of random numbers into choices; shrinks with the list. */
+export class Dice {
+	#at = 0;
+	constructor(readonly numbers: readonly number[]) {}
+
+	/** A whole number below `sides`. */
+	roll(sides: number): number {
+		const number = this.numbers[this.#at++ % Math.max(1, this.numbers.length)] ?? 0;
+		return sides <= 0 ? 0 : (number + this.#at * 7) % sides;
+	}
+	pick<T>(list: readonly T[]): T {
+		return list[this.roll(list.length)] as T;
+	}
+	chance(percent: number): boolean {
+		return this.roll(100) < percent;
+	}
+	some<T>(list: readonly T[], percent = 60): T[] {
+		return list.filter(() => this.chance(percent));
+	}
+}
+
+export const dice = fc
+	.array(fc.nat(1_000_003), { minLength: 20, maxLength: 300 })
+	.map((numbers) => new Dice(numbers));
+
+const MEMBER_IDS = ['__proto__', 'constructor', '5x24', 'PX15B', 'toString', 'L 1', '7', 'ä'];
+const NUMBERS = [0, 1, -1, 1.5, 1e-9, 123456789, 0.1, 1e300];
+const UNITS = ['EUR/kg', 'm', '1', 'h/week', 'kWh/kg'];
+const SETS = ['product', 'line', 'layer'];
+
+export function randomWorkbook(dice: Dice): Workbook {
+	const sets: SetDefinition[] = SETS.slice(0, 1 + dice.roll(3)).map((name) => ({
+		name,
+		label: name.toUpperCase(),
+		members: dice.some(MEMBER_IDS, 40).map((id) => ({ id }))
+	}));
+	const relations = dice.chance(60)
+		? [
+				{
+					name: 'runs',
+					sets: [sets[0]?.name ?? '', sets.at(-1)?.name ?? ''],
+					pairs: (sets[0]?.members ?? []).flatMap((a) =>
+						dice.some(sets.at(-1)?.members ?? [], 50).map((b) => [a.id, b.id])
+					)
+				}
+			]
+		: [];
+	let workbook: Workbook = {
+		format: 'metrewright',
+		version: 1,
+		title: 'Random',
+		sets,
+		relations,
+		sheets: [
+			{ title: 'One', quantities: [] },
+			{ title: 'Two', quantities: [] }
+		],
+		scenarios: [{ id: 'base', title: 'Base', parent: null, changes: [] }]
+	};
+	const quantities = Array.from({ length: 1 + dice.roll(6) }, (_, i) =>
+		randomQuantity(workbook, dice, i === 0 ? 'constructor_of' : `q${i}`)
+	);
+	const cut = dice.roll(quantities.length + 1);
+	workbook = {
+		...workbook,
+		sheets: [
+			{ title: 'One', quantities: quantities.slice(0, cut) },
+			{ title: 'Two', quantities: quantities.slice(cut) }
+		]
+	};
+	for (const id of ['hasOwnProperty', 's2', 's3'].slice(0, dice.roll(4))) {
+		const scenario = randomScenario(workbook, dice, id);
+		workbook = { ...workbook, scenarios: [...workbook.scenarios, scenario] };
+	}
+	return workbook;
+}
+
+export function randomQuantity(workbook: Workbook, dice: Dice, name: string): Quantity {
+	const { sets } = workbook;
+	const twice = dice.chance(15) && sets[0];
+	const per = twice
+		? [`from: ${twice.name}`, `to: ${twice.name}`]
+		: dice.some(sets, 40).map((set) => set.name);
+	const shape = dice.roll(4);
+	const type =
+		shape === 0 ? 'yes_no' : shape === 1 ? { member_of: dice.pick(sets).name } : 'number';
+	let quantity: Quantity = { name, label: `Label of ${name}`, type };
+	if (per.length > 0) quantity = { ...quantity, per };
+	if (type === 'number' && dice.chance(70)) quantity = { ...quantity, unit: dice.pick(UNITS) };
+	const relation = workbook.relations?.[0];
+	if (
+		relation &&
+		relation.sets.every((set) => per.includes(set)) &&
+		new Set(relation.sets).size === relation.sets.length &&
+		dice.chance(60)
+	)
+		quantity = { ...quantity, in: [relation.name] };
+	if (dice.chance(20)) {
+		const by = axesOf(quantity)[0];
+		if (by && dice.chance(50))
+			quantity = { ...quantity, formula: { by: by.name, cases: { '*': 'input' } } };
+		else return { ...quantity, formula: `${name} + 1`, note: 'not a formula that computes' };
+	} else if (dice.chance(15)) quantity = { ...quantity, fixed: true };
+	if (dice.chance(20)) quantity = { ...quantity, note: 'a "note"\nof two lines' };
+	const value = randomValues(workbook, quantity, dice);
+	return value === undefined ? quantity : { ...quantity, value };
+}
+
+export function randomScalar(workbook: Workbook, quantity: Quantity, dice: Dice): Scalar {
+	if (dice.chance(15)) return null;
+	if (quantity.type === 'yes_no') return dice.chance(50);
+	if (typeof quantity.type !== 'object') return dice.pick(NUMBERS);
+	const members = findSet(workbook, quantity.type.member_of)?.members ?? [];
+	return members.length > 0 ? dice.pick(members).id : null;
+}
+
+/** The members of every cell that takes a value. */
+export function placesOf(workbook: Workbook, quantity: Quantity): string[][] {
+	const guide = cellGuide(workbook, quantity);
+	if (!guide) return [];
+	const all = guide.members.reduce<string[][]>(
+		(places, members) => places.flatMap((at) => [...members.keys()].map((id) => [...at, id])),
+		[[]]
+	);
+	return all.filter((at) => placeProblem(guide, at) === null);
+}
+
+function randomValues(workbook: Workbook, quantity: Quantity, dice: Dice): Values | undefined {
+	const entries: ValueEntry[] = dice
+		.some(placesOf(workbook, quantity), 60)
+		.map((at) => ({ at, value: randomScalar(workbook, quantity, dice) }));
+	return withValues(undefined, entries);
+}
+
+export const changeable = (workbook: Workbook): Quantity[] =>
+	[...quantityPlaces(workbook).values()]
+		.map(({ quantity }) => quantity)
+		.filter((quantity) => hasInputs(quantity) && !quantity.fixed);
+
+export function randomScenario(workbook: Workbook, dice: Dice, id: string): Scenario {
+	const changes: Change[] = dice.some(changeable(workbook), 50).flatMap((quantity) => {
+		const value = randomValues(workbook, quantity, dice);
+		if (value === undefined) return [];
+		const change = { quantity: quantity.name, value };
+		return [dice.chance(30) ? { ...change, note: `why ${quantity.name}` } : change];
+	});
+	const parent = dice.pick(workbook.scenarios).id;
+	const scenario: Scenario = { id, title: `Scenario ${id}`, parent, changes };
+	return dice.chance(30) ? { ...scenario, against: dice.pick(workbook.scenarios).id } : scenario;
+}
+
+type Maker = (workbook: Workbook, dice: Dice) => Command | null;
+
+const anyQuantity = (workbook: Workbook, dice: Dice): Quantity | undefined =>
+	dice.pick([...quantityPlaces(workbook).values()])?.quantity;
+
+/** One maker for each kind of command: the record is complete or does not compile. */
+export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
+	set_inputs: (workbook, dice) => {
+		const scenario = dice.pick(workbook.scenarios);
+		const isBase = scenario === workbook.scenarios[0];
+		const quantities = [...quantityPlaces(workbook).values()]
+			.map(({ quantity }) => quantity)
+			.filter((quantity) => hasInputs(quantity) && (isBase || !quantity.fixed));
+		const entries = dice.some(quantities, 60).flatMap((quantity) =>
+			dice.some(placesOf(workbook, quantity), 50).map((at) => ({
+				quantity: quantity.name,
+				at,
+				...(dice.chance(50) ? {} : { value: randomScalar(workbook, quantity, dice) })
+			}))
+		);
+		return { kind: 'set_inputs', scenario: scenario.id, entries };
+	},
+	add_quantity: (workbook, dice) => ({
+		kind: 'add_quantity',
+		sheet: dice.roll(workbook.sheets.length),
+		index: dice.roll(4),
+		quantity: randomQuantity(workbook, dice, dice.pick(['new_one', 'valueOf', 'q1']))
+	}),
+	replace_quantity: (workbook, dice) => {
+		const old = anyQuantity(workbook, dice);
+		if (!old) return null;
+		const name = dice.pick([old.name, 'renamed', 'valueOf']);
+		const quantity = dice.chance(50)
+			? { ...old, name, label: 'Relabelled' }
+			: randomQuantity(workbook, dice, name);
+		return { kind: 'replace_quantity', name: old.name, quantity, also: dice.chance(50) };
+	},
+	remove_quantity: (workbook, dice) => {
+		const name = anyQuantity(workbook, dice)?.name;
+		return name === undefined ? null : { kind: 'remove_quantity', name, also: dice.chance(50) };
+	},
+	move_quantity: (workbook, dice) => {
+		const name = anyQuantity(workbook, dice)?.name;
+		const sheet = dice.roll(workbook.sheets.length);
+		return name === undefined ? null : { kind: 'move_quantity', name, sheet, index: dice.roll(4) };
+	},
+	add_sheet: (workbook, dice) => ({
+		kind: 'add_sheet',
+		index: dice.roll(3),
+		sheet: { title: 'More', quantities: [randomQuantity(workbook, dice, 'on_new_sheet')] }
+	}),
+	rename_sheet: (workbook, dice) => ({
+		kind: 'rename_sheet',
+		sheet: dice.roll(workbook.sheets.length),
+		title: 'Renamed',
+		note: dice.pick([undefined, null, 'a note'])
+	}),
+	remove_sheet: (workbook, dice) => ({
+		kind: 'remove_sheet',
+		sheet: dice.roll(workbook.sheets.length),
+		also: dice.chance(50)
+	}),
+	move_sheet: (workbook, dice) => ({
+		kind: 'move_sheet',
+		sheet: dice.roll(workbook.sheets.length),
+		index: dice.roll(3)
+	}),
+	add_member: (workbook, dice) => {
+		const set = dice.pick(workbook.sets);
+		const command = {
+			kind: 'add_member',
+			set: set.name,
+			index: dice.roll(4),
+			member: { id: dice.pick(['__proto__', 'isPrototypeOf', 'new 1', 'PX15B']) }
+		} as const;
+		return set.members.length > 0 && dice.chance(70)
+			? { ...command, like: dice.pick(set.members).id }
+			: command;
+	},
+	remove_member: (workbook, dice) => {
+		const set = dice.pick(workbook.sets);
+		const id = dice.pick(set.members)?.id;
+		return id === undefined
+			? null
+			: { kind: 'remove_member', set: set.name, id, also: dice.chance(60) };
+	},
+	replace_member: (workbook, dice) => {
+		const set = dice.pick(workbook.sets);
+		const id = dice.pick(set.members)?.id;
+		const to = dice.pick(['__proto__', 'renamed 2', 'PX15B', id ?? '']);
+		return id === undefined
+			? null
+			: { kind: 'replace_member', set: set.name, id, member: { id: to, label: 'Another' } };
+	},
+	move_member: (workbook, dice) => {
+		const set = dice.pick(workbook.sets);
+		const id = dice.pick(set.members)?.id;
+		return id === undefined
+			? null
+			: { kind: 'move_member', set: set.name, id, index: dice.roll(4) };
+	},
+	set_relation_pair: (workbook, dice) => {
+		const relation = workbook.relations?.[0];
+		if (!relation) return null;
+		const pair = relation.sets.map((set) => dice.pick(findSet(workbook, set)?.members ?? [])?.id);
+		if (pair.some((id) => id === undefined)) return null;
+		const ids = pair as string[];
+		const stands = relation.pairs.some((one) => pairKey(one) === pairKey(ids));
+		return { kind: 'set_relation_pair', relation: relation.name, pair: ids, exists: !stands };
+	},
+	add_scenario: (workbook, dice) => ({
+		kind: 'add_scenario',
+		index: dice.roll(4),
+		scenario: randomScenario(workbook, dice, dice.pick(['another', 'propertyIsEnumerable']))
+	}),
+	replace_scenario: (workbook, dice) => {
+		const { changes: _changes, ...header } = dice.pick(workbook.scenarios);
+		const isBase = header.parent === null;
+		const parent = isBase || dice.chance(50) ? header.parent : dice.pick(workbook.scenarios).id;
+		const id = dice.pick([header.id, 'renamed']);
+		return {
+			kind: 'replace_scenario',
+			id: header.id,
+			scenario: { ...header, id, parent, title: 'Retitled' }
+		};
+	},
+	remove_scenario: (workbook, dice) => ({
+		kind: 'remove_scenario',
+		id: dice.pick(workbook.scenarios).id
+	}),
+	move_scenario: (workbook, dice) => ({
+		kind: 'move_scenario',
+		id: dice.pick(workbook.scenarios).id,
+		index: dice.roll(4)
+	}),
+	promote_scenario: (workbook, dice) => ({
+		kind: 'promote_scenario',
+		id: dice.pick(workbook.scenarios).id
+	}),
+	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
+	set_about: (_workbook, dice) =>
+		dice.chance(50) ? { kind: 'set_about', about: 'What it is for' } : { kind: 'set_about' },
+	restore_workbook: (_workbook, dice) => ({
+		kind: 'restore_workbook',
+		workbook: randomWorkbook(dice)
+	})
+};
+
+export const KINDS = Object.keys(MAKERS) as Command['kind'][];
