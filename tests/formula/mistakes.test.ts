@@ -132,6 +132,12 @@ describe('what two people read in two ways', () => {
 			'1,500',
 			'1,500 has three readings: the number 1.500, the number 1500 or the two arguments 1; 500. Numbers take a point, arguments are separated by ; here.'
 		],
+		['1e9,1', '1e9,1', 'Arguments are separated by ; here: 1e9; 1.', '1e9; 1'],
+		[
+			'1,234.5',
+			'1,234.5',
+			'1,234.5 can be a list or one number with grouped digits: separate arguments by ; and write a number without grouping, as in 1234567.8.'
+		],
 		[
 			'1,234,567.8',
 			'1,234,567.8',

@@ -7,7 +7,7 @@ import type { NumberToken } from './tokens';
 import type { FormulaProblem } from './tree';
 
 const NUMBER = /(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?/y;
-const GROUPED = /[0-9.]+(?:,[0-9.]+)*/y;
+const GROUPED = /[0-9.]+(?:[eE][+-]?[0-9]+)?(?:,[0-9.]+)+/y;
 
 /** The number at `at`, where a digit or a point with a digit stands; or what is wrong with it. */
 export function readNumber(text: string, at: number): NumberToken | FormulaProblem {
@@ -73,11 +73,16 @@ function comma(text: string, at: number) {
 	const span = { start: at, end: at + all.length };
 	const parts = all.split(',');
 	const shown = clip(all);
-	if (parts.length > 2) {
+	if (parts.length > 2 || parts[1]!.includes('.')) {
 		const message = `${shown} can be a list or one number with grouped digits: separate arguments by ; and write a number without grouping, as in 1234567.8.`;
 		return problem('decimal-comma', span, message);
 	}
 	const [left, right] = parts as [string, string];
+	if (!/^[0-9]+$/.test(left)) {
+		const better = `${left}; ${right}`;
+		const message = `Arguments are separated by ; here: ${clip(better)}.`;
+		return problem('comma-separator', span, message, better);
+	}
 	const readings = [`the number ${clip(left)}.${clip(right)}`];
 	if (/^[1-9][0-9]{0,2}$/.test(left) && /^[0-9]{3}$/.test(right))
 		readings.push(`the number ${left}${right}`);
