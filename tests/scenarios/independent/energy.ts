@@ -1,0 +1,63 @@
+/** Electricity: average tariffs, kWh per good metre, and the site's base load and peak. */
+import type { Run } from './line';
+import type { Pipe } from './pipe';
+import { plant, sum, type Product, type Setting } from './plant';
+import { weekAverage } from './time';
+
+const { energy, tariff } = plant;
+
+/** EUR/kWh over the hours of a pattern's week. */
+export function averageTariff(pattern: string): number {
+	return weekAverage(pattern, (weekday, hour) => {
+		const band = tariff.bands.find(
+			(one) =>
+				one.weekdays.includes(weekday) &&
+				one.hours.some(([from = 0, to = 0]) => hour >= from && hour < to)
+		);
+		if (!band) throw new Error(`no tariff band on weekday ${weekday} at ${hour} h`);
+		return band.eur_per_kWh;
+	});
+}
+
+export function kWhPerMetre(product: Product, pipe: Pipe, run: Run): number {
+	return (
+		run.kgExtruded * energy.process_kWh_kg +
+		(product.crosslink ? pipe.massPerMetre * energy.crosslink_kWh_kg : 0) +
+		(product.setup_h / product.lot_m) * energy.standby_kW_per_line +
+		(product.route === 'inline' ? 0 : energy.rewind_kWh_m)
+	);
+}
+
+export interface SiteEnergy {
+	readonly baseCost: number;
+	readonly baseKWh: number;
+	readonly peakKW: number;
+	readonly demandCharge: number;
+}
+
+/** The site's own: base load at the plain average of the 168 hours, and the peak paid every month. */
+export function siteEnergyOf(
+	setting: Setting,
+	pipes: ReadonlyMap<string, Pipe>,
+	runs: ReadonlyMap<string, ReadonlyMap<string, Run>>
+): SiteEnergy {
+	// The largest kg/h of a line is at its technical speed: the speed ratio is an average over time.
+	const largest = setting.lines.map((line) =>
+		Math.max(
+			...line.products.map(
+				(id) => 60 * (runs.get(line.id)?.get(id)?.speed ?? NaN) * (pipes.get(id)?.massPerMetre ?? NaN)
+			)
+		)
+	);
+	const peakKW =
+		energy.base_kW +
+		energy.coincidence * sum(largest) * energy.process_kWh_kg +
+		energy.crosslink_kW_peak;
+	const baseKWh = energy.base_kW * 8760;
+	return {
+		baseKWh,
+		baseCost: baseKWh * averageTariff('7x24'),
+		peakKW,
+		demandCharge: peakKW * tariff.demand_eur_kW_month * 12
+	};
+}

@@ -1,0 +1,152 @@
+/**
+ * The invented plant's figures (../plant.json) as data with a shape, and what each scenario makes of
+ * them: which lines, rewinders, patterns, posts and gauges stand. No arithmetic on pipe or money here.
+ */
+import data from '../plant.json';
+
+export type Share = Readonly<Record<string, number>>;
+export type ByPair<T> = Readonly<Record<string, Readonly<Record<string, T>>>>;
+
+export interface Material {
+	readonly eur_per_kg: number;
+	readonly density_kg_m3: number;
+	readonly cool_s_mm2?: number;
+	readonly scrap_eur_per_kg?: number;
+}
+
+export interface Capability {
+	readonly eccentricity_mm: number;
+	readonly sigma_mm: number;
+	readonly gauge_u_mm: number;
+}
+
+export interface Product {
+	readonly id: string;
+	readonly base: string;
+	readonly od_mm: number;
+	readonly wall_min_mm: number;
+	readonly k: number;
+	readonly capability: { readonly today: Capability; readonly gauged: Capability };
+	readonly layers: readonly { readonly material: string; readonly mm: number | null }[];
+	readonly coil_m: number;
+	readonly route: string;
+	readonly crosslink: boolean;
+	readonly price_net_eur_m: number;
+	readonly demand_m: number;
+	readonly lot_m: number;
+	readonly setup_h: number;
+	readonly setup_scrap_kg: number;
+	readonly run_scrap: number;
+	readonly coil_loss: number;
+	readonly drum_m: number;
+	readonly drum_change_s: number;
+	readonly rewind: {
+		readonly speed_m_min: number;
+		readonly accel_s: number;
+		readonly doff_wrap_s: number;
+	};
+	readonly pack_eur_per_coil: number;
+	readonly pallet_eur: number;
+	readonly coils_per_pallet: number;
+}
+
+export interface Line {
+	readonly id: string;
+	readonly pattern: string;
+	readonly products: readonly string[];
+	readonly cooling_m: number;
+	readonly extruders: readonly {
+		readonly id: string;
+		readonly max_kg_h: number;
+		readonly run_at: number;
+	}[];
+	readonly haul_off_max_m_min: number;
+	readonly winder_max_m_min: number;
+	readonly inspection_max_m_min: number;
+	readonly mtbf_h: number;
+	readonly mttr_h: number;
+	readonly restart_scrap_kg: number;
+}
+
+export interface Rewinder {
+	readonly id: string;
+	readonly pattern: string;
+}
+
+export interface Option {
+	readonly capex?: number;
+	readonly capex_items?: Share;
+	readonly life_y: number;
+	readonly residual?: number;
+	readonly ramp: readonly number[];
+	readonly line_pattern?: Readonly<Record<string, string>>;
+	readonly rewinder_pattern?: Readonly<Record<string, string>>;
+	readonly weekend_posts?: Share;
+	readonly add_line?: Line;
+	readonly add_rewinder?: Rewinder;
+	readonly overhead_extra?: number;
+	readonly posts_extra?: Share;
+	readonly gauging?: string;
+}
+
+export const plant = data;
+export const products: readonly Product[] = data.products;
+export const materials: Readonly<Record<string, Material>> = data.materials;
+const options: Readonly<Record<string, Option>> = data.options;
+
+/** The options of each scenario, the first of a combination first. */
+const CHOSEN = {
+	base: [],
+	weekend_crews: ['A1 weekend crews all year'],
+	new_line: ['B new line L8'],
+	new_rewinder: ['C new rewinder R4'],
+	better_gauging: ['D gauging on L1-L7'],
+	new_line_and_rewinder: ['B new line L8', 'C new rewinder R4'],
+	weekend_crews_and_gauging: ['A1 weekend crews all year', 'D gauging on L1-L7']
+} as const;
+
+export type ScenarioId = keyof typeof CHOSEN;
+export const SCENARIOS = Object.keys(CHOSEN) as ScenarioId[];
+
+export interface Setting {
+	readonly id: ScenarioId;
+	readonly options: readonly Option[];
+	readonly lines: readonly Line[];
+	readonly rewinders: readonly Rewinder[];
+	readonly capability: 'today' | 'gauged';
+	/** Planned good metres by plan year, line and product. */
+	readonly plan: readonly ByPair<number>[];
+}
+
+/** The plant as it stands in one scenario. */
+export function settingOf(id: ScenarioId): Setting {
+	const chosen = CHOSEN[id].map((name) => given(options, name));
+	const patternOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern') =>
+		chosen.reduce((pattern, option) => option[of]?.[own.id] ?? pattern, own.pattern);
+	const lines: Line[] = [...data.lines, ...chosen.flatMap((option) => option.add_line ?? [])];
+	const rewinders = [...data.rewinders, ...chosen.flatMap((option) => option.add_rewinder ?? [])];
+	return {
+		id,
+		options: chosen,
+		lines: lines.map((line) => ({ ...line, pattern: patternOf(line, 'line_pattern') })),
+		rewinders: rewinders.map((one) => ({ ...one, pattern: patternOf(one, 'rewinder_pattern') })),
+		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today',
+		plan: data.plan.metres_per_year[id]
+	};
+}
+
+export function productOf(id: string): Product {
+	const found = products.find((product) => product.id === id);
+	if (!found) throw new Error(`plant.json has no product ${id}`);
+	return found;
+}
+
+export function given<T>(record: Readonly<Record<string, T>>, key: string): T {
+	const value = record[key];
+	if (value === undefined) throw new Error(`plant.json has no ${key}`);
+	return value;
+}
+
+export function sum(terms: readonly number[]): number {
+	return terms.reduce((total, term) => total + term, 0);
+}

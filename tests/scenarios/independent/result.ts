@@ -1,0 +1,96 @@
+/** Prices, contribution and the year's result, by the profit-and-loss route and by full cost. */
+import { capacityOf, cardsOf, crosslinkedKg, variableCost, type Card, type Pools } from './cost';
+import type { Year } from './metres';
+import { plant, productOf, products, sum } from './plant';
+import { rewindHours } from './time';
+import { at, type Works } from './works';
+
+export interface YearResult {
+	/** Before rebate and commission. */
+	readonly revenue: number;
+	readonly contribution: number;
+	readonly ebit: number;
+}
+
+export interface FullCostResult {
+	readonly margins: number;
+	readonly absorbed: number;
+	readonly idleLine: number;
+	readonly idleRewind: number;
+	readonly idle: number;
+	readonly pools: number;
+	readonly ebit: number;
+}
+
+export function netNetPrices(works: Works): ReadonlyMap<string, number> {
+	const { rebate_commission, freight_eur_kg } = plant.selling;
+	return new Map(
+		products.map((product) => [
+			product.id,
+			product.price_net_eur_m * (1 - rebate_commission) -
+				at(works.pipes, product.id).massPerMetre * freight_eur_kg
+		])
+	);
+}
+
+/** Contribution less everything that the year costs, whatever is made. */
+export function yearResult(works: Works, pools: Pools, year: Year): YearResult {
+	const prices = netNetPrices(works);
+	const contribution = sum(
+		year.made.map((one) => {
+			const variable = sum(Object.values(variableCost(works, one.line, one.product)));
+			return one.metres * (at(prices, one.product) - variable);
+		})
+	);
+	return {
+		revenue: sum(year.made.map((one) => one.metres * productOf(one.product).price_net_eur_m)),
+		contribution,
+		ebit:
+			contribution -
+			pools.startScrap -
+			pools.site.baseCost -
+			pools.site.demandCharge -
+			pools.people.shiftLabour -
+			pools.people.weekendLabour -
+			pools.allOverheads
+	};
+}
+
+/** Full-cost margins less idle capacity, selling and administration. */
+export function fullCostResult(works: Works, pools: Pools, year: Year): FullCostResult {
+	const cards = cardsOf(works, pools, year);
+	const prices = netNetPrices(works);
+	const capacity = capacityOf(works);
+	const made = (figure: (product: string, line: string) => number) =>
+		sum(year.made.map((one) => one.metres * figure(one.product, one.line)));
+
+	const lineHours = made((product, line) => at(at(works.runs, line), product).hoursPerMetre);
+	const rewinderHours = made((product) => rewindHours(productOf(product)) ?? 0);
+	const line = pools.labour.line + pools.overhead.line;
+	const rewind = pools.labour.rewind + pools.overhead.rewind;
+	const crosslink = pools.labour.crosslink + pools.overhead.crosslink;
+	const uncrosslinked =
+		1 - crosslinkedKg(works, year, 'metres') / crosslinkedKg(works, year, 'planned');
+
+	const margins = made((product) => at(prices, product) - at(cards, product).perMetre);
+	const idleLine = line * (1 - lineHours / capacity.line);
+	const idleRewind = rewind * (1 - rewinderHours / capacity.rewind);
+	const idle = idleLine + idleRewind + crosslink * uncrosslinked;
+	const absorbed = made((product) => stageCosts(at(cards, product)));
+	return {
+		margins,
+		absorbed,
+		idleLine,
+		idleRewind,
+		idle,
+		pools: line + rewind + crosslink,
+		ebit: margins - idle - pools.sellingAndAdministration
+	};
+}
+
+const stageCosts = (card: Card) =>
+	card.lineLabour +
+	card.lineOverhead +
+	card.crosslinking +
+	card.rewindLabour +
+	card.rewindOverhead;

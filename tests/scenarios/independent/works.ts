@@ -1,0 +1,30 @@
+/** One scenario's works in full: pipe, runs, hours. What cost, result and investment are worked from. */
+import { runOf, type Run } from './line';
+import { pipeOf, type Pipe } from './pipe';
+import { plant, products, productOf, settingOf, type ScenarioId, type Setting } from './plant';
+
+export interface Works {
+	readonly setting: Setting;
+	readonly pipes: ReadonlyMap<string, Pipe>;
+	/** By line, then product. */
+	readonly runs: ReadonlyMap<string, ReadonlyMap<string, Run>>;
+}
+
+export function worksOf(id: ScenarioId): Works {
+	const setting = settingOf(id);
+	const pipes = new Map(products.map((one) => [one.id, pipeOf(one, setting.capability)]));
+	const ratio = plant.time_model.speed_ratio;
+	const runs = new Map(
+		setting.lines.map((line) => [
+			line.id,
+			new Map(line.products.map((id) => [id, runOf(productOf(id), at(pipes, id), line, ratio)]))
+		])
+	);
+	return { setting, pipes, runs };
+}
+
+export function at<K, T>(map: ReadonlyMap<K, T>, key: K): T {
+	const value = map.get(key);
+	if (value === undefined) throw new Error(`nothing held for ${String(key)}`);
+	return value;
+}
