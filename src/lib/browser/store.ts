@@ -52,6 +52,11 @@ export class Store {
 	readonly #open: Promise<IDBPDatabase<Schema>>;
 
 	constructor(name = 'metrewright') {
+		if (typeof indexedDB === 'undefined') {
+			this.#open = Promise.reject(new Error('this browser keeps nothing for this page'));
+			this.#open.catch(() => undefined);
+			return;
+		}
 		this.#open = openDB<Schema>(name, 1, {
 			upgrade(database) {
 				database.createObjectStore('documents', { keyPath: 'id' });

@@ -10,8 +10,11 @@ interface Note {
 }
 
 export interface TabEvents {
-	/** Another tab takes over: write down what is left. Resolve when that is done. */
-	onlost: () => Promise<void> | void;
+	/**
+	 * Another tab takes over: write down what is left, and resolve when that is done. If the hold was
+	 * taken without asking, the other tab already writes: write nothing more.
+	 */
+	onlost: (taken: boolean) => Promise<void> | void;
 	/** The tab that may write has saved: what is read here is old. */
 	onsavedelsewhere: () => void;
 }
@@ -89,7 +92,7 @@ export class TabHold {
 		if (note.document !== this.#document || note.from === this.#me) return;
 		if (note.kind === 'saved' && !this.#owns) this.#events.onsavedelsewhere();
 		if (note.kind !== 'take-over' || !this.#owns) return;
-		await this.#events.onlost();
+		await this.#events.onlost(false);
 		this.#letGo();
 	}
 
@@ -113,7 +116,7 @@ export class TabHold {
 				// Either the wait was given up, or another tab took the hold away.
 				if (this.#owns) {
 					this.#owns = false;
-					void this.#events.onlost();
+					void this.#events.onlost(true);
 				}
 				reject(reason);
 			});

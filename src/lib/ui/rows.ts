@@ -2,7 +2,7 @@
  * The rows of the grid: sheets, quantities, and their members where a row is unfolded, with the
  * messages that stand below the row they speak of. What a cell says belongs to `cells.ts`.
  */
-import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT } from '$lib/engine/state';
 
@@ -154,6 +154,33 @@ function addQuantity(rows: Row[], input: RowsInput, quantity: QuantityLayout): v
 	if (row.open) addMembers(rows, input, row);
 }
 
+/** Below the row of the cell at fault where that is on screen, else below all rows of the quantity. */
+function addMessages(
+	rows: Row[],
+	quantity: QuantityLayout,
+	start: number,
+	messages: readonly RowMessage[]
+): void {
+	messages.forEach((message, i) => {
+		const row: MessageRow = {
+			kind: 'message',
+			key: `${quantity.quantity.name}\u0002${i}`,
+			message,
+			quantity
+		};
+		const at = rows.findIndex(
+			(one, place) =>
+				place >= start &&
+				one.kind === 'quantity' &&
+				one.open === null &&
+				message.count === 1 &&
+				one.from === message.cell
+		);
+		if (at < 0) rows.push(row);
+		else rows.splice(at + 1, 0, row);
+	});
+}
+
 /** All rows from top to bottom. */
 export function buildRows(input: RowsInput): Row[] {
 	const { layout, only } = input;
@@ -177,15 +204,9 @@ export function buildRows(input: RowsInput): Row[] {
 		if (only && !only.has(quantity.quantity.name)) continue;
 		if (only && sheet !== quantity.sheet) sheet = quantity.sheet - 1;
 		addSheets(quantity.sheet);
+		const start = rows.length;
 		addQuantity(rows, input, quantity);
-		messages.get(quantity.quantity.name)?.forEach((message, i) =>
-			rows.push({
-				kind: 'message',
-				key: `${quantity.quantity.name}\u0002${i}`,
-				message,
-				quantity
-			})
-		);
+		addMessages(rows, quantity, start, messages.get(quantity.quantity.name) ?? []);
 	}
 	if (!only) addSheets(layout.workbook.sheets.length - 1);
 	return rows;
@@ -195,15 +216,6 @@ export function buildRows(input: RowsInput): Row[] {
 export function keysDownTo(layout: Layout, cell: number): string[] {
 	const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
 	if (!quantity) return [];
-	const ids = memberIds(layout, quantity, cell);
+	const ids = membersOf(layout, cell);
 	return ids.map((_, depth) => rowKey(quantity.quantity.name, ids.slice(0, depth)));
-}
-
-/** The member ids of a cell, axis by axis. */
-export function memberIds(layout: Layout, quantity: QuantityLayout, cell: number): string[] {
-	return quantity.axes.map((axis, i) => {
-		const set = layout.workbook.sets.find((one) => one.name === axis.set);
-		const ordinal = quantity.members[(cell - quantity.base) * quantity.axes.length + i] ?? 0;
-		return set?.members[ordinal]?.id ?? '';
-	});
 }

@@ -1,0 +1,151 @@
+/**
+ * The page's side of the two engines: starts their workers, numbers every edit, and hands on answers.
+ * The second engine is fetched only after the first has answered, so that it never delays a number.
+ */
+import type { Agreement, Results, Why } from '$lib/engine/results';
+import type { PlanProblem } from '$lib/engine/plan';
+import type { Command } from '$lib/workbook/commands';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Fault, FromEngine, FromReferee, ToEngine, ToReferee, Trial } from './engine-messages';
+
+/** What a session hears. The revision is that of the edit which the answer belongs to. */
+export interface EngineEvents {
+	onresults(results: Results, revision: number): void;
+	onfaults(scenario: string, faults: readonly Fault[], revision: number): void;
+	onproblems(problems: readonly PlanProblem[], revision: number): void;
+	onsettled(revision: number): void;
+	onagreement(agreement: Agreement, revision: number): void;
+	onfailed(message: string): void;
+}
+
+/** What a session asks for; tests have one of their own. */
+export interface Engine {
+	open(workbook: Workbook, revision: number, order: readonly string[]): void;
+	apply(commands: readonly Command[], revision: number, order: readonly string[]): void;
+	why(scenario: string, cell: number): Promise<Why | null>;
+	/** A quantity as it would be, in place of the one of that name, or as a new one. */
+	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial>;
+	close(): void;
+}
+
+export type StartEngine = (events: EngineEvents) => Engine;
+
+type Answer = (message: FromEngine) => void;
+
+class WorkerEngine implements Engine {
+	readonly #events: EngineEvents;
+	readonly #first: Worker;
+	#second: Worker | null = null;
+	/** What the second engine must be told once it is there. */
+	#held: ToReferee[] = [];
+	#closed = false;
+	#question = 0;
+	readonly #waiting = new Map<number, Answer>();
+	/** The last answer for each scenario, for the second engine to compare. */
+	readonly #results = new Map<string, Results>();
+
+	constructor(events: EngineEvents) {
+		this.#events = events;
+		this.#first = new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' });
+		this.#first.onmessage = (event: MessageEvent<FromEngine>) => this.#hear(event.data);
+		this.#first.onerror = (event) => this.#fail(event.message);
+	}
+
+	open(workbook: Workbook, revision: number, order: readonly string[]): void {
+		this.#results.clear();
+		this.#tell({ kind: 'open', workbook, revision, order });
+		const message: ToReferee = { kind: 'open', workbook, revision };
+		if (this.#second) this.#second.postMessage(message);
+		else this.#held = [message];
+	}
+
+	apply(commands: readonly Command[], revision: number, order: readonly string[]): void {
+		this.#tell({ kind: 'apply', commands, revision, order });
+		const message: ToReferee = { kind: 'apply', commands, revision };
+		if (this.#second) this.#second.postMessage(message);
+		else this.#held.push(message);
+	}
+
+	async why(scenario: string, cell: number): Promise<Why | null> {
+		const question = ++this.#question;
+		const answer = this.#ask({ kind: 'why', question, scenario, cell });
+		const message = await answer;
+		return message.kind === 'why' ? message.why : null;
+	}
+
+	async tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial> {
+		const question = ++this.#question;
+		const message = await this.#ask({ kind: 'try', question, quantity, replaces });
+		if (message.kind === 'trial') return message.trial;
+		return { problems: [], printed: null, unit: null, values: null, states: null };
+	}
+
+	close(): void {
+		this.#closed = true;
+		this.#first.terminate();
+		this.#second?.terminate();
+		this.#waiting.clear();
+	}
+
+	#ask(message: Extract<ToEngine, { question: number }>): Promise<FromEngine> {
+		return new Promise((resolve) => {
+			this.#waiting.set(message.question, resolve);
+			this.#tell(message);
+		});
+	}
+
+	#tell(message: ToEngine): void {
+		this.#first.postMessage(message);
+	}
+
+	#hear(message: FromEngine): void {
+		switch (message.kind) {
+			case 'results':
+				this.#results.set(message.results.scenario, message.results);
+				this.#events.onresults(message.results, message.revision);
+				break;
+			case 'faults':
+				this.#events.onfaults(message.scenario, message.faults, message.revision);
+				break;
+			case 'problems':
+				this.#events.onproblems(message.problems, message.revision);
+				break;
+			case 'settled':
+				this.#events.onsettled(message.revision);
+				this.#compare(message.revision);
+				break;
+			case 'failed':
+				this.#fail(message.message);
+				break;
+			default:
+				this.#waiting.get(message.question)?.(message);
+				this.#waiting.delete(message.question);
+		}
+	}
+
+	#compare(revision: number): void {
+		if (this.#closed) return;
+		this.#startSecond();
+		const message: ToReferee = { kind: 'compare', revision, results: [...this.#results.values()] };
+		this.#second?.postMessage(message);
+	}
+
+	#startSecond(): void {
+		if (this.#second) return;
+		this.#second = new Worker(new URL('./referee.worker.ts', import.meta.url), { type: 'module' });
+		this.#second.onmessage = (event: MessageEvent<FromReferee>) => {
+			if (event.data.kind === 'agreement')
+				this.#events.onagreement(event.data.agreement, event.data.revision);
+			else this.#fail(event.data.message);
+		};
+		this.#second.onerror = (event) => this.#fail(event.message);
+		for (const message of this.#held) this.#second.postMessage(message);
+		this.#held = [];
+	}
+
+	#fail(message: string): void {
+		this.#events.onfailed(message || 'The engine stopped. Load the page again; the work is kept.');
+	}
+}
+
+export const startWorkerEngine: StartEngine = (events) => new WorkerEngine(events);

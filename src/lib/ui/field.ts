@@ -1,0 +1,46 @@
+/**
+ * What a cell's field takes: its type, unit, permitted range and choices, and how units are converted.
+ */
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import { convert } from '$lib/units/convert';
+import { sameDimension } from '$lib/units/algebra';
+import type { UnitSystem } from '$lib/units/system';
+import { choiceSet } from './cells';
+import type { Converted, FieldSpec } from './entry';
+import { formatUnit } from './format';
+
+/** A number in one unit, in another; or a sentence that says why it has none. */
+export function converter(units: UnitSystem, own: string): FieldSpec['convert'] {
+	return (value, written): Converted => {
+		const from = units.parse(written);
+		if (!from.ok) return { ok: false, message: from.problem.message };
+		const to = units.parse(own);
+		if (!to.ok) return { ok: false, message: to.problem.message };
+		if (!sameDimension(from.unit, to.unit))
+			return {
+				ok: false,
+				message: `${formatUnit(written)} cannot become ${formatUnit(own) || 'a plain number'}: they measure different things. Write a value in ${formatUnit(own) || 'no unit'}.`
+			};
+		return { ok: true, value: convert(value, from.unit, to.unit) };
+	};
+}
+
+export function fieldSpec(
+	layout: Layout,
+	quantity: QuantityLayout,
+	units: UnitSystem,
+	locale: string
+): FieldSpec {
+	const { type, unit = '1', range } = quantity.quantity;
+	return {
+		type: typeof type === 'object' ? 'member' : (type ?? 'number'),
+		unit,
+		range: range ?? null,
+		members: (choiceSet(layout, quantity)?.members ?? []).map(({ id, label }) => ({
+			id,
+			label: label ?? ''
+		})),
+		locale,
+		convert: converter(units, unit)
+	};
+}

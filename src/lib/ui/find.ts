@@ -1,0 +1,44 @@
+/**
+ * Finds quantities by name or label: what begins with the words comes before what holds them, in sheet
+ * order otherwise.
+ */
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
+
+export interface Found {
+	readonly quantity: QuantityLayout;
+	readonly sheet: string;
+}
+
+const plain = (text: string) =>
+	text
+		.toLowerCase()
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.replace(/[_\s]+/g, ' ')
+		.trim();
+
+/** 0 is best; null: does not match. Every word typed must occur. */
+function rank(words: readonly string[], name: string, label: string): number | null {
+	const texts = [plain(label), plain(name)];
+	const whole = words.join(' ');
+	if (!words.every((word) => texts.some((text) => text.includes(word)))) return null;
+	if (texts.includes(whole)) return 0;
+	if (texts.some((text) => text.startsWith(whole))) return 1;
+	if (texts.some((text) => text.includes(` ${whole}`))) return 2;
+	return 3;
+}
+
+export function findQuantities(layout: Layout, typed: string, most = 12): Found[] {
+	const words = plain(typed).split(' ').filter(Boolean);
+	if (words.length === 0) return [];
+	const found: { rank: number; quantity: QuantityLayout }[] = [];
+	for (const quantity of layout.quantities) {
+		const place = rank(words, quantity.quantity.name, quantity.quantity.label);
+		if (place !== null) found.push({ rank: place, quantity });
+	}
+	found.sort((a, b) => a.rank - b.rank || a.quantity.index - b.quantity.index);
+	return found.slice(0, most).map(({ quantity }) => ({
+		quantity,
+		sheet: layout.workbook.sheets[quantity.sheet]?.title ?? ''
+	}));
+}

@@ -1,0 +1,372 @@
+/**
+ * What the grid does when keys are pressed, cells are clicked, blocks copied and pasted: moving, folding,
+ * editing, clearing. Drawing belongs to the components, the rows to `rows.ts`.
+ */
+import { tick } from 'svelte';
+import type { QuantityLayout } from '$lib/engine/layout';
+import { membersOf } from '$lib/engine/layout';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Scalar } from '$lib/workbook/schema';
+import { blockText, cellsDown, Paste, readBlock } from '../block';
+import { isInputCell } from '../cells';
+import type { FieldSpec } from '../entry';
+import { fieldSpec } from '../field';
+import { messagesOf } from '../messages';
+import { buildRows, keysDownTo, type QuantityRow, type Row } from '../rows';
+import type { Session } from '../session.svelte';
+
+export interface Editing {
+	readonly row: string;
+	readonly column: number;
+	/** What was typed to begin with; null: the value that stands there. */
+	readonly typed: string | null;
+}
+
+/** Rows read of a pasted block before the page may draw again. */
+const SLICE = 4000;
+const PAGE = 20;
+
+export class GridControl {
+	readonly session: Session;
+	/** Only the scenario in hand stands beside the base. */
+	narrow = $state(false);
+	only = $state.raw<ReadonlySet<string> | null>(null);
+	editing = $state.raw<Editing | null>(null);
+	/** The other corner of a block; the active cell is one. */
+	anchor = $state.raw<{ row: number; column: number } | null>(null);
+	root: HTMLElement | null = null;
+
+	readonly columns = $derived.by(() => this.#columns());
+	readonly rows = $derived.by(() => this.#rows());
+	readonly places = $derived(new Map(this.rows.map((row, i) => [row.key, i])));
+
+	constructor(session: Session) {
+		this.session = session;
+	}
+
+	#columns(): string[] {
+		const { view, baseId } = this.session;
+		const beside = this.narrow ? [view.inHand] : view.shown;
+		return [baseId, ...beside.filter((id) => id !== baseId)];
+	}
+
+	#rows(): Row[] {
+		const { layout, results, faults, problems, view } = this.session;
+		if (!layout) return [];
+		const shown = this.columns.flatMap((id) => results.get(id) ?? []);
+		const messages = messagesOf({ layout, results: shown, faults, problems });
+		return buildRows({ layout, open: view.open, results: shown, messages, only: this.only });
+	}
+
+	/** The place of the active row; the first value's where none is. */
+	get activeRow(): number {
+		const { active } = this.session.view;
+		const place = active ? this.places.get(active.row) : undefined;
+		return place ?? this.rows.findIndex((row) => row.kind === 'quantity');
+	}
+	get activeColumn(): number {
+		return Math.min(this.session.view.active?.column ?? 1, this.columns.length);
+	}
+
+	async activate(index: number, column: number, keepAnchor = false): Promise<void> {
+		const row = this.rows[index];
+		if (row?.kind !== 'quantity') return;
+		if (!keepAnchor) this.anchor = null;
+		this.session.view.active = { row: row.key, column };
+		const { view } = this.session;
+		const scenario = this.columns[column - 1];
+		if (view.why && scenario !== undefined && row.open === null)
+			view.why = { scenario, cell: row.from };
+		await tick();
+		this.focus();
+	}
+
+	focus(): void {
+		const cell = this.root?.querySelector<HTMLElement>('[data-active="true"]');
+		cell?.focus({ preventScroll: true });
+		cell?.scrollIntoView({ block: 'nearest' });
+	}
+
+	/** Unfolds down to a cell and focuses it. */
+	async goTo(cell: number, scenario: string): Promise<void> {
+		const { layout, view } = this.session;
+		if (!layout) return;
+		const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
+		const keys = keysDownTo(layout, cell);
+		if (quantity && cell !== quantity.base) view.unfold(keys);
+		await tick();
+		const isCell = (row: Row) =>
+			row.kind === 'quantity' && row.from <= cell && cell < row.to && row.open !== true;
+		const index = this.rows.findIndex(isCell);
+		const column = Math.max(this.columns.indexOf(scenario), 0) + 1;
+		await this.activate(index, column);
+		this.root?.querySelector('[data-active="true"]')?.scrollIntoView({ block: 'center' });
+	}
+
+	specOf(quantity: QuantityLayout): FieldSpec {
+		const { layout, units, locale } = this.session;
+		if (!layout) throw new Error('A field was asked for while no workbook is open.');
+		return fieldSpec(layout, quantity, units, locale);
+	}
+
+	/** Why a cell takes no entry; empty where it does. */
+	refusal(row: QuantityRow, column: number): string {
+		const { layout, readOnly, baseId } = this.session;
+		const label = row.quantity.quantity.label;
+		if (!layout || column < 1) return '';
+		if (row.open !== null) return `${label} has several values here. Unfold it first.`;
+		if (!isInputCell(layout.workbook, row.quantity, row.from))
+			return `${label} is a result: it follows its formula. Enter asks why; "Edit quantity" changes the formula.`;
+		if (readOnly) return 'This workbook can only be read here.';
+		if (row.quantity.quantity.fixed && this.columns[column - 1] !== baseId)
+			return `${label} is fixed with the structure: only the base can change it.`;
+		return '';
+	}
+
+	edit(typed: string | null): void {
+		const row = this.rows[this.activeRow];
+		if (row?.kind !== 'quantity' || this.activeColumn < 1) return;
+		const refusal = this.refusal(row, this.activeColumn);
+		if (refusal) this.session.said = refusal;
+		else this.editing = { row: row.key, column: this.activeColumn, typed };
+	}
+
+	/** Leaves the field; the focus goes back to the cell. */
+	async leave(step: 0 | 1 | -1 = 0, sideways = false): Promise<void> {
+		this.editing = null;
+		if (step === 0) {
+			await tick();
+			this.focus();
+		} else if (sideways) await this.move(0, step);
+		else await this.move(step, 0);
+	}
+
+	/** Writes one value; undefined follows the parent again. Gives a sentence if it cannot be. */
+	enter(row: QuantityRow, column: number, value: Scalar | undefined): string | null {
+		const { layout, workbook, baseId } = this.session;
+		const scenario = this.columns[column - 1];
+		if (!layout || !workbook || scenario === undefined) return null;
+		const at = membersOf(layout, row.from);
+		const quantity = row.quantity.quantity.name;
+		let entered = value;
+		if (scenario !== baseId && value !== undefined && value !== null) {
+			const parent = workbook.scenarios.find((one) => one.id === scenario)?.parent ?? baseId;
+			if (inputAt(workbook, parent, quantity, at).value === value) entered = undefined;
+		}
+		return this.session.apply({
+			kind: 'set_inputs',
+			scenario,
+			entries: [{ quantity, at, value: entered }]
+		});
+	}
+
+	/** Empties a field of the base; a scenario's follows its parent again. */
+	clear(): void {
+		const [low, high, left, right] = this.block;
+		const { layout, baseId } = this.session;
+		if (!layout) return;
+		const refusals: string[] = [];
+		const commands = [];
+		for (let column = Math.max(left, 1); column <= right; column++) {
+			const scenario = this.columns[column - 1];
+			if (scenario === undefined) continue;
+			const entries = [];
+			for (let i = low; i <= high; i++) {
+				const row = this.rows[i];
+				if (row?.kind !== 'quantity') continue;
+				const refusal = this.refusal(row, column);
+				if (refusal) refusals.push(refusal);
+				else
+					entries.push({
+						quantity: row.quantity.quantity.name,
+						at: membersOf(layout, row.from),
+						value: scenario === baseId ? null : undefined
+					});
+			}
+			if (entries.length > 0) commands.push({ kind: 'set_inputs' as const, scenario, entries });
+		}
+		if (commands.length > 0) this.session.said = this.session.apply(...commands) ?? 'Cleared';
+		else this.session.said = refusals[0] ?? '';
+	}
+
+	/** First and last row, first and last column of what is marked. */
+	get block(): [number, number, number, number] {
+		const row = this.activeRow;
+		const column = this.activeColumn;
+		const anchor = this.anchor ?? { row, column };
+		return [
+			Math.min(row, anchor.row),
+			Math.max(row, anchor.row),
+			Math.min(column, anchor.column),
+			Math.max(column, anchor.column)
+		];
+	}
+
+	async move(rows: number, columns: number, extend = false): Promise<void> {
+		if (extend) this.anchor ??= { row: this.activeRow, column: this.activeColumn };
+		const column = Math.max(0, Math.min(this.columns.length, this.activeColumn + columns));
+		await this.activate(this.#valueRow(this.activeRow, rows), column, extend);
+	}
+
+	/** The row so many value rows further, or the last on the way. */
+	#valueRow(from: number, steps: number): number {
+		let at = from;
+		let left = Math.abs(steps);
+		const direction = Math.sign(steps);
+		for (let i = from + direction; left > 0 && i >= 0 && i < this.rows.length; i += direction) {
+			if (this.rows[i]?.kind !== 'quantity') continue;
+			at = i;
+			left--;
+		}
+		return at;
+	}
+
+	toggle(row: QuantityRow): void {
+		if (row.open !== null) this.session.view.fold(row.key, !row.open);
+	}
+
+	/** Enter or a double click: edit an input, unfold a group, ask a result why. */
+	use(): void {
+		const row = this.rows[this.activeRow];
+		if (row?.kind !== 'quantity') return;
+		if (row.open !== null) this.toggle(row);
+		else if (this.activeColumn === 0) this.editQuantity(row);
+		else if (this.refusal(row, this.activeColumn)) this.ask(row);
+		else this.edit(null);
+	}
+
+	ask(row: QuantityRow, column = this.activeColumn): void {
+		const scenario = this.columns[Math.max(column, 1) - 1];
+		if (row.open === null && scenario !== undefined)
+			this.session.view.why = { scenario, cell: row.from };
+	}
+
+	editQuantity(row: QuantityRow): void {
+		const { quantity } = row.quantity;
+		this.session.view.editing = { quantity: quantity.name, sheet: row.quantity.sheet };
+	}
+
+	/** Space on a yes/no turns it over. */
+	#turnOver(row: QuantityRow): boolean {
+		if (row.quantity.quantity.type !== 'yes_no' || row.open !== null) return false;
+		if (this.activeColumn < 1 || this.refusal(row, this.activeColumn)) return false;
+		const results = this.session.results.get(this.columns[this.activeColumn - 1] ?? '');
+		const problem = this.enter(row, this.activeColumn, results?.values[row.from] !== 1);
+		if (problem) this.session.said = problem;
+		return true;
+	}
+
+	onkeydown(event: KeyboardEvent): void {
+		if (this.editing || event.defaultPrevented) return;
+		const target = event.target as HTMLElement;
+		if (target.dataset.active !== 'true') return;
+		if (this.#key(event)) event.preventDefault();
+	}
+
+	#key(event: KeyboardEvent): boolean {
+		const row = this.rows[this.activeRow];
+		if (row?.kind !== 'quantity') return false;
+		const { key, shiftKey } = event;
+		const control = event.ctrlKey || event.metaKey;
+		const atLabel = this.activeColumn === 0;
+		const last = this.columns.length;
+		if (key === 'ArrowDown') void this.move(control ? this.rows.length : 1, 0, shiftKey);
+		else if (key === 'ArrowUp') void this.move(control ? -this.rows.length : -1, 0, shiftKey);
+		else if (key === 'ArrowRight' && atLabel && row.open === false) this.toggle(row);
+		else if (key === 'ArrowLeft' && atLabel && row.open === true) this.toggle(row);
+		else if (key === 'ArrowRight') void this.move(0, control ? last : 1, shiftKey);
+		else if (key === 'ArrowLeft') void this.move(0, control ? -last : -1, shiftKey);
+		else if (key === 'PageDown') void this.move(PAGE, 0, shiftKey);
+		else if (key === 'PageUp') void this.move(-PAGE, 0, shiftKey);
+		else if (key === 'Home')
+			void this.activate(control ? this.#valueRow(0, -0) : this.activeRow, 0).then(() =>
+				control ? this.move(-this.rows.length, 0) : undefined
+			);
+		else if (key === 'End')
+			void this.activate(this.activeRow, last).then(() =>
+				control ? this.move(this.rows.length, 0) : undefined
+			);
+		else if (key === 'Enter' && event.altKey) this.ask(row);
+		else if (key === 'Enter') this.use();
+		else if (key === 'F2') {
+			if (atLabel) this.editQuantity(row);
+			else this.edit(null);
+		} else if (key === '?') this.ask(row);
+		else if ((key === 'Delete' || key === 'Backspace') && !atLabel) this.clear();
+		else if (key === 'Escape') return this.#escape();
+		else if (key === ' ') {
+			if (atLabel) this.toggle(row);
+			else if (!this.#turnOver(row)) this.use();
+		} else if (key.length === 1 && !control && !event.altKey && !atLabel && key !== '/')
+			this.edit(key);
+		else return false;
+		return true;
+	}
+
+	#escape(): boolean {
+		const { view } = this.session;
+		if (this.anchor) this.anchor = null;
+		else if (view.why) view.why = null;
+		else return false;
+		return true;
+	}
+
+	oncopy(event: ClipboardEvent): void {
+		const { layout, results, locale } = this.session;
+		if (this.editing || !layout || !event.clipboardData) return;
+		const [low, high, left, right] = this.block;
+		const rows = this.rows.slice(low, high + 1);
+		const cells = cellsDown(rows, 0, 1_000_000);
+		const columns = this.columns
+			.slice(Math.max(left, 1) - 1, Math.max(right, 1))
+			.flatMap((id) => results.get(id) ?? []);
+		event.clipboardData.setData('text/plain', blockText(layout, cells, columns, locale));
+		event.preventDefault();
+		this.session.said = `${cells.length * columns.length} values copied`;
+	}
+
+	async onpaste(event: ClipboardEvent): Promise<void> {
+		const text = event.clipboardData?.getData('text/plain');
+		if (this.editing || !text) return;
+		event.preventDefault();
+		await this.paste(text);
+	}
+
+	async paste(text: string): Promise<void> {
+		const { session } = this;
+		const { layout } = session;
+		if (!layout) return;
+		if (session.readOnly) {
+			session.said = 'This workbook can only be read here.';
+			return;
+		}
+		const block = readBlock(text);
+		const column = Math.max(this.activeColumn, 1);
+		const paste = new Paste({
+			layout,
+			block,
+			cells: cellsDown(this.rows, this.activeRow, block.length),
+			scenarios: this.columns.slice(column - 1),
+			base: session.baseId,
+			specOf: (quantity) => this.specOf(quantity)
+		});
+		while (!paste.read(SLICE)) {
+			session.said = 'Reading what was pasted';
+			await new Promise((resume) => setTimeout(resume));
+		}
+		if (session.layout?.workbook.sets !== layout.workbook.sets) return;
+		const { commands, taken, all, bad, badCount } = paste.result;
+		const problem = commands.length > 0 ? session.apply(...commands) : null;
+		const count = new Intl.NumberFormat(session.locale);
+		session.said = `${count.format(problem ? 0 : taken)} of ${count.format(all)} values pasted`;
+		if (problem) session.notice = { tone: 'error', text: problem };
+		else if (badCount > 0)
+			session.notice = {
+				tone: 'caution',
+				text: `${count.format(taken)} of ${count.format(all)} values were pasted; ${count.format(badCount)} could not be taken and what stood there was kept.`,
+				details: bad.map(
+					(one) => `Line ${one.line}, column ${one.column}, "${one.text}": ${one.message}`
+				)
+			};
+	}
+}

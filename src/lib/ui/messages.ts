@@ -1,0 +1,146 @@
+/**
+ * What stands below the rows of the grid: errors at their cause, checks that do not hold, cautions,
+ * and formulas that could not be proven. Read from results; nothing is computed here.
+ */
+import type { Layout } from '$lib/engine/layout';
+import type { PlanProblem } from '$lib/engine/plan';
+import type { Origin, Results } from '$lib/engine/results';
+import { isError, OK } from '$lib/engine/state';
+import type { RowMessage } from './rows';
+
+/** Why the values of one quantity are in error in one scenario; its first cell in error stands for all. */
+interface Fault {
+	readonly quantity: string;
+	readonly cell: number;
+	readonly count: number;
+	readonly origin: Origin;
+}
+
+export interface CheckCount {
+	readonly held: number;
+	readonly all: number;
+	readonly errors: number;
+	readonly cautions: number;
+}
+
+/** Whether a check holds at a cell: yes, or zero within the tolerance. An absent cell has nothing to check. */
+function holds(results: Results, cell: number, tolerance: number | null): boolean {
+	const state = results.states[cell] ?? OK;
+	if (state !== OK) return !isError(state);
+	const value = results.values[cell] ?? 0;
+	return tolerance === null ? value !== 0 : Math.abs(value) <= tolerance;
+}
+
+interface Sayings {
+	readonly messages: RowMessage[];
+	readonly count: CheckCount;
+}
+
+/** The checks and cautions of one scenario. */
+function sayingsOf(layout: Layout, results: Results): Sayings {
+	const messages: RowMessage[] = [];
+	let all = 0;
+	let held = 0;
+	let cautions = 0;
+	for (const { quantity, base, count } of layout.quantities) {
+		const { check, caution } = quantity;
+		if (!check && !caution) continue;
+		const number = quantity.type === undefined || quantity.type === 'number';
+		const tolerance = number ? (check?.tolerance ?? 0) : null;
+		const failing: number[] = [];
+		const warned: number[] = [];
+		for (let cell = base; cell < base + count; cell++) {
+			if (check && !holds(results, cell, tolerance)) failing.push(cell);
+			if (caution && results.states[cell] === OK && results.values[cell] === 1) warned.push(cell);
+		}
+		const about = { scenario: results.scenario, quantity: quantity.name };
+		if (check) {
+			all++;
+			if (failing.length === 0) held++;
+			else
+				messages.push({
+					...about,
+					tone: 'check',
+					cell: failing[0] ?? null,
+					count: failing.length,
+					text: check.message
+				});
+		}
+		if (caution && warned.length > 0) {
+			cautions++;
+			messages.push({
+				...about,
+				tone: 'caution',
+				cell: warned[0] ?? null,
+				count: warned.length,
+				text: caution.message
+			});
+		}
+	}
+	return { messages, count: { held, all, errors: 0, cautions } };
+}
+
+/** Errors, each once, at the quantity that caused it. */
+function causes(scenario: string, faults: readonly Fault[]): RowMessage[] {
+	const seen = new Map<string, RowMessage>();
+	for (const fault of faults) {
+		const { from, reason } = fault.origin;
+		const quantity = from?.quantity ?? fault.quantity;
+		const cell = from?.cell ?? fault.cell;
+		const key = `${quantity} ${cell}`;
+		if (seen.has(key)) continue;
+		const count = from === null ? fault.count : 1;
+		seen.set(key, { tone: 'error', scenario, quantity, cell, count, text: reason });
+	}
+	return [...seen.values()];
+}
+
+export interface MessagesInput {
+	readonly layout: Layout;
+	readonly results: readonly Results[];
+	readonly faults: ReadonlyMap<string, readonly Fault[]>;
+	readonly problems: readonly PlanProblem[];
+}
+
+/** Everything to say about the scenarios given, formulas first. */
+export function messagesOf({ layout, results, faults, problems }: MessagesInput): RowMessage[] {
+	const unproven = new Set(problems.map((problem) => problem.quantity));
+	const messages: RowMessage[] = problems.map((problem) => ({
+		tone: 'formula',
+		scenario: '',
+		quantity: problem.quantity,
+		cell: null,
+		count: 0,
+		text: problem.message
+	}));
+	for (const one of results) {
+		const errors = causes(one.scenario, faults.get(one.scenario) ?? []);
+		messages.push(...errors.filter((error) => !unproven.has(error.quantity)));
+		messages.push(...sayingsOf(layout, one).messages);
+	}
+	return messages;
+}
+
+/** How many checks hold in one scenario, and how many errors and cautions it has. */
+export function checkCount(
+	layout: Layout,
+	results: Results,
+	faults: readonly Fault[] | undefined
+): CheckCount {
+	const { count } = sayingsOf(layout, results);
+	return { ...count, errors: causes(results.scenario, faults ?? []).length };
+}
+
+/** Whose error each quantity carries in one scenario: the label of the cause; absent for the cause itself. */
+export function inheritedFrom(
+	layout: Layout,
+	faults: readonly Fault[] | undefined
+): ReadonlyMap<string, string> {
+	const from = new Map<string, string>();
+	for (const fault of faults ?? []) {
+		const cause = fault.origin.from;
+		if (!cause || cause.quantity === fault.quantity) continue;
+		from.set(fault.quantity, layout.byName.get(cause.quantity)?.quantity.label ?? cause.quantity);
+	}
+	return from;
+}

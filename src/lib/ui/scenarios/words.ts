@@ -1,0 +1,39 @@
+/**
+ * Scenarios in words: on what one stands, and how much it changes.
+ */
+import { countChanges } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+
+/** "as entered" for the base; "on base, 4 changes" for another. */
+export function standsOn(workbook: Workbook, id: string): string {
+	const scenario = workbook.scenarios.find((one) => one.id === id);
+	if (!scenario || scenario.parent === null) return 'as entered';
+	const parent = workbook.scenarios.find((one) => one.id === scenario.parent);
+	const on =
+		parent && parent.parent !== null ? parent.title.toLowerCase() : 'base';
+	const count = countChanges(workbook, id);
+	const changes = count === 0 ? 'no changes' : count === 1 ? '1 change' : `${count} changes`;
+	return `on ${on}, ${changes}`;
+}
+
+/** A title that no scenario has yet: "Weekend crews 2". */
+export function freeTitle(workbook: Workbook, wanted: string): string {
+	const taken = new Set(workbook.scenarios.map((one) => one.title.toLowerCase()));
+	if (!taken.has(wanted.toLowerCase())) return wanted;
+	for (let number = 2; ; number++)
+		if (!taken.has(`${wanted} ${number}`.toLowerCase())) return `${wanted} ${number}`;
+}
+
+/** An id from words, free among those taken: "A weekend crew" gives a_weekend_crew. */
+export function idFrom(words: string, taken: ReadonlySet<string>, otherwise: string): string {
+	const plain = words
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.toLowerCase()
+		.replace(/[^\p{L}\p{N}]+/gu, '_')
+		.replace(/^[^\p{L}]+|_+$/gu, '')
+		.slice(0, 48);
+	const stem = plain || otherwise;
+	if (!taken.has(stem)) return stem;
+	for (let number = 2; ; number++) if (!taken.has(`${stem}_${number}`)) return `${stem}_${number}`;
+}

@@ -1,0 +1,236 @@
+/**
+ * The open workbook, its results and its history. Every edit goes through `apply`; results come from the
+ * engines and are never computed here. What a reader has open is in `view.svelte.ts`, keeping in
+ * `keeper.ts`, opening and the tabs in `desk.svelte.ts`.
+ */
+import type { Engine, EngineEvents, StartEngine } from '$lib/browser/engine-client';
+import type { Fault, Trial } from '$lib/browser/engine-messages';
+import { layOut, type Layout } from '$lib/engine/layout';
+import type { PlanProblem } from '$lib/engine/plan';
+import type { Agreement, Results, Why } from '$lib/engine/results';
+import { UnitSystem } from '$lib/units/system';
+import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
+import { describeCommand } from '$lib/workbook/describe';
+import {
+	doCommand,
+	historyOf,
+	redo,
+	redoLabel,
+	undo,
+	undoLabel,
+	type History,
+	type StepResult
+} from '$lib/workbook/history';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { carryOver } from './carry-over';
+import { View } from './view.svelte';
+
+/** A sentence at the top of the page, until it is read. */
+export interface Notice {
+	readonly tone: 'error' | 'caution' | 'said';
+	readonly text: string;
+	readonly details?: readonly string[];
+}
+
+const READ_ONLY: CommandProblem = {
+	code: 'read-only',
+	message:
+		'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.'
+};
+
+/** Several commands as one step: all of them or none. */
+function doAll(before: History, commands: readonly Command[]): StepResult {
+	let { workbook } = before;
+	let structural = false;
+	for (const command of commands) {
+		const result = applyCommand(workbook, command);
+		if (!result.ok) return result;
+		workbook = result.workbook;
+		structural ||= result.structural;
+	}
+	const label = commands.map((command) => describeCommand(before.workbook, command)).join('; ');
+	return doCommand(before, { kind: 'restore_workbook', workbook, structural }, label);
+}
+
+export class Session implements EngineEvents {
+	#history = $state.raw<History | null>(null);
+	#layout = $state.raw<Layout | null>(null);
+	#results = $state.raw<ReadonlyMap<string, Results>>(new Map());
+	#faults = $state.raw<ReadonlyMap<string, readonly Fault[]>>(new Map());
+	#problems = $state.raw<readonly PlanProblem[]>([]);
+	#agreement = $state.raw<Agreement | null>(null);
+	#revision = $state(0);
+	#settled = $state(0);
+	#engine: Engine | null = null;
+	/** The edit that made the layout: answers to older ones fit no cell of it. */
+	#layoutRevision = 0;
+	readonly #startEngine: StartEngine;
+
+	readonly view = new View();
+	notice = $state.raw<Notice | null>(null);
+	/** Said to screen readers, and shown beside the grid's head for a moment. */
+	said = $state('');
+	readOnly = $state(false);
+	readonly locale: string;
+	/** Told after every edit, so that it can be kept. */
+	onedit: ((commands: readonly Command[], workbook: Workbook) => void) | null = null;
+
+	/** What undo would take back; null when there is nothing. */
+	readonly undoable = $derived(this.#history && !this.readOnly ? undoLabel(this.#history) : null);
+	readonly redoable = $derived(this.#history && !this.readOnly ? redoLabel(this.#history) : null);
+	readonly units = $derived(UnitSystem.create(this.#history?.workbook.units ?? []).system);
+
+	constructor(startEngine: StartEngine, locale: string) {
+		this.#startEngine = startEngine;
+		this.locale = locale;
+	}
+
+	get workbook(): Workbook | null {
+		return this.#history?.workbook ?? null;
+	}
+	get layout(): Layout | null {
+		return this.#layout;
+	}
+	/** By scenario id; the base comes first. */
+	get results(): ReadonlyMap<string, Results> {
+		return this.#results;
+	}
+	get faults(): ReadonlyMap<string, readonly Fault[]> {
+		return this.#faults;
+	}
+	get problems(): readonly PlanProblem[] {
+		return this.#problems;
+	}
+	get agreement(): Agreement | null {
+		return this.#agreement;
+	}
+	get baseId(): string {
+		return this.workbook?.scenarios[0]?.id ?? 'base';
+	}
+	get base(): Results | undefined {
+		return this.#results.get(this.baseId);
+	}
+	/** Whether every scenario shows the last edit. */
+	get isSettled(): boolean {
+		return this.#settled === this.#revision;
+	}
+	get revision(): number {
+		return this.#revision;
+	}
+
+	/** Opens a workbook in place of the one that is open; history begins anew. */
+	open(workbook: Workbook, keptView: unknown = null): void {
+		this.#results = new Map();
+		this.#faults = new Map();
+		this.#problems = [];
+		this.#agreement = null;
+		this.notice = null;
+		this.view.start(workbook, keptView);
+		this.#take(historyOf(workbook), true);
+		this.#engine ??= this.#startEngine(this);
+		this.#engine.open(workbook, this.#revision, this.#order());
+	}
+
+	/** One edit, of one command or of several that hold or fall together. */
+	attempt(...commands: readonly Command[]): CommandProblem | null {
+		const before = this.#history;
+		if (!before) return { code: 'nothing-open', message: 'No workbook is open. Open one first.' };
+		if (this.readOnly) return READ_ONLY;
+		const [first, ...others] = commands;
+		if (!first) return null;
+		const result = others.length === 0 ? doCommand(before, first) : doAll(before, commands);
+		if (!result.ok) return result.problem;
+		this.#follow(result);
+		return null;
+	}
+
+	/** The same, giving a sentence if it cannot be made, else null. */
+	apply(...commands: readonly Command[]): string | null {
+		return this.attempt(...commands)?.message ?? null;
+	}
+
+	undo(): void {
+		this.#step(undo, 'Undone');
+	}
+
+	redo(): void {
+		this.#step(redo, 'Done again');
+	}
+
+	why(scenario: string, cell: number): Promise<Why | null> {
+		return this.#engine?.why(scenario, cell) ?? Promise.resolve(null);
+	}
+
+	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null> {
+		return this.#engine?.tryQuantity(quantity, replaces) ?? Promise.resolve(null);
+	}
+
+	close(): void {
+		this.#engine?.close();
+		this.#engine = null;
+	}
+
+	#step(take: typeof undo, word: string): void {
+		if (!this.#history || this.readOnly) return;
+		const label = take === undo ? this.undoable : this.redoable;
+		const taken = take(this.#history);
+		if (!taken) return;
+		this.#follow(taken);
+		this.said = `${word}: ${label}`;
+	}
+
+	/** Takes the step, and tells the engine and whoever keeps the work. */
+	#follow({ history, command, structural }: Extract<StepResult, { ok: true }>): void {
+		if (history.workbook === this.#history?.workbook) return;
+		this.#take(history, structural);
+		const { workbook } = history;
+		if (!structural && command.kind === 'set_inputs')
+			this.#engine?.apply([command], this.#revision, this.#order());
+		else this.#engine?.open(workbook, this.#revision, this.#order());
+		this.onedit?.([command], workbook);
+	}
+
+	#take(history: History, structural: boolean): void {
+		const { workbook } = history;
+		const before = this.#layout;
+		this.#history = history;
+		this.#revision++;
+		if (structural || !before) {
+			this.#layout = layOut(workbook);
+			this.#layoutRevision = this.#revision;
+			this.#results = before ? carryOver(before, this.#layout, this.#results) : new Map();
+			this.#faults = new Map();
+			this.view.why = null;
+		} else this.#layout = { ...before, workbook };
+		this.view.follow(workbook);
+	}
+
+	/** The base first, then what is on screen, then the rest. */
+	#order(): string[] {
+		const ids = this.workbook?.scenarios.map((scenario) => scenario.id) ?? [];
+		return [...new Set([this.baseId, this.view.inHand, ...this.view.shown, ...ids])].filter((id) =>
+			ids.includes(id)
+		);
+	}
+
+	onresults(results: Results, revision: number): void {
+		if (revision < this.#layoutRevision) return;
+		this.#results = new Map([...this.#results, [results.scenario, results]]);
+	}
+	onfaults(scenario: string, faults: readonly Fault[], revision: number): void {
+		if (revision >= this.#layoutRevision)
+			this.#faults = new Map([...this.#faults, [scenario, faults]]);
+	}
+	onproblems(problems: readonly PlanProblem[], revision: number): void {
+		if (revision >= this.#layoutRevision) this.#problems = problems;
+	}
+	onsettled(revision: number): void {
+		this.#settled = revision;
+	}
+	onagreement(agreement: Agreement, revision: number): void {
+		this.#agreement = revision === this.#revision ? agreement : { ...agreement, busy: true };
+	}
+	onfailed(message: string): void {
+		this.notice = { tone: 'error', text: message };
+	}
+}

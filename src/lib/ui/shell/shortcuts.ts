@@ -1,0 +1,24 @@
+/**
+ * Keys that hold on every page: undo, redo, open, save a copy.
+ */
+import type { Desk } from '../desk.svelte';
+import type { Session } from '../session.svelte';
+
+export function shortcuts(
+	event: KeyboardEvent,
+	session: Session,
+	desk: Desk,
+	open: () => void
+): void {
+	if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+	const inText = (event.target as HTMLElement).closest?.('input, textarea');
+	const key = event.key.toLowerCase();
+	if (key === 's') void desk.saveCopy();
+	else if (key === 'o') open();
+	// Inside a field, undo belongs to the text.
+	else if (inText) return;
+	else if (key === 'y' || (key === 'z' && event.shiftKey)) session.redo();
+	else if (key === 'z') session.undo();
+	else return;
+	event.preventDefault();
+}

@@ -1,0 +1,115 @@
+/**
+ * What a reader has open: unfolded rows, the scenarios on screen, the one in hand, the subject, the
+ * cell with the focus, the value that is explained. It is no part of the workbook and never undone.
+ */
+import type { Workbook } from '$lib/workbook/schema';
+
+/** One cell of the grid: a row's key, and 0 for its label, 1 for the base, 2 and up for scenarios. */
+export interface GridPlace {
+	readonly row: string;
+	readonly column: number;
+}
+
+export interface WhyTarget {
+	readonly scenario: string;
+	readonly cell: number;
+}
+
+/** As kept in the browser between two visits. */
+export interface KeptView {
+	readonly shown: readonly string[];
+	readonly inHand: string;
+	readonly subject: string | null;
+	readonly open: readonly string[];
+}
+
+const isTextList = (value: unknown): value is readonly string[] =>
+	Array.isArray(value) && value.every((one) => typeof one === 'string');
+
+/** How many scenarios stand beside the base until the reader says otherwise. */
+const FIRST_SHOWN = 2;
+
+export class View {
+	/** Ids of the scenarios that have a column, the base not among them. */
+	shown = $state.raw<readonly string[]>([]);
+	inHand = $state('base');
+	subject = $state<string | null>(null);
+	open = $state.raw<ReadonlySet<string>>(new Set());
+	active = $state.raw<GridPlace | null>(null);
+	why = $state.raw<WhyTarget | null>(null);
+	/** The quantity whose editor is open; "" for a new one on the sheet. */
+	editing = $state.raw<{ readonly quantity: string | null; readonly sheet: number } | null>(null);
+	/** The sheet at the top of the window. */
+	sheet = $state(0);
+	/** A sheet that the grid shall scroll to, once. */
+	sheetGoal = $state<number | null>(null);
+	/** A cell that the grid shall show and focus, once. */
+	goal = $state.raw<{ readonly cell: number; readonly scenario: string } | null>(null);
+
+	/** Starts from what was kept, as far as the workbook still has it. */
+	start(workbook: Workbook, kept: unknown): void {
+		const ids = workbook.scenarios.slice(1).map((scenario) => scenario.id);
+		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
+		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
+		this.shown = shown ?? ids.slice(0, FIRST_SHOWN);
+		this.inHand =
+			typeof known.inHand === 'string' && ids.includes(known.inHand)
+				? known.inHand
+				: (this.shown.at(-1) ?? ids[0] ?? workbook.scenarios[0]?.id ?? 'base');
+		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
+		const isSubject = (id: unknown) => subjects?.some((member) => member.id === id) ?? false;
+		this.subject = isSubject(known.subject)
+			? (known.subject as string)
+			: (workbook.front?.first_subject ?? subjects?.[0]?.id ?? null);
+		this.open = new Set(isTextList(known.open) ? known.open : []);
+		this.active = null;
+		this.why = null;
+		this.editing = null;
+	}
+
+	/** Lets go of what an edit took away. */
+	follow(workbook: Workbook): void {
+		const ids = workbook.scenarios.map((scenario) => scenario.id);
+		this.shown = this.shown.filter((id) => ids.includes(id));
+		if (!ids.includes(this.inHand)) this.inHand = this.shown[0] ?? ids[0] ?? 'base';
+		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
+		if (!subjects?.some((member) => member.id === this.subject))
+			this.subject = subjects?.[0]?.id ?? null;
+	}
+
+	get kept(): KeptView {
+		return {
+			shown: this.shown,
+			inHand: this.inHand,
+			subject: this.subject,
+			open: [...this.open].slice(0, 2000)
+		};
+	}
+
+	goToSheet(sheet: number): void {
+		this.sheetGoal = sheet;
+	}
+
+	fold(key: string, open: boolean): void {
+		const next = new Set(this.open);
+		if (open) next.add(key);
+		else next.delete(key);
+		this.open = next;
+	}
+
+	unfold(keys: readonly string[]): void {
+		if (keys.some((key) => !this.open.has(key))) this.open = new Set([...this.open, ...keys]);
+	}
+
+	/** Takes a scenario in hand, and gives it a column. */
+	takeInHand(id: string): void {
+		this.inHand = id;
+		if (id !== 'base' && !this.shown.includes(id))
+			this.shown = [...this.shown.slice(0, Math.max(FIRST_SHOWN - 1, 0)), id];
+	}
+
+	show(id: string, shown: boolean): void {
+		const without = this.shown.filter((one) => one !== id);
+		this.shown = shown ? [...without, id] : without;
+	}
+}
