@@ -70,7 +70,7 @@ export function presentValue(flows: readonly number[], rate: number): number {
 }
 
 /** The only rate above −100 % at which the flows are worth nothing, found on a grid and by halving. */
-function rateOfReturn(flows: readonly number[]): number | null {
+export function rateOfReturn(flows: readonly number[]): number | null {
 	// Evenly spaced in the discount factor's logarithm, from −99 % to 9,900 % a year.
 	const steps = 4000;
 	const rateAt = (step: number) => 100 ** ((2 * step) / steps - 1) - 1;
@@ -99,7 +99,7 @@ function modifiedRate(flows: readonly number[]): number | null {
 }
 
 /** When the running total first comes back from below nothing, on a straight line within the year. */
-function crossing(flows: readonly number[]): number | null {
+export function crossing(flows: readonly number[]): number | null {
 	let before = 0;
 	for (const [year, cash] of flows.entries()) {
 		const after = before + cash;
