@@ -4,6 +4,7 @@
  * relation allows left out. All scenarios share one layout. Pure structure: no formula is read, so the
  * page and the worker can both derive it from the same workbook.
  */
+import { axesOf, relationAxes } from '$lib/workbook/axes';
 import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
 import type { Place } from './results';
 
@@ -56,13 +57,6 @@ export const CELL_LIMIT = 2_000_000;
 /** Combinations of members, existing or not: what the place table of one quantity may hold. */
 const PLACE_LIMIT = 16_000_000;
 
-/** The axis that one entry of `per` declares. */
-export function axisOf(per: string): Axis {
-	const colon = per.indexOf(':');
-	if (colon < 0) return { name: per.trim(), set: per.trim() };
-	return { name: per.slice(0, colon).trim(), set: per.slice(colon + 1).trim() };
-}
-
 export function layOut(workbook: Workbook): Layout {
 	const sets = new Map(workbook.sets.map((set) => [set.name, set]));
 	const ordinals = new Map<string, ReadonlyMap<string, number>>();
@@ -85,7 +79,9 @@ export function layOut(workbook: Workbook): Layout {
 
 	const quantityOfCell = new Int32Array(cells);
 	for (const one of quantities) quantityOfCell.fill(one.index, one.base, one.base + one.count);
-	const byName = new Map(quantities.map((one) => [one.quantity.name, one]));
+	const byName = new Map<string, QuantityLayout>();
+	for (const one of quantities)
+		if (!byName.has(one.quantity.name)) byName.set(one.quantity.name, one);
 	return { workbook, quantities, byName, sets, ordinals, cells, quantityOfCell, problems };
 }
 
@@ -107,7 +103,7 @@ function layOutQuantity(
 	relations: ReadonlyMap<string, Relation>,
 	room: number
 ): Grid {
-	const axes = (quantity.per ?? []).map(axisOf);
+	const axes = axesOf(quantity);
 	const refused = (code: LayoutProblem['code'], message: string): Grid => ({
 		shape: {
 			axes,
@@ -195,7 +191,7 @@ function allowedBy(
 	sizes: readonly number[],
 	ordinals: Layout['ordinals']
 ): Allowed | null {
-	const bound = boundAxes(relation, axes);
+	const bound = relationAxes(axes, relation);
 	if (!bound) return null;
 	const widths = bound.map((axis) => sizes[axis] ?? 0);
 	const pairs = new Uint8Array(widths.reduce((product, size) => product * size, 1));
@@ -208,19 +204,6 @@ function allowedBy(
 		if (place >= 0) pairs[place] = 1;
 	}
 	return { axes: bound, sizes: widths, pairs };
-}
-
-/** Which axis each column of a relation speaks of: one of the set's own name first, then in order. */
-export function boundAxes(relation: Relation, axes: readonly Axis[]): number[] | null {
-	const bound: number[] = [];
-	for (const set of relation.sets) {
-		const free = (axis: Axis, at: number) => axis.set === set && !bound.includes(at);
-		let at = axes.findIndex((axis, index) => axis.name === set && free(axis, index));
-		if (at < 0) at = axes.findIndex(free);
-		if (at < 0) return null;
-		bound.push(at);
-	}
-	return bound;
 }
 
 function isAllowed(allowed: Allowed, members: Int32Array, start: number): boolean {

@@ -129,7 +129,7 @@ export interface Plan {
 	readonly inputRange: Int32Array;
 	/** Formula cells, each after everything it needs (reference scenarios count as needs). Circular cells are left out. */
 	readonly order: Int32Array;
-	/** Cells on a loop, with the loop that each belongs to; empty when there is none. */
+	/** Cells on a loop, ascending; empty when there is none. Their roots stay; their value is the error. */
 	readonly circular: Int32Array;
 	/** What a cell's formula reads; and what reads a cell. Reads of a reference scenario are in both. */
 	readonly precedents: Edges;
@@ -137,6 +137,12 @@ export interface Plan {
 	/** Cells with a read of the reference or of the base scenario. */
 	readonly readsOtherScenario: Int32Array;
 	readonly problems: readonly PlanProblem[];
-	/** The formula of each quantity as proven and printed with gathering written out, by quantity index and part; for saving. */
+	/** What is permitted but may surprise; nothing is held back for it. */
+	readonly warnings?: readonly PlanProblem[] | undefined;
+	/** The formula of each quantity as proven and printed with gathering written out, by `printedKey`; for saving. */
 	readonly printed: ReadonlyMap<string, string>;
 }
+
+/** Where `printed` keeps a formula: the quantity's index and the part as in `PlanProblem`. */
+export const printedKey = (quantity: number, part: string | null): string =>
+	part === null ? String(quantity) : `${quantity}:${part}`;

@@ -1,0 +1,95 @@
+/**
+ * Which values may be absent while the workbook is computed, and what says so: members that are present in some
+ * scenarios only, a quantity's `where`, and formulas that only pass on what they read.
+ */
+import type { Expression } from '$lib/formula/tree';
+import { Op } from '../plan';
+import type { Context, KnownQuantity } from './context';
+import type { Proof } from './proof';
+import type { QuantityLayout } from '../layout';
+import type { Typed, ValueType } from './types';
+
+/** An axis of a quantity whose members come and go, and the yes/no quantity that says so. */
+export interface ComingAndGoing {
+	readonly axis: number;
+	readonly present: QuantityLayout;
+}
+
+/** One formula, proven. */
+export interface ProvenPart {
+	readonly proof: Proof;
+	readonly typed: Typed;
+	/** Null where it could not be read. */
+	readonly expression: Expression | null;
+	/** What the formula gives before it is fitted to its quantity. */
+	readonly given: ValueType | null;
+}
+
+export interface ProvenQuantity {
+	readonly known: KnownQuantity;
+	/** By part, as in `rules.parts`. */
+	readonly parts: readonly ProvenPart[];
+	readonly where: ProvenPart | null;
+}
+
+/** The axes along which a quantity's values come and go with their members. */
+export function comingAndGoing(context: Context, one: QuantityLayout): ComingAndGoing[] {
+	return one.axes.flatMap((axis, at) => {
+		const present = context.sets.get(axis.set)?.present;
+		return present && present.index !== one.index ? [{ axis: at, present }] : [];
+	});
+}
+
+/**
+ * By quantity index, whether a value that its members allow can still be absent: it has a `where`, or a formula
+ * of it is a reference to such a value.
+ */
+export function maybeAbsent(context: Context, proven: readonly ProvenQuantity[]): Uint8Array {
+	const absent = new Uint8Array(context.quantities.length);
+	for (const { known, where } of proven) if (where) absent[known.layout.index] = 1;
+	let changed = true;
+	while (changed) {
+		changed = false;
+		for (const { known, parts } of proven) {
+			const { index } = known.layout;
+			if (absent[index] === 1) continue;
+			if (!parts.some(({ typed }) => passesAbsence(context, typed, known.layout, absent))) continue;
+			absent[index] = 1;
+			changed = true;
+		}
+	}
+	return absent;
+}
+
+function passesAbsence(
+	context: Context,
+	typed: Typed,
+	owner: QuantityLayout,
+	absent: Uint8Array
+): boolean {
+	if (typed.kind === 'list')
+		return (
+			typed.op === Op.If &&
+			typed.items.slice(1).some((item) => passesAbsence(context, item, owner, absent))
+		);
+	if (typed.kind === 'binary')
+		return typed.op === Op.IfError && passesAbsence(context, typed.right, owner, absent);
+	if (typed.kind === 'aggregate')
+		return typed.otherwise !== null && passesAbsence(context, typed.otherwise, owner, absent);
+	if (typed.kind !== 'read') return false;
+	if (typed.otherwise && passesAbsence(context, typed.otherwise, owner, absent)) return true;
+	const read = typed.quantity;
+	if (absent[read.index] === 1) return true;
+	const ownAxes = owner.axes.map((axis) => axis.name);
+	const alike = typed.indices.every((index) => index.kind === 'variable');
+	const relations = owner.quantity.in ?? [];
+	const exists =
+		!read.cellOfPlace ||
+		(alike && (read.quantity.in ?? []).every((one) => relations.includes(one)));
+	const comes = comingAndGoing(context, read).every(({ axis }) => {
+		const name = read.axes[axis]?.name ?? '';
+		const index = typed.indices[axis];
+		return index?.kind === 'variable' && ownAxes.indexOf(name) === index.slot;
+	});
+	return !exists || !comes || typed.scenario !== 0;
+}

@@ -1,0 +1,134 @@
+/**
+ * What every formula of a workbook is proven against: where quantities lie, what type and unit each has,
+ * the numbers and spans of sets, which sets have members that are present in some scenarios only, and the
+ * values of inputs that no scenario changes.
+ */
+import { ONE } from '$lib/units/algebra';
+import { UnitSystem } from '$lib/units/system';
+import type { Unit } from '$lib/units/unit';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { layOut, type Layout, type QuantityLayout } from '../layout';
+import { fixedValues, type FixedValues } from './fixed-values';
+import { rulesOf, type Rules } from './rules';
+import { BAD, YES_NO, numberIn, type ValueType } from './types';
+
+/** A quantity as formulas see it. */
+export interface KnownQuantity {
+	readonly layout: QuantityLayout;
+	readonly type: ValueType;
+	/** Why its type is not known. */
+	readonly fault: string | null;
+	readonly rules: Rules;
+	/** Values by cell from the layout's base, for an input fixed with the structure. */
+	readonly fixed: FixedValues | null;
+}
+
+/** A set as formulas see it. */
+export interface KnownSet {
+	readonly name: string;
+	readonly plural: string;
+	readonly ids: readonly string[];
+	readonly ordinals: ReadonlyMap<string, number>;
+	readonly cyclic: boolean;
+	/** Members' numbers with their unit; null where a member has none. */
+	readonly numbers: { readonly values: readonly number[]; readonly unit: Unit } | null;
+	readonly span: { readonly value: number; readonly unit: Unit } | null;
+	/** The yes/no quantity that says which members are present. */
+	readonly present: QuantityLayout | null;
+}
+
+export class Context {
+	readonly workbook: Workbook;
+	readonly layout: Layout;
+	readonly units: UnitSystem;
+	readonly sets = new Map<string, KnownSet>();
+	readonly #quantities: KnownQuantity[] = [];
+	readonly #byName = new Map<string, KnownQuantity>();
+
+	constructor(workbook: Workbook, layout = layOut(workbook)) {
+		this.workbook = workbook;
+		this.layout = layout;
+		this.units = UnitSystem.create(workbook.units ?? []).system;
+		for (const one of layout.quantities) {
+			const known = this.know(one);
+			this.#quantities.push(known);
+			if (!this.#byName.has(one.quantity.name)) this.#byName.set(one.quantity.name, known);
+		}
+		for (const set of workbook.sets) this.#addSet(set.name);
+	}
+
+	get quantities(): readonly KnownQuantity[] {
+		return this.#quantities;
+	}
+
+	quantity(name: string): KnownQuantity | undefined {
+		return this.#byName.get(name);
+	}
+
+	at(index: number): KnownQuantity | undefined {
+		return this.#quantities[index];
+	}
+
+	/** The same workbook with one quantity put in the place of its namesake, or added. */
+	withDraft(draft: QuantityLayout): Context {
+		const context = new Context(this.workbook, this.layout);
+		const known = context.know(draft);
+		context.#quantities[draft.index] = known;
+		context.#byName.set(draft.quantity.name, known);
+		return context;
+	}
+
+	know(layout: QuantityLayout): KnownQuantity {
+		const { quantity } = layout;
+		const { type, fault } = this.#typeOf(quantity);
+		const problem = this.layout.problems.find((one) => one.quantity === quantity.name);
+		const rules = rulesOf(layout, this.layout);
+		const isFixed = quantity.fixed === true && rules.parts.length === 0;
+		return {
+			layout,
+			type: problem ? BAD : type,
+			fault: problem?.message ?? fault,
+			rules,
+			fixed: isFixed ? fixedValues(layout, this.layout) : null
+		};
+	}
+
+	#typeOf(quantity: Quantity): { type: ValueType; fault: string | null } {
+		if (quantity.type === 'yes_no') return { type: YES_NO, fault: null };
+		if (typeof quantity.type === 'object') {
+			const set = quantity.type.member_of;
+			if (this.layout.sets.has(set)) return { type: { kind: 'member', set }, fault: null };
+			const fault = `${quantity.name} is a member of ${set}, but there is no set of that name: choose another.`;
+			return { type: BAD, fault };
+		}
+		const unit = this.units.parse(quantity.unit ?? '');
+		if (unit.ok) return { type: numberIn(unit.unit), fault: null };
+		return { type: BAD, fault: unit.problem.message };
+	}
+
+	#addSet(name: string): void {
+		const set = this.layout.sets.get(name);
+		const ordinals = this.layout.ordinals.get(name);
+		if (!set || !ordinals) return;
+		const numberUnit = this.units.parse(set.number_unit ?? '');
+		const values = set.members.flatMap((member) => member.number ?? []);
+		const hasNumbers = set.members.length > 0 && values.length === set.members.length;
+		const span = set.spans === undefined ? null : this.units.parseAmount(set.spans);
+		const present = set.present === undefined ? undefined : this.#byName.get(set.present);
+		const says =
+			present?.type.kind === 'yes_no' &&
+			present.layout.axes.length === 1 &&
+			present.layout.axes[0]?.set === name &&
+			!present.layout.cellOfPlace;
+		this.sets.set(name, {
+			name,
+			plural: set.plural ?? `members of ${name}`,
+			ids: set.members.map((member) => member.id),
+			ordinals,
+			cyclic: set.cyclic === true,
+			numbers: hasNumbers ? { values, unit: numberUnit.ok ? numberUnit.unit : ONE } : null,
+			span: span?.ok ? { value: span.value, unit: span.unit } : null,
+			present: says ? present.layout : null
+		});
+	}
+}

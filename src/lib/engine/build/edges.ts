@@ -1,0 +1,69 @@
+/** What each cell's formula reads, found by walking its nodes, and the same the other way round. */
+import { operandsOf } from '../interpreter/operands';
+import { Op, type Edges, type Nodes } from '../plan';
+import { GrowingInts } from './growing';
+
+export interface Reads {
+	readonly precedents: Edges;
+	/** Cells with a read of another scenario, ascending. */
+	readonly readsOtherScenario: Int32Array;
+}
+
+export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
+	const cells = roots.length;
+	const starts = new Int32Array(cells + 1);
+	const targets = new GrowingInts();
+	const other = new GrowingInts();
+	// By node and by cell, the cell + 1 that was last seen to hold or to read it.
+	const heldBy = new Int32Array(nodes.count);
+	const readBy = new Int32Array(cells);
+	const stack: number[] = [];
+	const operands: number[] = [];
+	let found: number[] = [];
+	for (let cell = 0; cell < cells; cell++) {
+		const root = roots[cell] ?? -1;
+		let readsOther = false;
+		if (root >= 0) stack.push(root);
+		while (stack.length > 0) {
+			const node = stack.pop() ?? 0;
+			if (heldBy[node] === cell + 1) continue;
+			heldBy[node] = cell + 1;
+			if (nodes.op[node] === Op.Cell) {
+				const target = nodes.a[node] ?? 0;
+				if (nodes.b[node] !== 0) readsOther = true;
+				if (readBy[target] !== cell + 1) found.push(target);
+				readBy[target] = cell + 1;
+				continue;
+			}
+			operandsOf(nodes, node, operands);
+			for (const operand of operands) if (operand >= 0) stack.push(operand);
+		}
+		if (found.length > 0) {
+			found.sort((a, b) => a - b);
+			for (const target of found) targets.push(target);
+			found = [];
+		}
+		if (readsOther) other.push(cell);
+		starts[cell + 1] = targets.length;
+	}
+	return { precedents: { starts, targets: targets.finish() }, readsOtherScenario: other.finish() };
+}
+
+/** Who reads each cell. */
+export function reversed({ starts, targets }: Edges): Edges {
+	const cells = starts.length - 1;
+	const back = new Int32Array(cells + 1);
+	for (const target of targets) back[target + 1] = (back[target + 1] ?? 0) + 1;
+	for (let cell = 0; cell < cells; cell++)
+		back[cell + 1] = (back[cell + 1] ?? 0) + (back[cell] ?? 0);
+	const next = back.slice();
+	const sources = new Int32Array(targets.length);
+	for (let cell = 0; cell < cells; cell++)
+		for (let at = starts[cell] ?? 0; at < (starts[cell + 1] ?? 0); at++) {
+			const target = targets[at] ?? 0;
+			const place = next[target] ?? 0;
+			sources[place] = cell;
+			next[target] = place + 1;
+		}
+	return { starts: back, targets: sources };
+}

@@ -1,0 +1,213 @@
+/**
+ * Aggregates written out: a term for each combination of gathered members for which everything that is read at
+ * them exists, with the condition under which it counts.
+ */
+import { cellAt } from '../layout';
+import { Op } from '../plan';
+import { NO_ANSWER } from '../state';
+import { foldAggregate, junction, ofNothing } from './fold';
+import { IN_TIME } from './gather';
+import type { Lowering } from './lower';
+import { isEnteredCell, presenceOf, readCell } from './read-cells';
+import type { Aggregate, Read, Terms, Variable } from './types';
+
+/** Kept always; left out always. Otherwise a node. */
+const ALWAYS = -1;
+const NEVER = -2;
+
+/** Combinations of members looked at, kept or not, that one aggregate may cost. */
+const COMBINATION_LIMIT = 20_000_000;
+
+interface Kept {
+	readonly entries: number[];
+	/** Ordinals of the kept terms along the first gathered axis. */
+	readonly ordinals: number[];
+}
+
+export function expand(low: Lowering, aggregate: Aggregate): number {
+	low.depth++;
+	const kept: Kept = { entries: [], ordinals: [] };
+	for (const terms of aggregate.terms) gatherTerms(low, aggregate, terms, kept);
+	const parameters = aggregate.parameters.map((one) => low.lower(one));
+	low.depth--;
+	if (IN_TIME.has(aggregate.op) && !low.tracing) refuseUnsteady(low, aggregate, kept);
+	return result(low, aggregate, kept, parameters);
+}
+
+function gatherTerms(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Kept): void {
+	const { gathered } = terms;
+	if (gathered.some((variable) => variable.size === 0)) return;
+	for (const variable of gathered) low.members[variable.slot] = 0;
+	for (let looked = 0; ; looked++) {
+		if (looked > COMBINATION_LIMIT || low.isTooLarge()) return tooMany(low, aggregate, looked);
+		if (terms.direct.every((read) => exists(low, read))) addTerm(low, aggregate, terms, kept);
+		if (!advance(low, gathered)) return;
+	}
+}
+
+function tooMany(low: Lowering, aggregate: Aggregate, looked: number): void {
+	if (looked <= COMBINATION_LIMIT) return;
+	low.report(
+		'too-many-nodes',
+		`${aggregate.name} would look at more than ${COMBINATION_LIMIT.toLocaleString('en')} combinations of members: gather one set at a time, in quantities of their own.`,
+		aggregate.span
+	);
+}
+
+/** The next combination, last axis fastest. */
+function advance(low: Lowering, gathered: readonly Variable[]): boolean {
+	for (let at = gathered.length - 1; at >= 0; at--) {
+		const variable = gathered[at];
+		if (!variable) continue;
+		const next = (low.members[variable.slot] ?? 0) + 1;
+		if (next < variable.size) {
+			low.members[variable.slot] = next;
+			return true;
+		}
+		low.members[variable.slot] = 0;
+	}
+	return false;
+}
+
+function exists(low: Lowering, read: Read): boolean {
+	return !read.quantity.cellOfPlace || cellOf(low, read) >= 0;
+}
+
+function cellOf(low: Lowering, read: Read): number {
+	const ordinals = read.indices.map((index) => {
+		if (index.kind === 'member') return index.ordinal;
+		return index.kind === 'variable' ? (low.members[index.slot] ?? 0) : -1;
+	});
+	return cellAt(read.quantity, ordinals);
+}
+
+function addTerm(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Kept): void {
+	const filter = filterOf(low, terms);
+	if (filter === NEVER) return;
+	const value = low.lower(terms.value);
+	const ordinal = low.members[terms.gathered[0]?.slot ?? 0] ?? 0;
+	const { positions } = aggregate;
+	const position =
+		positions === null
+			? -1
+			: low.store.constant(positions === 'ordinal' ? ordinal : (positions[ordinal] ?? NaN));
+	kept.entries.push(value, filter, position);
+	kept.ordinals.push(ordinal);
+}
+
+/** Presence first, then `where`: a condition that meets an absent member does not count. */
+function filterOf(low: Lowering, terms: Terms): number {
+	const { store } = low;
+	const presences: number[] = [];
+	for (const read of terms.direct)
+		for (const node of presenceOfRead(low, read, terms))
+			if (!presences.includes(node)) presences.push(node);
+	for (const variable of terms.gathered) {
+		const node = presenceOfMember(low, variable, terms);
+		if (node >= 0 && !presences.includes(node)) presences.push(node);
+	}
+	const present =
+		presences.length === 0 ? ALWAYS : settled(low, junction(store, Op.And, presences));
+	if (present === NEVER || !terms.where) return present;
+	const where = settled(low, low.lower(terms.where));
+	if (present === ALWAYS || where === NEVER) return where;
+	if (where === ALWAYS) return present;
+	return store.emit(Op.If, store.list([present, where, store.constant(0)]), 0);
+}
+
+function settled(low: Lowering, node: number): number {
+	if (!low.store.isConstant(node)) return node;
+	return low.store.valueOf(node) !== 0 ? ALWAYS : NEVER;
+}
+
+/** What says whether a value read at the gathered members is there. */
+function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
+	const known = low.context.at(read.quantity.index);
+	const comings = low.comings(read.quantity.index);
+	const isLoose = low.absent[read.quantity.index] === 1;
+	const isGuarded = low.inputConditions.has(read.quantity.index);
+	if (!known || (comings.length === 0 && !isLoose && !isGuarded)) return [];
+	const cell = cellOf(low, read);
+	if (isLoose && !isEnteredCell(known, cell)) {
+		const key = 3 * cell + read.scenario;
+		const before = low.presences.get(key);
+		const node = before ?? low.store.emit(Op.Present, low.store.cell(cell, read.scenario), 0);
+		low.presences.set(key, node);
+		return [node];
+	}
+	// Presence of members that are not gathered here is judged around the aggregate.
+	const isOutside = ({ axis }: { readonly axis: number }) => {
+		const index = read.indices[axis];
+		return (
+			read.scenario === 0 &&
+			index?.kind === 'variable' &&
+			!terms.gathered.some((variable) => variable.slot === index.slot)
+		);
+	};
+	if (!isGuarded && comings.every(isOutside)) return [];
+	return presenceOf(low, known, cell, read.scenario);
+}
+
+/** The presence of a gathered member itself, where nothing that is read at it says so. */
+function presenceOfMember(low: Lowering, variable: Variable, terms: Terms): number {
+	const present = low.context.sets.get(variable.set)?.present;
+	if (!present) return -1;
+	const isRead = terms.direct.some((read) =>
+		read.indices.some((index) => index.kind === 'variable' && index.slot === variable.slot)
+	);
+	if (isRead) return -1;
+	const cell = cellAt(present, [low.members[variable.slot] ?? 0]);
+	return readCell(low, present.index, cell, 0);
+}
+
+/** Cash flows one period apart: none may come and go, and NPV takes none of today. */
+function refuseUnsteady(low: Lowering, aggregate: Aggregate, kept: Kept): void {
+	const [first] = aggregate.terms;
+	const set = first?.gathered[0]?.set ?? '';
+	if (kept.entries.some((filter, at) => at % 3 === 1 && filter !== ALWAYS))
+		low.report(
+			'moving-where',
+			`${aggregate.name} takes one value a period, but members of ${set} or their values come and go with the scenario: gather a quantity that always has a value.`,
+			aggregate.span
+		);
+	const numbers = low.context.sets.get(set)?.numbers;
+	const start = kept.ordinals[0];
+	if (aggregate.op === Op.Npv && numbers && start !== undefined && numbers.values[start] === 0) {
+		const words = low.proof?.words(first?.value.source ?? null) ?? 'cash';
+		const id = low.context.sets.get(set)?.ids[start] ?? '';
+		low.report(
+			'npv-starts-today',
+			`NPV discounts its first term by one period, but ${id} has number 0, which is today: write ${words}[${id}] + NPV(rate; ${words} over ${set} where ${set} > ${id}).`,
+			aggregate.span
+		);
+	}
+}
+
+function result(
+	low: Lowering,
+	aggregate: Aggregate,
+	{ entries }: Kept,
+	parameters: readonly number[]
+): number {
+	const { store } = low;
+	const { op, otherwise } = aggregate;
+	const count = entries.length / 3;
+	if (count === 0) {
+		if (otherwise) return low.lower(otherwise);
+		const value = ofNothing(op);
+		return value === null ? store.nothing(NO_ANSWER) : store.constant(value);
+	}
+	const column = (offset: number) => entries.filter((_entry, at) => at % 3 === offset);
+	const [values, filters, positions] = [column(0), column(1), column(2)];
+	const isSteady = filters.every((filter) => filter === ALWAYS);
+	if (isSteady && values.every((value) => store.isConstant(value))) {
+		const numbers = values.map((value) => store.valueOf(value));
+		const places = positions.map((place) => (place < 0 ? -1 : store.valueOf(place)));
+		const folded = foldAggregate(op, numbers, places);
+		if (folded !== null) return store.constant(folded);
+	}
+	const node = store.emit(op, store.list([...entries, ...parameters]), count);
+	if (!otherwise || filters.includes(ALWAYS)) return node;
+	const any = store.emit(Op.Any, store.list(filters.flatMap((filter) => [filter, -1, -1])), count);
+	return store.emit(Op.If, store.list([any, node, low.lower(otherwise)]), 0);
+}

@@ -1,0 +1,48 @@
+/** The values of an input that is fixed with the structure, read once, as the engines carry them. */
+import type { Scalar } from '$lib/workbook/schema';
+import { valueAt } from '$lib/workbook/values';
+import type { Layout, QuantityLayout } from '../layout';
+import { NOT_ENTERED, OK, OUT_OF_RANGE, type State } from '../state';
+
+/** By cell from the layout's base. */
+export interface FixedValues {
+	readonly values: Float64Array;
+	readonly states: Uint8Array;
+}
+
+export function fixedValues(one: QuantityLayout, layout: Layout): FixedValues {
+	const values = new Float64Array(one.count);
+	const states = new Uint8Array(one.count);
+	const ids = one.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
+	const type = one.quantity.type;
+	const ordinals = typeof type === 'object' ? layout.ordinals.get(type.member_of) : undefined;
+	for (let cell = 0; cell < one.count; cell++) {
+		const at = ids.map(
+			(members, axis) => members[one.members[cell * ids.length + axis] ?? -1]?.id ?? ''
+		);
+		const value = numberOf(valueAt(one.quantity.value, at), ordinals);
+		values[cell] = value ?? NaN;
+		states[cell] = stateOf(value, one);
+	}
+	return { values, states };
+}
+
+function numberOf(
+	scalar: Scalar | undefined,
+	ordinals: ReadonlyMap<string, number> | undefined
+): number | undefined {
+	if (typeof scalar === 'number') return Number.isFinite(scalar) ? scalar : undefined;
+	if (typeof scalar === 'boolean') return scalar ? 1 : 0;
+	return typeof scalar === 'string' ? ordinals?.get(scalar) : undefined;
+}
+
+function stateOf(value: number | undefined, { quantity: { range } }: QuantityLayout): State {
+	if (value === undefined) return NOT_ENTERED;
+	if (!range) return OK;
+	const inside =
+		value >= (range.min ?? -Infinity) &&
+		value <= (range.max ?? Infinity) &&
+		value > (range.above ?? -Infinity) &&
+		value < (range.below ?? Infinity);
+	return inside ? OK : OUT_OF_RANGE;
+}

@@ -1,0 +1,335 @@
+/**
+ * Aggregates: what each argument gathers, of what, and in which unit the result is. Without `over` the
+ * innermost aggregate gathers every axis that runs nowhere; what it took is kept for the printer to write down.
+ */
+import { visit } from '$lib/formula/walk';
+import type { FunctionSpec } from '$lib/formula/functions';
+import type { Argument, Binding, Call, Expression } from '$lib/formula/tree';
+import { multiply, ONE, power, sameDimension } from '$lib/units/algebra';
+import { Op } from '../plan';
+import { alike } from './arithmetic';
+import { unified } from './branches';
+import { asCondition, asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
+import { broken, type Proof } from './proof';
+import type { Prove } from './prove';
+import { Scope } from './scope';
+import {
+	numberIn,
+	PLAIN,
+	YES_NO,
+	type Aggregate,
+	type Terms,
+	type Typed,
+	type Variable
+} from './types';
+
+const OPERATIONS: ReadonlyMap<string, Op> = new Map<string, Op>([
+	['SUM', Op.Sum],
+	['MIN', Op.Min],
+	['MAX', Op.Max],
+	['AVERAGE', Op.Average],
+	['COUNT', Op.Count],
+	['PRODUCT', Op.Product],
+	['ANY', Op.Any],
+	['ALL', Op.All],
+	['STDEV', Op.Stdev],
+	['MEDIAN', Op.Median],
+	['NPV', Op.Npv],
+	['IRR', Op.Irr],
+	['MIRR', Op.Mirr],
+	['RANK', Op.Rank],
+	['ARGMIN', Op.ArgMin],
+	['ARGMAX', Op.ArgMax],
+	['FIRST', Op.First],
+	['LAST', Op.Last],
+	['PAYBACK', Op.Payback]
+]);
+/** Their terms follow one another in time, so that none may come and go. */
+export const IN_TIME: ReadonlySet<Op> = new Set<Op>([Op.Npv, Op.Irr, Op.Mirr, Op.Payback]);
+const FIXED_WHERE: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.Stdev, Op.Rank]);
+const ONE_AXIS: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.ArgMin, Op.ArgMax]);
+
+export function proveAggregate(
+	proof: Proof,
+	prove: Prove,
+	source: Call,
+	spec: FunctionSpec,
+	scope: Scope,
+	expected: string | undefined
+): Typed {
+	const op = OPERATIONS.get(source.name);
+	if (op === undefined)
+		return proof.refuse('unknown-function', `There is no function ${source.name}.`, source);
+	const terms: Terms[] = [];
+	const parameters: Typed[] = [];
+	let end: Argument | null = null;
+	source.args.forEach((argument, position) => {
+		if (spec.gathers !== 'all' && spec.gathers !== position)
+			parameters.push(prove(proof, argument.value, scope));
+		else {
+			terms.push(proveTerms(proof, prove, argument, scope, op, expected));
+			if (argument.otherwise) end = argument;
+		}
+	});
+	const values = [...terms.flatMap((one) => [one.value, one.where ?? one.value]), ...parameters];
+	if (values.some((value) => value.type.kind === 'bad')) return broken(source);
+	if (!gathersSomething(proof, source, terms, op)) return broken(source);
+	const result = resultOf(proof, source, op, terms, parameters);
+	if (!result) return broken(source);
+	const otherwise = end && proveEnd(proof, prove, source, end, scope, result);
+	if (otherwise === undefined) return broken(source);
+	return build(source, scope, { ...result, otherwise });
+}
+
+type Result = Pick<Aggregate, 'op' | 'terms' | 'parameters' | 'positions' | 'type'>;
+
+function build(source: Call, scope: Scope, parts: Result & { otherwise: Typed | null }): Aggregate {
+	const { terms, parameters, otherwise } = parts;
+	const outside = [...parameters, ...(otherwise ? [otherwise] : [])];
+	let free = outside.reduce((mask, one) => mask | one.free, 0);
+	for (const one of terms) {
+		const inside = one.value.free | (one.where?.free ?? 0);
+		free |= one.gathered.reduce((mask, variable) => mask & ~(1 << variable.slot), inside);
+	}
+	const fixed =
+		outside.every((one) => one.fixed) &&
+		terms.every((one) => one.value.fixed && (one.where?.fixed ?? true));
+	return {
+		kind: 'aggregate',
+		name: source.name,
+		...parts,
+		scope,
+		free,
+		fixed,
+		source,
+		span: source.span
+	};
+}
+
+function proveTerms(
+	proof: Proof,
+	prove: Prove,
+	argument: Argument,
+	scope: Scope,
+	op: Op,
+	expected: string | undefined
+): Terms {
+	const inner = new Scope(scope, argument.over.length === 0);
+	for (const binding of argument.over) {
+		const set = setOf(proof, binding, argument);
+		if (set !== null) inner.add(proof.variable(binding.index ?? binding.axis, set));
+	}
+	const takesMember = op === Op.First || op === Op.Last;
+	proof.reads.push([]);
+	const value = prove(proof, argument.value, inner, takesMember ? expected : undefined);
+	const where = argument.where && asCondition(proof, prove(proof, argument.where, inner));
+	const reads = proof.reads.pop() ?? [];
+	const gathered = inner.own;
+	if (argument.over.length > 0) refuseUnused(proof, argument, gathered, inner);
+	else if (gathered.length > 0)
+		proof.gathered.set(
+			argument,
+			gathered.map(({ name }) => ({ index: null, axis: name, span: argument.span }))
+		);
+	if (where && gathered.length === 0)
+		proof.report(
+			'where-without-gathering',
+			`The where in ${proof.words(argument.value)} filters nothing, because nothing is gathered here: write over and a set, or use IF.`,
+			argument.span
+		);
+	if (where && !where.fixed && where.type.kind !== 'bad' && FIXED_WHERE.has(op))
+		proof.report(
+			'moving-where',
+			`The condition ${proof.words(argument.where)} can change with the inputs, and this function takes a fixed one only: choose by the set itself, as in year > y0, or by an input that is marked fixed.`,
+			argument.where?.span ?? argument.span
+		);
+	const slots = gathered.reduce((mask, variable) => mask | (1 << variable.slot), 0);
+	const direct = reads.filter(
+		(read) =>
+			read.indices.every((index) => index.kind === 'variable' || index.kind === 'member') &&
+			read.indices.some((index) => index.kind === 'variable' && (slots & (1 << index.slot)) !== 0)
+	);
+	return { gathered, value, where, direct, span: argument.span };
+}
+
+/** The set that `over` names: a set, or an axis of something in the argument. */
+function setOf(proof: Proof, binding: Binding, argument: Argument): string | null {
+	const { axis } = binding;
+	if (proof.context.sets.has(axis)) return axis;
+	let set: string | undefined = proof.scope.find(axis)?.set;
+	const look = (expression: Expression) => {
+		if (expression.kind !== 'reference') return;
+		const axes = proof.context.quantity(expression.name)?.layout.axes ?? [];
+		set ??= axes.find((one) => one.name === axis)?.set;
+	};
+	visit(argument.value, look);
+	if (argument.where) visit(argument.where, look);
+	if (set !== undefined) return set;
+	proof.report(
+		'unknown-set',
+		`There is no set ${axis} to gather over: write the name of a set, as in over month.`,
+		binding.span
+	);
+	return null;
+}
+
+function refuseUnused(
+	proof: Proof,
+	argument: Argument,
+	gathered: readonly Variable[],
+	inner: Scope
+): void {
+	gathered.forEach((variable, at) => {
+		if (inner.used.has(variable)) return;
+		const span = argument.over[at]?.span ?? argument.span;
+		proof.report(
+			'gathers-in-vain',
+			`Nothing in ${proof.words(argument.value)} depends on ${variable.name}, so gathering over it would only take the same ${variable.size} times: leave ${variable.name} out, or multiply by a number.`,
+			span
+		);
+	});
+}
+
+function gathersSomething(proof: Proof, source: Call, terms: readonly Terms[], op: Op): boolean {
+	const [first] = terms;
+	if (terms.length === 1 && first && first.gathered.length === 0) {
+		const argument = source.args.find((one) => one.span.start === first.span.start);
+		const words = proof.words(argument?.value ?? source);
+		const running = proof.variables.filter((one) => (first.value.free & (1 << one.slot)) !== 0);
+		const last = running.at(-1);
+		const better = last && `${source.name}(${words} over ${last.name})`;
+		const message = last
+			? `${source.name} gathers nothing: everything is taken at the same ${running.map((one) => one.name).join(' and ')}. Write ${better}.`
+			: `${source.name} gathers nothing: ${words} has one value. Leave ${source.name} out.`;
+		proof.report('gathers-nothing', message, source.span, words.endsWith('…') ? undefined : better);
+		return false;
+	}
+	if (ONE_AXIS.has(op) && first && first.gathered.length > 1) {
+		const axes = first.gathered.map((one) => one.name);
+		proof.report(
+			'one-axis',
+			`${source.name} takes one set at a time, and ${axes.join(' and ')} are gathered here: write over ${axes.at(-1)} and choose or gather the rest.`,
+			source.span
+		);
+		return false;
+	}
+	return true;
+}
+
+/** Types of the terms and of the result. Null after a problem. */
+function resultOf(
+	proof: Proof,
+	source: Call,
+	op: Op,
+	terms: readonly Terms[],
+	parameters: readonly Typed[]
+): Result | null {
+	const [only] = terms;
+	if (!only) return null;
+	const plain = { op, terms, parameters, positions: null };
+	switch (op) {
+		case Op.Any:
+		case Op.All: {
+			const value = asCondition(proof, only.value);
+			return value.type.kind === 'bad'
+				? null
+				: { ...plain, terms: [{ ...only, value }], type: YES_NO };
+		}
+		case Op.Count:
+			// A condition is counted by adding its yeses; a number, a member by what has a value.
+			return only.value.type.kind === 'yes_no'
+				? { ...plain, op: Op.Sum, type: PLAIN }
+				: { ...plain, type: PLAIN };
+		case Op.First:
+		case Op.Last:
+			return { ...plain, type: only.value.type };
+	}
+	const numbers = terms.map((one) => asNumber(proof, one.value));
+	if (numbers.some((number) => number === null)) return null;
+	const both = alike(proof, numbers as TypedNumber[], 'gathered together');
+	const first = both?.find((one) => !one.type.any) ?? both?.[0];
+	if (!both || !first) return null;
+	const same = { ...plain, terms: withValues(terms, both) };
+	switch (op) {
+		case Op.ArgMin:
+		case Op.ArgMax: {
+			const set = only.gathered[0]?.set ?? '';
+			return { ...same, positions: 'ordinal', type: { kind: 'member', set } };
+		}
+		case Op.Product: {
+			const values = both.map((one) => asPlain(proof, one, 'a product of many'));
+			return values.some((one) => one === null)
+				? null
+				: { ...plain, terms: withValues(terms, values as TypedNumber[]), type: PLAIN };
+		}
+		case Op.Rank: {
+			const ranked = parameters[0] && asNumber(proof, parameters[0]);
+			const pair = ranked && alike(proof, [first, ranked], 'ranked');
+			return pair?.[1] ? { ...same, parameters: [pair[1]], type: PLAIN } : null;
+		}
+		case Op.Npv: {
+			const rate = parameters[0] && rateOf(proof, parameters[0], only.gathered[0]);
+			return rate ? { ...same, parameters: [rate], type: first.type } : null;
+		}
+		case Op.Mirr: {
+			const rates = parameters.map((one) => rateOf(proof, one, only.gathered[0]));
+			return rates.some((one) => one === null)
+				? null
+				: { ...same, parameters: rates as TypedNumber[], type: PLAIN };
+		}
+		case Op.Irr:
+			return { ...same, type: PLAIN };
+		case Op.Payback: {
+			const numbers = proof.context.sets.get(only.gathered[0]?.set ?? '')?.numbers;
+			if (numbers) return { ...same, positions: numbers.values, type: numberIn(numbers.unit) };
+			const message = `PAYBACK needs the numbers of the members of ${only.gathered[0]?.set ?? 'the set'}: give each a number, such as 0, 1, 2 for years.`;
+			proof.report('no-numbers', message, source.span);
+			return null;
+		}
+		default: {
+			const { unit } = first.type;
+			const types = both.map((one) => one.type);
+			const any = types.every((type) => type.any);
+			const bare = types.every((type) => type.bare || type.any);
+			return { ...same, type: { kind: 'number', unit, any, bare } };
+		}
+	}
+}
+
+const withValues = (terms: readonly Terms[], values: readonly Typed[]) =>
+	terms.map((one, at) => ({ ...one, value: values[at] ?? one.value }));
+
+/** A rate a period: a plain number, or one over the unit of the set's numbers ("%/year"). */
+function rateOf(proof: Proof, value: Typed, gathered: Variable | undefined): TypedNumber | null {
+	const number = asNumber(proof, value);
+	const numbers = proof.context.sets.get(gathered?.set ?? '')?.numbers;
+	if (number && numbers && !number.type.any) {
+		const perPeriod = power(numbers.unit, -1);
+		if (sameDimension(number.type.unit, perPeriod) && !sameDimension(number.type.unit, ONE)) {
+			const rate = inUnit(number, multiply(ONE, perPeriod));
+			return { ...rate, type: PLAIN };
+		}
+	}
+	return asPlain(proof, value, 'a rate a period');
+}
+
+/** What holds when nothing is left to gather; undefined after a problem. */
+function proveEnd(
+	proof: Proof,
+	prove: Prove,
+	source: Call,
+	argument: Argument,
+	scope: Scope,
+	result: Result
+): Typed | null | undefined {
+	if (!argument.otherwise) return null;
+	if (result.terms.length > 1) {
+		const message = `An else after one of several arguments has two readings: give ${source.name} one argument, or use IFERROR.`;
+		proof.report('else-of-several', message, argument.otherwise.span);
+		return undefined;
+	}
+	const expected = result.type.kind === 'member' ? result.type.set : undefined;
+	const otherwise = prove(proof, argument.otherwise, scope, expected);
+	const model: Typed = { kind: 'broken', type: result.type, free: 0, fixed: false, source };
+	return unified(proof, [model, otherwise])?.[1];
+}
