@@ -1,0 +1,278 @@
+/**
+ * How aggregates are written in cells: up to sixteen terms inline, ranges where the terms stand one below the
+ * other, and else a column of cells, one a term, with "" where the term is left out.
+ *
+ * The first bad term must win, whatever a function looks at first, so tests begin with `MIN(range)*0`,
+ * which is zero or the first error.
+ */
+import { Op } from '$lib/engine/plan';
+import { parameterCount } from './facts';
+import { irrPiece, mirrPiece, npvPiece, paybackPiece } from './finance';
+import { call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
+import type { Column, Writer } from './writer';
+
+/** Most terms that are written into one formula. */
+export const INLINE = 16;
+
+export interface Terms {
+	readonly list: number;
+	readonly count: number;
+	readonly values: readonly number[];
+	readonly filters: readonly number[];
+	readonly positions: readonly number[];
+	/** Whether some terms may be left out, and whether all may. */
+	readonly filtered: boolean;
+	readonly mayBeEmpty: boolean;
+	/** Whether some positions are computed, and so may be bad. */
+	readonly placed: boolean;
+	readonly parameters: readonly number[];
+}
+
+export function termsOf(w: Writer, node: number): Terms {
+	const { op, a, b, lists } = w.nodes;
+	const list = a[node]!;
+	const count = b[node]!;
+	const every = (offset: number) =>
+		Array.from({ length: count }, (_, i) => lists[list + 3 * i + offset]!);
+	const filters = every(1);
+	const positions = every(2);
+	const after = list + 3 * count;
+	return {
+		list,
+		count,
+		values: every(0),
+		filters,
+		positions,
+		filtered: filters.some((filter) => filter >= 0),
+		mayBeEmpty: filters.every((filter) => filter >= 0),
+		placed: positions.some((node) => node >= 0 && op[node] !== Op.Constant),
+		parameters: Array.from(lists.subarray(after, after + parameterCount(op[node]!)))
+	};
+}
+
+export function aggregatePiece(w: Writer, node: number): Piece {
+	const terms = termsOf(w, node);
+	switch (w.nodes.op[node]) {
+		case Op.Sum:
+			return folded(w, terms, 'SUM', 0);
+		case Op.Product:
+			return folded(w, terms, 'PRODUCT', 1);
+		case Op.Any:
+			return folded(w, terms, 'OR', 0);
+		case Op.All:
+			return folded(w, terms, 'AND', 1);
+		case Op.Count:
+			return folded(w, terms, 'SUM', 0, 'count');
+		case Op.Min:
+			return taken(w, terms, 'MIN', 1);
+		case Op.Max:
+			return taken(w, terms, 'MAX', 1);
+		case Op.Average:
+			return taken(w, terms, 'AVERAGE', 1);
+		case Op.Median:
+			return taken(w, terms, 'MEDIAN', 1);
+		case Op.Stdev:
+			return taken(w, terms, 'STDEV', 2);
+		case Op.ArgMin:
+			return place(w, terms, 'MIN');
+		case Op.ArgMax:
+			return place(w, terms, 'MAX');
+		case Op.First:
+			return end(w, terms, 'MIN');
+		case Op.Last:
+			return end(w, terms, 'MAX');
+		case Op.Rank:
+			return rank(w, terms);
+		case Op.Npv:
+			return npvPiece(w, terms);
+		case Op.Irr:
+			return irrPiece(w, terms);
+		case Op.Mirr:
+			return mirrPiece(w, terms);
+		case Op.Payback:
+			return paybackPiece(w, terms);
+		default:
+			throw new RangeError(`Operation ${w.nodes.op[node]} has no form in cells.`);
+	}
+}
+
+/** The value of a term, or what is bad about it or its position. */
+function valueOf(w: Writer, terms: Terms, i: number): Piece {
+	const value = valued(w.piece(terms.values[i]!));
+	const position = terms.placed ? terms.positions[i]! : -1;
+	if (position < 0) return value;
+	return infix(value, '+', infix(valued(w.piece(position)), '*', numeral(0)));
+}
+
+/** A column where the terms stand already; null where each needs a formula. */
+function standing(w: Writer, terms: Terms): Column | null {
+	return terms.filtered || terms.placed ? null : w.standing(terms.values);
+}
+
+/** Aggregates for which a term left out is as good as a neutral one. */
+function folded(w: Writer, terms: Terms, name: string, neutral: number, of = 'value'): Piece {
+	const truth = name === 'OR' || name === 'AND';
+	if (terms.count === 0) return numeral(neutral);
+	const value = (i: number): Piece => {
+		const piece = valueOf(w, terms, i);
+		if (of === 'value') return piece;
+		if (w.nodes.op[terms.values[i]!] === Op.Constant) return numeral(1);
+		return infix(infix(piece, '*', numeral(0)), '+', numeral(1));
+	};
+	const pieces = () =>
+		terms.values.map((_, i) => {
+			const filter = terms.filters[i]!;
+			if (filter < 0) return value(i);
+			const [test, kept] = w.fit([valued(w.piece(filter)), value(i)]) as [Piece, Piece];
+			return call('IF', [test, kept, numeral(neutral)]);
+		});
+	const there = of !== 'value' || terms.count < 3 ? null : standing(w, terms);
+	if (!there && terms.count <= INLINE) {
+		const fitting = w.fit(pieces());
+		if (fitting.length === 1 && !truth) return fitting[0]!;
+		return call(name, fitting, { truth });
+	}
+	const column =
+		there ??
+		w.column(`${of} ${neutral} ${terms.list} ${terms.count}`, () => ({
+			pieces: pieces(),
+			gaps: false
+		}));
+	return call(name, ranges(w, column), { truth });
+}
+
+/** Aggregates that have no answer when fewer than `least` terms are left. */
+function taken(w: Writer, terms: Terms, name: string, least: number): Piece {
+	const nothing = plain(w.literals.noAnswer);
+	if (terms.count === 0) return nothing;
+	if (terms.count < least && !terms.filtered) return ifGood(valueOf(w, terms, 0), nothing);
+	const there = terms.count < 3 ? null : standing(w, terms);
+	if (!there && !terms.filtered && terms.count <= INLINE)
+		return call(name, w.fit(terms.values.map((_, i) => valueOf(w, terms, i))));
+	const column = there ?? valueColumn(w, terms);
+	const answer = call(name, ranges(w, column));
+	if (!terms.filtered || (least === 1 && !terms.mayBeEmpty)) return answer;
+	const left = infix(firstBad(w, column), '+', call('COUNT', ranges(w, column)));
+	return call('IF', [infix(left, '<', numeral(least), true), nothing, answer]);
+}
+
+/** `then`, or what is bad about a value that is not wanted itself. */
+function ifGood(value: Piece, then: Piece): Piece {
+	return call('IF', [
+		infix(infix(value, '*', numeral(0)), '=', numeral(0), true),
+		then,
+		numeral(0)
+	]);
+}
+
+export const ranges = (w: Writer, column: Column): Piece[] =>
+	w.ranges(column).map((range) => plain(range));
+
+/** Zero, or the first error of the column. */
+export const firstBad = (w: Writer, column: Column): Piece =>
+	infix(call('MIN', ranges(w, column)), '*', numeral(0));
+
+/** The values, "" where the filter leaves one out. An error in a filter or a position stands in its term. */
+export function valueColumn(w: Writer, terms: Terms): Column {
+	const there = standing(w, terms);
+	if (there) return there;
+	return w.column(`values ${terms.list} ${terms.count}`, () => ({
+		gaps: terms.filtered,
+		pieces: terms.values.map((_, i) => {
+			const value = valueOf(w, terms, i);
+			const filter = terms.filters[i]!;
+			if (filter < 0) return value;
+			const [test, kept] = w.fit([valued(w.piece(filter)), value]) as [Piece, Piece];
+			return call('IF', [test, kept, plain('""')]);
+		})
+	}));
+}
+
+/** `answer`, or NO_ANSWER where every term is left out; errors of the terms and parameters first. */
+export function unlessEmpty(
+	w: Writer,
+	column: Column,
+	terms: Terms,
+	parameters: readonly Piece[],
+	answer: Piece
+): Piece {
+	if (!terms.mayBeEmpty) return answer;
+	const bad = parameters.reduce(
+		(sum, parameter) => infix(sum, '+', infix(parameter, '*', numeral(0))),
+		firstBad(w, column)
+	);
+	const left = infix(bad, '+', call('COUNT', ranges(w, column)));
+	return call('IF', [infix(left, '=', numeral(0), true), plain(w.literals.noAnswer), answer]);
+}
+
+const TOO_LONG = 'it gathers more terms than one column of the second engine holds';
+
+/** The position of the first best term. */
+function place(w: Writer, terms: Terms, best: string): Piece {
+	if (terms.count === 0) return plain(w.literals.noAnswer);
+	const column = valueColumn(w, terms);
+	const [range, more] = ranges(w, column);
+	if (more) return w.cannotJudge(TOO_LONG);
+	const at = call('MATCH', [call(best, [range!]), range!, numeral(0)]);
+	// Bad terms first: MATCH would call an error that it meets "not found".
+	const checked = infix(firstBad(w, column), '+', at);
+	const known = terms.positions.map((position, i) => {
+		if (position < 0) return i;
+		return w.nodes.op[position] === Op.Constant ? w.nodes.constants[w.nodes.a[position]!]! : NaN;
+	});
+	const start = known[0]!;
+	const stepping = known.every((position, i) => position === start + i);
+	if (stepping) {
+		return unlessEmpty(w, column, terms, [], infix(checked, '+', numeral(start - 1)));
+	}
+	const positions = w.column(`positions ${terms.list} ${terms.count}`, () => ({
+		pieces: terms.positions.map((position, i) =>
+			position < 0 ? numeral(i) : numeric(w.piece(position))
+		),
+		gaps: false
+	}));
+	const answer = call('INDEX', [plain(w.ranges(positions)[0]!), checked]);
+	return unlessEmpty(w, column, terms, [], answer);
+}
+
+/** The value of the first or the last term that is kept. */
+function end(w: Writer, terms: Terms, which: 'MIN' | 'MAX'): Piece {
+	if (terms.count === 0) return plain(w.literals.noAnswer);
+	const column = valueColumn(w, terms);
+	const constants = terms.values.map((node) =>
+		w.nodes.op[node] === Op.Constant ? w.nodes.constants[w.nodes.a[node]!]! : NaN
+	);
+	// Members in set order: the least is the first.
+	if (constants.every((value, i) => (i === 0 ? value === value : value > constants[i - 1]!)))
+		return unlessEmpty(w, column, terms, [], call(which, ranges(w, column)));
+	const [range, more] = ranges(w, column);
+	if (more) return w.cannotJudge(TOO_LONG);
+	if (!terms.filtered) {
+		const at = which === 'MIN' ? column.places[0]! : column.places.at(-1)!;
+		return infix(firstBad(w, column), '+', plain(w.address(column.sheet, at)));
+	}
+	const numbered = w.column(`numbered ${terms.list} ${terms.count}`, () => ({
+		gaps: true,
+		pieces: column.places.map((at, i) => {
+			const known = call('ISNUMBER', [plain(w.address(column.sheet, at))]);
+			return call('IF', [known, numeral(i + 1), plain('""')]);
+		})
+	}));
+	const at = infix(firstBad(w, column), '+', call(which, ranges(w, numbered)));
+	return unlessEmpty(w, column, terms, [], call('INDEX', [range!, at]));
+}
+
+/** One more than how many are larger. */
+function rank(w: Writer, terms: Terms): Piece {
+	const x = w.hoist(valued(w.piece(terms.parameters[0]!)));
+	if (terms.count === 0) return ifGood(x, plain(w.literals.noAnswer));
+	const column = valueColumn(w, terms);
+	const larger = ranges(w, column).map((range) =>
+		plain(`SUMPRODUCT(ISNUMBER(${range.text})*(${range.text}>${x.text}))`)
+	);
+	const answer = [...larger, numeral(1)].reduce(
+		(sum, piece) => infix(sum, '+', piece),
+		firstBad(w, column)
+	);
+	return unlessEmpty(w, column, terms, [x], answer);
+}

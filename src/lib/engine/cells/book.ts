@@ -1,0 +1,142 @@
+/**
+ * The plan as sheets of cells, one sheet a scenario. HyperFormula computes them for the referee;
+ * the OOXML export writes the same.
+ *
+ * Inputs are numbers, formulas are formulas whose references are cell references, and nothing in a sheet
+ * needs a name. Where values stand is fixed for a sheet before its formulas are written; what they need
+ * besides (helper cells) follows in columns of its own.
+ */
+import type { Plan } from '$lib/engine/plan';
+import type { Outcome } from '$lib/engine/results';
+import { NOT_ENTERED, OK } from '$lib/engine/state';
+import { factsOf, type Facts } from './facts';
+import { Grid, type Content } from './grid';
+import { EXACT, literalOf, type Literals } from './literals';
+import { ownersOf, type Owners, type Source } from './reach';
+import { Writer } from './writer';
+
+export interface Sheet {
+	readonly grid: Grid;
+	/** Why cells of it may turn out not to be judged, by plan cell. */
+	readonly unjudged: ReadonlyMap<number, string>;
+}
+
+const EMPTY: Outcome = { value: NaN, state: NOT_ENTERED };
+
+export class Book {
+	readonly #facts: Facts;
+	#owners: Owners;
+	/** By scenario: where each cell that its sheet holds stands, −1 for the rest. */
+	readonly #places: Int32Array[];
+
+	constructor(
+		readonly plan: Plan,
+		readonly sources: readonly Source[],
+		readonly included: Uint8Array | null = null,
+		readonly literals: Literals = EXACT,
+		readonly sheetNames: readonly string[] = sources.map((_, i) => `s${i}`)
+	) {
+		this.#facts = factsOf(plan, sources);
+		this.#owners = ownersOf(plan, sources, included);
+		this.#places = sources.map((_, i) => this.#layOut(i).at);
+	}
+
+	/** Where the value of a cell stands for a scenario; null where no sheet holds it. */
+	locate(scenario: number, cell: number): { sheet: number; place: number } | null {
+		const sheet = this.#owners[scenario]![cell]!;
+		return sheet < 0 ? null : { sheet, place: this.#places[sheet]![cell]! };
+	}
+
+	/** The cells that a scenario's sheet holds, and where. */
+	*cellsOf(scenario: number): Generator<{ cell: number; place: number }> {
+		const at = this.#places[scenario]!;
+		for (let cell = 0; cell < at.length; cell++)
+			if (at[cell]! >= 0) yield { cell, place: at[cell]! };
+	}
+
+	/** Lays everything out anew after the sources have changed; returns the sheets whose text may differ. */
+	refresh(): number[] {
+		const before = this.#owners;
+		this.#owners = ownersOf(this.plan, this.sources, this.included);
+		const moved = new Set<number>();
+		this.sources.forEach((_, i) => {
+			if (this.#owners[i]!.some((owner, cell) => owner !== before[i]![cell])) moved.add(i);
+		});
+		// Whoever reads from a sheet that is laid out anew must be written anew as well.
+		for (let size = -1; size !== moved.size;) {
+			size = moved.size;
+			this.sources.forEach((source, i) => {
+				const reads = this.#owners[i]!.some((owner) => owner !== i && moved.has(owner));
+				if (reads || (i !== this.#base && moved.has(source.reference))) moved.add(i);
+			});
+		}
+		for (const sheet of moved) this.#places[sheet] = this.#layOut(sheet).at;
+		return [...moved];
+	}
+
+	/** The cells of one scenario's sheet. */
+	write(scenario: number): Sheet {
+		const { at, grid: room } = this.#layOut(scenario);
+		const base = this.#base;
+		const { reference } = this.sources[scenario]!;
+		const locate = (cell: number, which: number) => {
+			const from = which === 0 ? scenario : which === 1 ? reference : base;
+			if (from < 0) return null;
+			const place = this.locate(from, cell);
+			if (!place) throw new RangeError(`Cell ${cell} is read, but stands on no sheet.`);
+			return place;
+		};
+		const writer = new Writer(
+			this.plan,
+			this.#facts,
+			this.literals,
+			scenario,
+			room,
+			locate,
+			this.sheetNames
+		);
+		room.breakColumn();
+		for (let cell = 0; cell < at.length; cell++) {
+			if (at[cell]! < 0) continue;
+			const root = this.plan.roots[cell]!;
+			room.put(
+				at[cell]!,
+				root < 0 ? this.inputContent(scenario, cell) : writer.content(cell, root)
+			);
+		}
+		return { grid: room, unjudged: writer.unjudged };
+	}
+
+	/** What an input's cell holds: the number, or what stands for none. */
+	inputContent(scenario: number, cell: number): Content {
+		const { value, state } = this.sources[scenario]!.entered.get(cell) ?? EMPTY;
+		return state === OK ? value : `=${literalOf(this.literals, state)}`;
+	}
+
+	get #base(): number {
+		return this.sources.findIndex((source) => source.parent < 0);
+	}
+
+	/** A quantity's cells stand one below the other, so that what gathers them can name a range. */
+	#layOut(scenario: number): { at: Int32Array; grid: Grid } {
+		const { plan } = this;
+		const grid = new Grid();
+		const at = new Int32Array(plan.cells).fill(-1);
+		const quantityOf = (cell: number) =>
+			cell < plan.layout.cells
+				? plan.layout.quantityOfCell[cell]!
+				: -1 - plan.liftedFrom[cell - plan.layout.cells]!;
+		let run: number[] = [];
+		const flush = () => {
+			grid.allot(run.length).forEach((place, i) => (at[run[i]!] = place));
+			run = [];
+		};
+		for (let cell = 0; cell < plan.cells; cell++) {
+			if (this.#owners[scenario]![cell] !== scenario) continue;
+			if (run.length > 0 && quantityOf(run[0]!) !== quantityOf(cell)) flush();
+			run.push(cell);
+		}
+		flush();
+		return { at, grid };
+	}
+}

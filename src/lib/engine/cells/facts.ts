@@ -1,0 +1,119 @@
+/**
+ * What the plan's nodes tell without being computed: whether a value may be absent (so that a guard
+ * must be written), and how many read a node (so that it is worth a cell of its own).
+ */
+import { isAggregate, Op, type Plan } from '$lib/engine/plan';
+import { ABSENT } from '$lib/engine/state';
+import type { Source } from './reach';
+
+export interface Facts {
+	mayBeAbsent(node: number): boolean;
+	cellMayBeAbsent(cell: number): boolean;
+	readers(node: number): number;
+	/** How many operations lie on the longest way down to a cell or a constant. */
+	height(node: number): number;
+}
+
+const UNKNOWN = 0;
+const YES = 1;
+const NO = 2;
+
+export function factsOf(plan: Plan, sources: readonly Source[] = []): Facts {
+	const { nodes } = plan;
+	const { op, a, b, lists } = nodes;
+	const known = new Uint8Array(nodes.count);
+	const cells = new Uint8Array(plan.cells);
+
+	const find = (node: number): boolean => {
+		switch (op[node]) {
+			case Op.Cell:
+				return cells[a[node]!] === 1;
+			case Op.Nothing:
+				return a[node] === ABSENT;
+			case Op.Guard:
+				return true;
+			case Op.If:
+				return absent(lists[a[node]! + 1]!) || absent(lists[a[node]! + 2]!);
+			case Op.IfError:
+				return absent(b[node]!);
+			case Op.OrElse:
+				return absent(a[node]!) || absent(b[node]!);
+			case Op.InRange:
+				return absent(a[node]!);
+			case Op.Pick:
+				return operandsOf(plan, node).slice(1).some(absent);
+			default:
+				return false;
+		}
+	};
+	const absent = (node: number): boolean => {
+		if (known[node] === UNKNOWN) known[node] = find(node) ? YES : NO;
+		return known[node] === YES;
+	};
+	// An input of a member that some scenarios lack; and whatever else is entered as absent.
+	const { layout } = plan;
+	for (const one of layout.quantities)
+		if (one.axes.some((axis) => layout.sets.get(axis.set)?.present !== undefined))
+			for (let cell = one.base; cell < one.base + one.count; cell++)
+				if (plan.roots[cell] === -1) cells[cell] = 1;
+	for (const { entered } of sources)
+		for (const [cell, { state }] of entered) if (state === ABSENT) cells[cell] = 1;
+	for (const cell of plan.order) {
+		const root = plan.roots[cell]!;
+		if (root >= 0 && absent(root)) cells[cell] = 1;
+	}
+
+	const readers = new Int32Array(nodes.count);
+	const heights = new Int32Array(nodes.count);
+	// Operands come before what reads them.
+	for (let node = 0; node < nodes.count; node++)
+		for (const operand of operandsOf(plan, node)) {
+			readers[operand]!++;
+			heights[node] = Math.max(heights[node]!, heights[operand]! + 1);
+		}
+	return {
+		mayBeAbsent: absent,
+		cellMayBeAbsent: (cell) => cells[cell] === 1,
+		readers: (node) => readers[node]!,
+		height: (node) => heights[node]!
+	};
+}
+
+/** The nodes that a node reads. */
+export function operandsOf({ nodes }: Plan, node: number): number[] {
+	const { op, a, b, lists } = nodes;
+	const code = op[node]!;
+	const from = (start: number, count: number) =>
+		Array.from(lists.subarray(start, start + count)).filter((operand) => operand >= 0);
+	if (isAggregate(code)) return from(a[node]!, 3 * b[node]! + parameterCount(code));
+	switch (code) {
+		case Op.Constant:
+		case Op.Cell:
+		case Op.Nothing:
+			return [];
+		case Op.And:
+		case Op.Or:
+			return from(a[node]!, b[node]!);
+		case Op.If:
+			return from(a[node]!, 3);
+		case Op.Pick:
+			return [a[node]!, ...from(b[node]! + 1, lists[b[node]!]!)];
+		case Op.Negate:
+		case Op.Not:
+		case Op.Abs:
+		case Op.Sqrt:
+		case Op.Exp:
+		case Op.Ln:
+		case Op.Present:
+		case Op.InRange:
+			return [a[node]!];
+		default:
+			return [a[node]!, b[node]!];
+	}
+}
+
+/** How many nodes follow the terms of an aggregate. */
+export function parameterCount(code: number): number {
+	if (code === Op.Mirr) return 2;
+	return code === Op.Npv || code === Op.Rank ? 1 : 0;
+}

@@ -1,0 +1,223 @@
+/**
+ * How operations on one or a few values are written in cells, where a cell program's own function means the
+ * same, and as arithmetic where it does not: rounding to tens, multiples of negative steps, remainders.
+ *
+ * Whichever operand is bad first must win, so a test that looks at a later operand begins with the earlier
+ * ones ("x*0+step=0").
+ */
+import { Op } from '$lib/engine/plan';
+import { NO_ANSWER, OFF_END } from '$lib/engine/state';
+import { literalOf } from './literals';
+import { bracketed, call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
+import type { Writer } from './writer';
+
+const OPERATORS: Readonly<Record<number, string>> = {
+	[Op.Add]: '+',
+	[Op.Subtract]: '-',
+	[Op.Multiply]: '*',
+	[Op.Divide]: '/',
+	[Op.Power]: '^'
+};
+
+const COMPARISONS: Readonly<Record<number, string>> = {
+	[Op.Equal]: '=',
+	[Op.NotEqual]: '<>',
+	[Op.Less]: '<',
+	[Op.LessOrEqual]: '<=',
+	[Op.Greater]: '>',
+	[Op.GreaterOrEqual]: '>='
+};
+
+const FUNCTIONS: Readonly<Record<number, string>> = {
+	[Op.Abs]: 'ABS',
+	[Op.Sqrt]: 'SQRT',
+	[Op.Exp]: 'EXP',
+	[Op.Ln]: 'LN'
+};
+
+/** Beyond so many, what is chosen from stands in a column. */
+const INLINE = 16;
+
+export function scalarPiece(w: Writer, node: number): Piece {
+	const { op, a, b, lists, constants } = w.nodes;
+	const code = op[node]!;
+	const first = a[node]!;
+	const second = b[node]!;
+	const fault = plain(w.literals.fault);
+	switch (code) {
+		case Op.Constant:
+			return numeral(constants[first]!);
+		case Op.Cell:
+			return w.reference(first, second);
+		case Op.Nothing:
+			return plain(literalOf(w.literals, first), w.facts.mayBeAbsent(node));
+		case Op.Negate: {
+			const [x] = w.fit([valued(w.piece(first))]) as [Piece];
+			return { ...infix(plain(''), '-', x), absent: false };
+		}
+		case Op.And:
+		case Op.Or:
+			return junction(w, code === Op.And ? 'AND' : 'OR', first, second);
+		case Op.Not:
+			return call('NOT', w.fit([w.piece(first)]), { truth: true });
+		case Op.If:
+			return choice(w, lists[first]!, lists[first + 1]!, lists[first + 2]!);
+		case Op.IfError: {
+			const [x, y] = w.fit([numeric(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
+			if (!x.absent) return call('IFERROR', [x, y], { absent: y.absent });
+			const held = w.hoist(x);
+			return call('IF', [call('ISNUMBER', [held]), held, y], { absent: y.absent });
+		}
+		case Op.Guard: {
+			const [test, value] = w.fit([w.piece(first), numeric(w.piece(second))]) as [Piece, Piece];
+			return call('IF', [test, value, plain(w.literals.absent)], { absent: true });
+		}
+		case Op.Present:
+			if (!w.facts.mayBeAbsent(first)) return numeral(1);
+			return call('NOT', [call('ISTEXT', [w.piece(first)])], { truth: true });
+		case Op.InRange:
+			return inRange(w, first, second);
+		case Op.OrElse: {
+			const [x, y] = w.fit([numeric(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
+			// A neighbour that is off the end whatever happens needs no test.
+			if (op[first] === Op.Nothing && (a[first] === OFF_END || a[first] === NO_ANSWER)) return y;
+			return call('IFNA', [x, y], { absent: x.absent || y.absent });
+		}
+		case Op.Pick:
+			return pick(w, first, second);
+		case Op.Round:
+		case Op.RoundUp:
+		case Op.RoundDown:
+			return rounding(w, code, first, second);
+		case Op.Ceiling:
+		case Op.Floor:
+			return multiple(w, code === Op.Ceiling, first, second);
+		case Op.Mod: {
+			const [x, divisor] = operands(w, first, second).map((piece) => w.hoist(piece)) as [
+				Piece,
+				Piece
+			];
+			const test = infix(infix(infix(x, '*', numeral(0)), '+', divisor), '=', numeral(0), true);
+			return call('IF', [test, fault, call('MOD', [x, divisor])]);
+		}
+	}
+	const name = FUNCTIONS[code];
+	if (name) return call(name, w.fit([valued(w.piece(first))]));
+	const [x, y] = operands(w, first, second);
+	const comparison = COMPARISONS[code];
+	if (comparison) return infix(x, comparison, y, true);
+	const operator = OPERATORS[code];
+	if (!operator) throw new RangeError(`Operation ${code} has no form in cells.`);
+	return infix(x, operator, y);
+}
+
+function operands(w: Writer, first: number, second: number): [Piece, Piece] {
+	return w.fit([valued(w.piece(first)), valued(w.piece(second))]) as [Piece, Piece];
+}
+
+function junction(w: Writer, name: string, list: number, count: number): Piece {
+	if (count === 0) return numeral(name === 'AND' ? 1 : 0);
+	if (count <= INLINE)
+		return call(name, w.fit(w.pieces(list, count).map(truthOrValue)), { truth: true });
+	const column = w.column(`junction ${list} ${count}`, () => ({
+		pieces: w.pieces(list, count).map(valued),
+		gaps: false
+	}));
+	return call(
+		name,
+		w.ranges(column).map((range) => plain(range)),
+		{ truth: true }
+	);
+}
+
+const truthOrValue = (piece: Piece) => (piece.truth ? piece : valued(piece));
+
+function choice(w: Writer, test: number, yes: number, no: number): Piece {
+	const pieces = [truthOrValue(w.piece(test)), numeric(w.piece(yes)), numeric(w.piece(no))];
+	const [asked, then, otherwise] = w.fit(pieces) as [Piece, Piece, Piece];
+	return call('IF', [asked, then, otherwise], { absent: then.absent || otherwise.absent });
+}
+
+function inRange(w: Writer, value: number, limits: number): Piece {
+	const x = w.hoist(numeric(w.piece(value)));
+	const tests: Piece[] = [];
+	['>=', '<=', '>', '<'].forEach((operator, i) => {
+		const limit = w.nodes.lists[limits + i]!;
+		if (limit < 0) return;
+		tests.push(infix(x, operator, numeral(w.nodes.constants[limit]!), true));
+	});
+	if (tests.length === 0) return x;
+	const test = tests.length === 1 ? tests[0]! : call('AND', tests, { truth: true });
+	const inside = call('IF', [test, x, plain(w.literals.fault)]);
+	return x.absent ? call('IF', [call('ISTEXT', [x]), x, inside], { absent: true }) : inside;
+}
+
+function pick(w: Writer, selector: number, list: number): Piece {
+	const { lists } = w.nodes;
+	const count = lists[list]!;
+	const options = Array.from(lists.subarray(list + 1, list + 1 + count));
+	const place = infix(valued(w.piece(selector)), '+', numeral(1));
+	if (count === 0) return call('IF', [place, plain(w.literals.fault), plain(w.literals.fault)]);
+	const absent = options.some((option) => option >= 0 && w.facts.mayBeAbsent(option));
+	const standing = count > 2 ? w.standing(options.filter((option) => option >= 0)) : null;
+	const option = (node: number) => (node < 0 ? plain(w.literals.fault) : numeric(w.piece(node)));
+	if (!(standing && standing.places.length === count) && count <= INLINE)
+		return call('CHOOSE', w.fit([place, ...options.map(option)]), { absent });
+	const column =
+		standing?.places.length === count
+			? standing
+			: w.column(`pick ${list}`, () => ({ pieces: options.map(option), gaps: false }));
+	const ranges = w.ranges(column);
+	if (ranges.length > 1)
+		return w.cannotJudge(
+			'it chooses among more members than one column of the second engine holds'
+		);
+	return call('INDEX', [plain(ranges[0]!), ...w.fit([place])], { absent });
+}
+
+/** Digits after the point as functions do it; before the point by dividing, as 0.01 is no exact number. */
+function rounding(w: Writer, code: number, value: number, digits: number): Piece {
+	const name = code === Op.Round ? 'ROUND' : code === Op.RoundUp ? 'ROUNDUP' : 'ROUNDDOWN';
+	const x = w.hoist(operands(w, value, digits)[0]);
+	const constant =
+		w.nodes.op[digits] === Op.Constant ? w.nodes.constants[w.nodes.a[digits]!]! : null;
+	if (constant !== null && Number.isInteger(constant)) {
+		if (constant >= 0) {
+			// Beyond 2^53 there is no fraction left, and the functions would overflow on the way.
+			const test = infix(call('ABS', [x]), '<', numeral(2 ** 53 / 10 ** constant), true);
+			return call('IF', [test, call(name, [x, numeral(constant)]), x]);
+		}
+		const step = 10 ** -constant;
+		if (!Number.isFinite(step)) return plain(beyondAll(w, code, x));
+		return infix(call(name, [infix(x, '/', numeral(step)), numeral(0)]), '*', numeral(step));
+	}
+	const n = w.hoist(valued(w.piece(digits)));
+	const whole = infix(
+		infix(infix(x, '*', numeral(0)), '+', n),
+		'=',
+		call('FLOOR', [n, numeral(1)]),
+		true
+	);
+	const tens = `10^(0-${n.text})`;
+	const before = `IF(${n.text}<-308,${beyondAll(w, code, x)},${name}(${bracketed(x)}/${tens},0)*${tens})`;
+	const fraction = `ABS(${x.text})<9007199254740992/10^MIN(${n.text},300)`;
+	const after = `IF(${fraction},${name}(${x.text},${n.text}),${x.text})`;
+	const rounded = plain(`IF(${n.text}<0,${before},${after})`);
+	return call('IF', [whole, rounded, plain(w.literals.fault)]);
+}
+
+/** A multiple of more than any number: zero, or rounded up, unless there is nothing to round, too large. */
+const beyondAll = (w: Writer, code: number, x: Piece) =>
+	code === Op.RoundUp ? `IF(${x.text}=0,0,${w.literals.fault})` : `${bracketed(x)}*0`;
+
+/** OpenFormula: zero on either side gives zero, two different signs are refused. */
+function multiple(w: Writer, up: boolean, value: number, step: number): Piece {
+	const [x, s] = operands(w, value, step).map((piece) => w.hoist(piece)) as [Piece, Piece];
+	const zero = call('OR', [infix(x, '=', numeral(0), true), infix(s, '=', numeral(0), true)]);
+	const positive = call(up ? 'CEILING' : 'FLOOR', [x, s]);
+	// Steps of a negative multiple run the other way.
+	const negative = call(up ? 'FLOOR' : 'CEILING', [x, s]);
+	const signs = plain(`(${bracketed(x)}>0)<>(${bracketed(s)}>0)`);
+	const either = call('IF', [infix(s, '>', numeral(0), true), positive, negative]);
+	return call('IF', [zero, numeral(0), call('IF', [signs, plain(w.literals.fault), either])]);
+}

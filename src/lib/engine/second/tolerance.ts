@@ -1,0 +1,93 @@
+/**
+ * When two numbers count as the same: relative 1e-9. Near zero that asks too much of a difference of
+ * large numbers, so a deviation also passes that is within 1e-12 of the largest number that the cell's own
+ * formula adds, subtracts or rounds on its way (never of anything beyond that formula, nor across a unit
+ * factor).
+ */
+import { operandsOf } from '../cells/facts';
+import { isAggregate, Op, type Plan } from '../plan';
+
+const RELATIVE = 1e-9;
+const OF_OPERANDS = 1e-12;
+
+export function isClose(first: number, second: number): boolean {
+	return Math.abs(first - second) <= RELATIVE * Math.max(Math.abs(first), Math.abs(second));
+}
+
+/** Whether the deviation is what adding numbers of this size costs. */
+export function isRounding(first: number, second: number, magnitude: number): boolean {
+	return Math.abs(first - second) <= OF_OPERANDS * magnitude;
+}
+
+/** The largest number on the way to a node's value; `read` gives the value of a cell. */
+export function magnitudeOf(
+	plan: Plan,
+	root: number,
+	read: (cell: number, which: number) => number
+): number {
+	const { op, a, b, lists, constants } = plan.nodes;
+	const known = new Map<number, number>();
+	const size = (node: number): number => known.get(node) ?? 0;
+	const most = (start: number, count: number, step = 1) => {
+		let largest = 0;
+		for (let i = 0; i < count; i++) {
+			const node = lists[start + i * step]!;
+			if (node >= 0) largest = Math.max(largest, size(node));
+		}
+		return largest;
+	};
+	const find = (node: number): number => {
+		const code = op[node]!;
+		const first = a[node]!;
+		const second = b[node]!;
+		switch (code) {
+			case Op.Constant:
+				return Math.abs(constants[first]!);
+			case Op.Cell:
+				return Math.abs(read(first, second));
+			case Op.Multiply:
+				return size(first) * size(second);
+			case Op.Divide: {
+				// Only a divisor that is a cell or a constant has a size from below.
+				const direct = op[second] === Op.Cell || op[second] === Op.Constant;
+				return direct ? size(first) / size(second) : 0;
+			}
+			case Op.Add:
+			case Op.Subtract:
+			case Op.Mod:
+				return Math.max(size(first), size(second));
+			case Op.Negate:
+			case Op.Abs:
+			case Op.Round:
+			case Op.RoundUp:
+			case Op.RoundDown:
+			case Op.InRange:
+				return size(first);
+			case Op.Guard:
+				return size(second);
+			case Op.If:
+				return most(first + 1, 2);
+			case Op.IfError:
+			case Op.OrElse:
+				return Math.max(size(first), size(second));
+			case Op.Pick:
+				return most(second + 1, lists[second]!);
+			// A rate is found to a fixed distance from 100 %.
+			case Op.Irr:
+			case Op.Mirr:
+				return 100;
+			default:
+				return isAggregate(code) ? most(first, second, 3) : 0;
+		}
+	};
+	// Operands come before what reads them; no recursion, as formulas may be deep.
+	const reached = new Set<number>();
+	const stack = [root];
+	for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
+		if (reached.has(node)) continue;
+		reached.add(node);
+		stack.push(...operandsOf(plan, node));
+	}
+	for (const node of [...reached].sort((x, y) => x - y)) known.set(node, find(node) || 0);
+	return size(root);
+}
