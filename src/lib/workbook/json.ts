@@ -175,8 +175,9 @@ class Reader {
 				`a comma or ${close} should stand here, not ${this.#found()}`,
 				'Put a comma between two entries, and close what was opened.'
 			);
+		const comma = this.#at - 1;
 		if (this.#next(close)) {
-			this.#at--;
+			this.#at = comma;
 			this.#stop(`a comma stands before ${close}`, 'Remove the comma after the last entry.');
 		}
 		return true;

@@ -7,6 +7,7 @@ import { axesOf } from './axes';
 import { caseOf, OTHERS } from './cells';
 import { roleSetOf } from './consistency/front';
 import { findQuantity, findSet, memberPlaces } from './lookup';
+import { printJson } from './print-json';
 import {
 	changeSchema,
 	frontSchema,
@@ -66,7 +67,7 @@ export function saveWorkbook(workbook: Workbook): string {
 		}),
 		...(workbook.pictures && { pictures: orderedPictures(workbook) })
 	});
-	return `${JSON.stringify(document, null, '\t')}\n`;
+	return printJson(document);
 }
 
 /** The same object with its fields in the order in which the schema declares them; undefined ones left out. */

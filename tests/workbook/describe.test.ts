@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import type { Command, InputEntry } from '$lib/workbook/commands';
+import { describeCommand } from '$lib/workbook/describe';
+import { plant, quantityOf } from './plant';
+import { KINDS } from './arbitrary';
+
+const inputs = (scenario: string, ...entries: InputEntry[]): Command => ({
+	kind: 'set_inputs',
+	scenario,
+	entries
+});
+const { changes: _changes, ...weekend } = plant.scenarios[1]!;
+
+const cases: [Command, string][] = [
+	[
+		inputs('base', { quantity: 'resin_price', at: [], value: 2.1 }),
+		'Resin price: 1.95 to 2.1 EUR/kg'
+	],
+	[
+		inputs('base', { quantity: 'resin_price', at: [], value: null }),
+		'Resin price: 1.95 EUR/kg to nothing entered'
+	],
+	[
+		inputs('weekend', { quantity: 'top_speed', at: ['PX15B', 'L2'], value: 27 }),
+		'Top speed of PX15B, L2 (Weekend crew): 25 to 27 m/min'
+	],
+	[
+		inputs('weekend', { quantity: 'shift_pattern', at: ['L1'] }),
+		'Pattern of the line of L1 (Weekend crew): 7x24 back to that of the parent'
+	],
+	[
+		inputs('base', { quantity: 'installed', at: ['L1'], value: false }),
+		'Installed of L1: yes to no'
+	],
+	[
+		inputs(
+			'base',
+			{ quantity: 'resin_price', at: [], value: 2 },
+			{ quantity: 'lot_size', at: [], value: 1 }
+		),
+		'Resin price and Lot size: 2 values'
+	],
+	[
+		{ kind: 'add_quantity', sheet: 0, index: 0, quantity: { name: 'x', label: 'Wall' } },
+		'add Wall to Material'
+	],
+	[
+		{
+			kind: 'replace_quantity',
+			name: 'lot_size',
+			quantity: { ...quantityOf(plant, 'lot_size'), name: 'lot' }
+		},
+		'lot_size: renamed to lot'
+	],
+	[
+		{
+			kind: 'replace_quantity',
+			name: 'material_cost',
+			quantity: { ...quantityOf(plant, 'material_cost'), formula: '1', note: 'x' }
+		},
+		'Material cost: formula and note changed'
+	],
+	[{ kind: 'remove_quantity', name: 'lot_size' }, 'remove Lot size'],
+	[{ kind: 'move_quantity', name: 'lot_size', sheet: 0, index: 0 }, 'move Lot size'],
+	[{ kind: 'add_sheet', index: 0, sheet: { title: 'Time', quantities: [] } }, 'add sheet Time'],
+	[{ kind: 'rename_sheet', sheet: 0, title: 'Resin' }, 'sheet Material: renamed to Resin'],
+	[{ kind: 'remove_sheet', sheet: 0 }, 'remove sheet Material'],
+	[{ kind: 'move_sheet', sheet: 0, index: 1 }, 'move sheet Material'],
+	[
+		{ kind: 'add_member', set: 'line', index: 0, member: { id: 'L3' }, like: 'L2' },
+		'add Line L3 as a copy of L2'
+	],
+	[{ kind: 'remove_member', set: 'line', id: 'L2' }, 'remove Line L2'],
+	[
+		{ kind: 'replace_member', set: 'line', id: 'L2', member: { id: 'L3' } },
+		'Line L2: renamed to L3'
+	],
+	[{ kind: 'move_member', set: 'line', id: 'L2', index: 0 }, 'move Line L2'],
+	[
+		{ kind: 'set_relation_pair', relation: 'runs', pair: ['PX20', 'L2'], exists: true },
+		'runs: PX20, L2 added'
+	],
+	[
+		{
+			kind: 'add_scenario',
+			index: 1,
+			scenario: { id: 'x', title: 'New line', parent: 'base', changes: [] }
+		},
+		'add scenario New line'
+	],
+	[
+		{ kind: 'replace_scenario', id: 'weekend', scenario: { ...weekend, title: 'Crew' } },
+		'scenario Weekend crew: renamed to Crew'
+	],
+	[{ kind: 'remove_scenario', id: 'weekend' }, 'remove scenario Weekend crew'],
+	[{ kind: 'move_scenario', id: 'weekend', index: 2 }, 'move scenario Weekend crew'],
+	[{ kind: 'promote_scenario', id: 'weekend' }, 'make Weekend crew the Base'],
+	[{ kind: 'set_title', title: 'Shop' }, 'title: Two-line shop to Shop'],
+	[{ kind: 'set_about', about: 'x' }, 'describe the workbook'],
+	[{ kind: 'restore_workbook', workbook: plant }, 'go back to an earlier state']
+];
+
+describe('a command in words', () => {
+	it.each(cases.map(([command, words]) => [words, command] as const))('%s', (words, command) => {
+		expect(describeCommand(plant, command)).toBe(words);
+	});
+
+	it('exists for every kind', () => {
+		expect(new Set(cases.map(([{ kind }]) => kind))).toEqual(new Set(KINDS));
+	});
+
+	it('shows numbers as the reader writes them, if told how', () => {
+		const [command] = cases[0]!;
+		const comma = (value: number) => value.toFixed(2).replace('.', ',');
+		expect(describeCommand(plant, command, comma)).toBe('Resin price: 1,95 to 2,10 EUR/kg');
+	});
+});

@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import type { Command } from '$lib/workbook/commands';
+import {
+	doCommand,
+	historyOf,
+	MOST_STEPS,
+	redo,
+	redoLabel,
+	undo,
+	undoLabel,
+	type History
+} from '$lib/workbook/history';
+import { plant, quantityOf } from './plant';
+
+const price = (value: number): Command => ({
+	kind: 'set_inputs',
+	scenario: 'base',
+	entries: [{ quantity: 'resin_price', at: [], value }]
+});
+
+function done(history: History, command: Command): History {
+	const step = doCommand(history, command);
+	if (!step.ok) throw new Error(step.problem.message);
+	return step.history;
+}
+
+describe('the history of a workbook', () => {
+	it('says in words what would be taken back, and what done again', () => {
+		const history = done(historyOf(plant), price(2.1));
+		expect(undoLabel(history)).toBe('Resin price: 1.95 to 2.1 EUR/kg');
+		expect(redoLabel(history)).toBeNull();
+		const back = undo(history)!.history;
+		expect(undoLabel(back)).toBeNull();
+		expect(redoLabel(back)).toBe('Resin price: 1.95 to 2.1 EUR/kg');
+	});
+
+	it('forgets what was undone once something else is done', () => {
+		const back = undo(done(historyOf(plant), price(2.1)))!.history;
+		const other = done(back, price(3));
+		expect(redo(other)).toBeNull();
+		expect(quantityOf(other.workbook, 'resin_price').value).toBe(3);
+	});
+
+	it('tells those who follow along which command was applied, and whether the plan must change', () => {
+		const taken = undo(done(historyOf(plant), price(2.1)))!;
+		expect(taken).toMatchObject({ command: price(1.95), structural: false });
+	});
+
+	it('is not lengthened by a command that changes nothing or is refused', () => {
+		const same: Command = {
+			kind: 'set_relation_pair',
+			relation: 'runs',
+			pair: ['PX15B', 'L1'],
+			exists: true
+		};
+		expect(done(historyOf(plant), same).past).toEqual([]);
+		expect(doCommand(historyOf(plant), { kind: 'remove_scenario', id: 'base' }).ok).toBe(false);
+	});
+
+	it('keeps the latest thousand steps', () => {
+		let history = historyOf(plant);
+		for (let i = 0; i < MOST_STEPS + 5; i++) history = done(history, price(i));
+		expect(history.past).toHaveLength(MOST_STEPS);
+	});
+});
