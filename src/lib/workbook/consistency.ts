@@ -7,13 +7,10 @@
 import { Findings, type WorkbookProblem } from './consistency/findings';
 import { checkFront, checkPictures } from './consistency/front';
 import { checkNames } from './consistency/names';
-import {
-	checkQuantities,
-	checkRelations,
-	checkSets,
-	checkUnitDefinitions
-} from './consistency/quantities';
+import { checkQuantities } from './consistency/quantities';
 import { checkScenarios } from './consistency/scenarios';
+import { checkRelations, checkSets } from './consistency/sets';
+import { checkUnitDefinitions } from './consistency/units-and-sets';
 import type { Workbook } from './schema';
 
 /** In the order in which a person would mend them; none in a sound workbook. */

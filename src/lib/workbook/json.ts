@@ -5,6 +5,7 @@
  * object, a number too large to hold. Every name is an own property, "__proto__" as well. What the
  * document means is for `load.ts`.
  */
+import { shown } from './shown';
 import { put } from './values';
 
 export type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
@@ -22,13 +23,13 @@ export interface JsonProblem {
 }
 
 export type JsonResult =
-	| { readonly ok: true; readonly json: Json; readonly hasProtoKey: boolean }
+	| { readonly ok: true; readonly json: Json }
 	| { readonly ok: false; readonly problem: JsonProblem };
 
 export function parseJson(text: string): JsonResult {
 	const reader = new Reader(text);
 	try {
-		return { ok: true, json: reader.document(), hasProtoKey: reader.hasProtoKey };
+		return { ok: true, json: reader.document() };
 	} catch (stop) {
 		if (stop instanceof Stop) return { ok: false, problem: placed(text, stop) };
 		throw stop;
@@ -51,13 +52,6 @@ function placed(text: string, { code, at, message, remedy }: Stop): JsonProblem 
 	return { code, line, column: at - before.lastIndexOf('\n'), message, remedy };
 }
 
-/** A word of the file as a message may show it: short, on one line. */
-export function shown(text: string): string {
-	const flat = text.replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ');
-	const characters = [...flat.slice(0, 120)];
-	return characters.length > 40 ? `${characters.slice(0, 39).join('')}…` : flat;
-}
-
 const SPACE = /[ \t\r\n]*/y;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // eslint-disable-next-line no-control-regex -- JSON forbids exactly these in a text
@@ -66,7 +60,6 @@ const WORD = /[-+\p{L}\p{N}_.$]+/uy;
 const ESCAPES = new Map(Object.entries({ b: '\b', f: '\f', n: '\n', r: '\r', t: '\t' }));
 
 class Reader {
-	hasProtoKey = false;
 	#at = 0;
 
 	constructor(readonly text: string) {
@@ -156,7 +149,6 @@ class Reader {
 					`"${shown(name)}" is given twice in one object`,
 					'Keep one of the two.'
 				);
-			if (name === '__proto__') this.hasProtoKey = true;
 			if (!this.#next(':'))
 				this.#stop(
 					`a colon should follow "${shown(name)}", not ${this.#found()}`,

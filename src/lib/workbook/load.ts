@@ -6,10 +6,11 @@
  */
 import { canonicalChange, canonicalSheet } from './canonical';
 import { findProblems } from './consistency';
-import { parseJson, shown, type Json } from './json';
+import { parseJson, type Json } from './json';
 import { pathText, placeOf } from './place';
 import { FORMAT, workbookSchema, type Workbook } from './schema';
 import { shapeProblems } from './shape';
+import { shown } from './shown';
 import {
 	latestVersion,
 	upgradeDocument,

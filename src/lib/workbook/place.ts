@@ -2,7 +2,7 @@
  * Names a place in a workbook as a person would: "sheet Pipe, quantity wall_minimum, range" for
  * sheets[0].quantities[3].range. Works on any document, whole or broken.
  */
-import { shown } from './json';
+import { shown } from './shown';
 
 /** Lists whose entries have a word, and the field that names an entry. */
 const LISTS = new Map([

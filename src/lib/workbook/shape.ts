@@ -1,7 +1,7 @@
 /**
  * Checks a document, or a part of one, against its schema, and says in our words what does not fit.
  */
-import { shown } from './json';
+import { shown } from './shown';
 import { childAt } from './place';
 import { put } from './values';
 import type { z } from './zod';
@@ -19,12 +19,10 @@ const NAME = 'a letter first, then letters, digits or underscores';
 
 /** What does not fit, in the order of the document; none when all does. */
 export function shapeProblems(schema: z.ZodType, value: unknown): ShapeProblem[] {
-	const result = schema.safeParse(value);
-	const issues: readonly z.core.$ZodIssue[] = result.success ? [] : result.error.issues;
-	const hidden = schema.safeParse(renamed(value));
-	const all = hidden.success ? issues : [...issues, ...hidden.error.issues];
+	const result = schema.safeParse(renamed(value));
+	if (result.success) return [];
 	const problems = new Map<string, ShapeProblem>();
-	for (const issue of all) {
+	for (const issue of result.error.issues) {
 		const problem = inWords(deepest(issue), value);
 		const key = JSON.stringify([problem.path.map(String), problem.message]);
 		if (!problems.has(key)) problems.set(key, problem);

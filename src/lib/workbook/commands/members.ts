@@ -1,15 +1,15 @@
 /**
- * Adding, duplicating, renaming, ordering and removing members, and the pairs that exist.
+ * Adding, duplicating, renaming, ordering and removing members.
  *
  * Whatever is kept by member follows: values in the base and in every scenario, pairs, formulas by
  * member, choices that hold it, colours of pictures. Names in formulas are changed by `$lib/formula/rename`.
  */
 import { renameInText } from '$lib/formula/rename';
-import { relationAxes, axesOf, pairKey } from '../axes';
-import { caseOf, cellGuide, fitting, INPUT, OTHERS } from '../cells';
+import { axesOf } from '../axes';
+import { caseOf, INPUT, OTHERS } from '../cells';
 import { roleSetOf } from '../consistency/front';
 import { formulasOf, mentionsMember, mentionsMemberAlone, withFormulas } from '../formula-names';
-import { findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
+import { findSet, memberPlaces, quantityPlaces } from '../lookup';
 import {
 	memberSchema,
 	type Picture,
@@ -21,7 +21,8 @@ import { flatten } from '../values';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
 import { inserted, listed, mapped, withEntry, without } from './lists';
-import { mapChanges, mapPictures, mapQuantities, withValue } from './parts';
+import { setPair, withoutMisfits } from './pairs';
+import { mapPictures, mapQuantities } from './parts';
 import { shapeRefusal } from './refusal';
 
 type Of<K extends MemberCommand['kind']> = Extract<MemberCommand, { kind: K }>;
@@ -188,58 +189,6 @@ function withoutRole(workbook: Workbook, picture: Picture, set: string, id: stri
 	if (roleSetOf(workbook, picture) !== set) return picture;
 	const roles = Object.fromEntries(Object.entries(picture.roles).filter(([key]) => key !== id));
 	return { ...picture, roles } as Picture;
-}
-
-function setPair(
-	workbook: Workbook,
-	{ relation: name, pair, exists }: Of<'set_relation_pair'>
-): Edit {
-	const relation = findRelation(workbook, name);
-	if (!relation)
-		return refused(
-			'unknown-relation',
-			`There is no relation "${name}". Choose one of the workbook's relations.`
-		);
-	const key = pairKey(pair);
-	const stands = relation.pairs.some((other) => pairKey(other) === key);
-	if (stands === exists) return edited(workbook, false);
-	const pairs = exists
-		? [...relation.pairs, [...pair]]
-		: relation.pairs.filter((other) => pairKey(other) !== key);
-	const next = {
-		...workbook,
-		relations: mapped(workbook.relations ?? [], (one) =>
-			one === relation ? { ...one, pairs } : one
-		)
-	};
-	if (exists) return edited(next);
-	return edited(
-		withoutMisfits(
-			next,
-			(quantity) =>
-				quantity.in?.includes(name) === true && relationAxes(axesOf(quantity), relation) !== null
-		)
-	);
-}
-
-/** Drops the values of these quantities, in the base and in scenarios, that no longer belong. */
-function withoutMisfits(workbook: Workbook, which: (quantity: Quantity) => boolean): Workbook {
-	const touched = new Map<string, Quantity>();
-	for (const { quantity } of quantityPlaces(workbook).values())
-		if (which(quantity)) touched.set(quantity.name, quantity);
-	const fit = (name: string, values: Quantity['value']) => {
-		const quantity = touched.get(name);
-		const guide = quantity && cellGuide(workbook, quantity);
-		return guide ? fitting(guide, values) : values;
-	};
-	const next = mapQuantities(workbook, (quantity) =>
-		withValue(quantity, fit(quantity.name, quantity.value))
-	);
-	return mapChanges(next, (change) => {
-		const value = fit(change.quantity, change.value);
-		if (value === change.value) return change;
-		return value === undefined ? undefined : { ...change, value };
-	});
 }
 
 const withMembers = (

@@ -1,89 +1,14 @@
 /**
- * Quantities, sets and relations: what they name exists, and what they say of themselves fits together.
+ * Quantities: what they name exists, and what they say of themselves fits together.
  */
-import { UnitSystem } from '$lib/units/system';
-import { axesOf, pairKey, relationAxes } from '../axes';
+import type { UnitSystem } from '$lib/units/system';
+import { axesOf, relationAxes } from '../axes';
 import { caseOf, cellGuide, hasInputs, misplaced, OTHERS } from '../cells';
 import { findQuantity, findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
-import type { Quantity, SetDefinition } from '../schema';
+import type { Quantity } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
-
-export function checkSets(findings: Findings, units: UnitSystem): void {
-	findings.workbook.sets.forEach((set, i) => {
-		checkUnit(findings, units, set.number_unit, ['sets', i, 'number_unit']);
-		if (set.spans !== undefined) {
-			const result = units.parseAmount(set.spans);
-			if (!result.ok)
-				findings.add(
-					['sets', i, 'spans'],
-					'bad-unit',
-					asClause(result.problem.message),
-					'Write a number and a unit, like "1 year".'
-				);
-		}
-		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
-	});
-}
-
-function checkPresent(findings: Findings, set: SetDefinition, name: string, i: number): void {
-	const quantity = findQuantity(findings.workbook, name);
-	const path = ['sets', i, 'present'];
-	const remedy = `Name a yes/no quantity per ${set.name}, and per nothing else.`;
-	if (!quantity)
-		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
-	else if (
-		quantity.type !== 'yes_no' ||
-		quantity.per?.length !== 1 ||
-		axesOf(quantity)[0]?.name !== set.name ||
-		quantity.in?.length
-	)
-		findings.add(
-			path,
-			'bad-present',
-			`${name} does not say yes or no for each ${set.name}`,
-			remedy
-		);
-}
-
-export function checkRelations(findings: Findings): void {
-	const { workbook } = findings;
-	(workbook.relations ?? []).forEach((relation, i) => {
-		const members = relation.sets.map((name, k) => {
-			const set = findSet(workbook, name);
-			if (!set) unknownSet(findings, ['relations', i, 'sets', k], name);
-			return set && memberPlaces(set);
-		});
-		const seen = new Set<string>();
-		relation.pairs.forEach((pair, k) => {
-			const path = ['relations', i, 'pairs', k];
-			if (pair.length !== relation.sets.length)
-				findings.add(
-					path,
-					'wrong-pair',
-					`(${pair.join(', ')}) has ${pair.length} members, and ${relation.name} relates ${relation.sets.length} sets`,
-					`Write one member of each of ${relation.sets.join(', ')}.`
-				);
-			pair.forEach((id, p) => {
-				if (members[p] && !members[p].has(id))
-					findings.add(
-						[...path, p],
-						'unknown-member',
-						`${relation.sets[p]} has no member "${id}"`,
-						meant(id, members[p].keys(), 'Add the member, or take the pair out.')
-					);
-			});
-			if (seen.has(pairKey(pair)))
-				findings.add(
-					path,
-					'duplicate-pair',
-					`(${pair.join(', ')}) stands here twice`,
-					'Take one of them out.'
-				);
-			seen.add(pairKey(pair));
-		});
-	});
-}
+import { checkUnit, unknownSet } from './units-and-sets';
 
 export function checkQuantities(findings: Findings, units: UnitSystem): void {
 	findings.workbook.sheets.forEach((sheet, i) => {
@@ -215,40 +140,3 @@ function checkCases(findings: Findings, quantity: Quantity, path: readonly Prope
 			'Add a case for it ("input" for an entered value), or "*" for all others.'
 		);
 }
-
-function checkUnit(
-	findings: Findings,
-	units: UnitSystem,
-	text: string | undefined,
-	path: readonly PropertyKey[]
-): void {
-	if (text === undefined) return;
-	const result = units.parse(text);
-	if (!result.ok)
-		findings.add(
-			path,
-			'bad-unit',
-			asClause(result.problem.message),
-			'Correct it, or add the unit to the workbook.'
-		);
-}
-
-export function checkUnitDefinitions(findings: Findings): UnitSystem {
-	const { system, problems } = UnitSystem.create(findings.workbook.units ?? []);
-	for (const problem of problems)
-		findings.add(['units'], 'bad-unit', asClause(problem.message), 'Correct its definition.');
-	return system;
-}
-
-function unknownSet(findings: Findings, path: readonly PropertyKey[], name: string): void {
-	const names = findings.workbook.sets.map((set) => set.name);
-	findings.add(
-		path,
-		'unknown-set',
-		`there is no set named "${name}"`,
-		meant(name, names, 'Add the set, or correct the name.')
-	);
-}
-
-/** A sentence as part of another: without its full stop. */
-const asClause = (sentence: string): string => sentence.replace(/\.\s*$/, '');
