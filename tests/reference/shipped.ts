@@ -1,0 +1,50 @@
+/** The shipped workbooks with inputs put in: their own formulas are held against the outside. */
+import { cellAt } from '$lib/engine/layout';
+import { Model } from '$lib/engine/model';
+import { OK } from '$lib/engine/state';
+import type { Command } from '$lib/workbook/commands';
+import { loadWorkbook } from '$lib/workbook/load';
+import marram from '../../scenarios/marram-coil-works.json?raw';
+import shop from '../../scenarios/one-line-shop.json?raw';
+
+const TEXTS = { marram, shop };
+
+export function openShipped(name: keyof typeof TEXTS): Model {
+	const loaded = loadWorkbook(TEXTS[name], `${name}.json`);
+	if (!loaded.ok) throw new Error(loaded.problem.line);
+	return Model.open(loaded.workbook);
+}
+
+export function apply(model: Model, command: Command) {
+	const applied = model.apply(command);
+	if (!applied.ok) throw new Error(applied.problem.message);
+}
+
+type Entry = readonly [quantity: string, at: readonly string[], value: number | boolean | string];
+
+export function enter(model: Model, ...entries: Entry[]) {
+	apply(model, {
+		kind: 'set_inputs',
+		scenario: 'base',
+		entries: entries.map(([quantity, at, value]) => ({ quantity, at: [...at], value }))
+	});
+}
+
+/** The number of a quantity in its own unit; in the base, unless the last word names another scenario. */
+export function read(
+	model: Model,
+	quantity: string,
+	...words: readonly (string | { scenario: string })[]
+): number {
+	const place = model.layout.byName.get(quantity);
+	if (!place) throw new Error(`no quantity ${quantity}`);
+	const at = words.filter((word) => typeof word === 'string');
+	const scenario = words.find((word) => typeof word === 'object')?.scenario ?? 'base';
+	const ordinals = place.axes.map(
+		(axis, i) => model.layout.ordinals.get(axis.set)?.get(at[i] ?? '') ?? -1
+	);
+	const cell = cellAt(place, ordinals);
+	const results = model.results(scenario);
+	if (results.states[cell] !== OK) throw new Error(`${quantity} has state ${results.states[cell]}`);
+	return results.values[cell]!;
+}
