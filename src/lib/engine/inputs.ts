@@ -1,9 +1,9 @@
 /**
  * The inputs of a workbook as the engines carry them: in the quantity's own unit, members as their place in
- * their set, yes and no as 1 and 0; an empty one, one outside its range and one of a member that is not
- * present each with its state.
+ * their set, yes and no as 1 and 0; an empty one and one outside its range with their state.
  *
- * Which scenario says what is `$lib/workbook/scenario`'s; what follows from the inputs is computed elsewhere.
+ * Which scenario says what is `$lib/workbook/scenario`'s. That an input of a member who is not present is
+ * absent follows from computed values: see `presence.ts`.
  */
 import { changesOf, findQuantity } from '$lib/workbook/lookup';
 import { scenarioChain } from '$lib/workbook/scenario';
@@ -12,7 +12,7 @@ import { flatten, valueAt } from '$lib/workbook/values';
 import { cellAt, membersOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import type { Outcome } from './results';
-import { ABSENT, carried, NOT_ENTERED, OK, OUT_OF_RANGE, type State } from './state';
+import { NOT_ENTERED, OK, OUT_OF_RANGE } from './state';
 
 /** Values of some cells, ascending. */
 export interface CellValues {
@@ -34,15 +34,10 @@ export function numberOf(
 export class Inputs {
 	readonly #plan: Plan;
 	readonly #workbook: Workbook;
-	/** By quantity index: per axis the quantity that says which members are present, or null. */
-	readonly #guards: readonly (readonly (QuantityLayout | null)[])[];
 
 	constructor(plan: Plan, workbook: Workbook) {
 		this.#plan = plan;
 		this.#workbook = workbook;
-		this.#guards = plan.layout.quantities.map((one) =>
-			one.axes.map((axis) => this.#guardOf(axis.set, one))
-		);
 	}
 
 	/** Every input cell of the layout, ascending. */
@@ -53,29 +48,18 @@ export class Inputs {
 		return Int32Array.from(cells);
 	}
 
-	/**
-	 * The input cells of these quantities, and those that are absent or not by what these quantities
-	 * say; ascending.
-	 */
+	/** The input cells of these quantities, ascending. */
 	cellsOf(quantities: ReadonlySet<string>): Int32Array {
 		const { layout, roots } = this.#plan;
 		const cells: number[] = [];
-		for (const one of layout.quantities) {
-			const guards = this.#guards[one.index]!;
-			const touched =
-				quantities.has(one.quantity.name) ||
-				guards.some((guard) => guard !== null && quantities.has(guard.quantity.name));
-			if (!touched) continue;
-			for (let cell = one.base; cell < one.base + one.count; cell++)
-				if (roots[cell] === -1) cells.push(cell);
+		for (const { quantity, base, count } of layout.quantities) {
+			if (!quantities.has(quantity.name)) continue;
+			for (let cell = base; cell < base + count; cell++) if (roots[cell] === -1) cells.push(cell);
 		}
 		return Int32Array.from(cells);
 	}
 
-	/**
-	 * The input cells that a scenario itself changes, ascending; those of a member included whose
-	 * presence it changes.
-	 */
+	/** The input cells that a scenario itself changes, ascending. */
 	changedBy(scenario: Scenario): Int32Array {
 		const { layout, roots } = this.#plan;
 		const cells = new Set<number>();
@@ -86,7 +70,6 @@ export class Inputs {
 				const cell = at.length === one.axes.length ? this.#cellOf(one, at) : -1;
 				if (cell >= 0 && roots[cell] === -1) cells.add(cell);
 			}
-			for (const cell of this.#guardedBy(one, cells)) cells.add(cell);
 		}
 		return Int32Array.from(cells).sort();
 	}
@@ -104,7 +87,7 @@ export class Inputs {
 				quantity = layout.quantityOfCell[cell]!;
 				layers = this.#layers(layout.quantities[quantity]!, chain);
 			}
-			const outcome = this.#outcome(cell, layers, chain);
+			const outcome = this.#outcome(cell, layers);
 			values[i] = outcome.value;
 			states[i] = outcome.state;
 		});
@@ -123,11 +106,9 @@ export class Inputs {
 		return layers;
 	}
 
-	#outcome(cell: number, layers: readonly Values[], chain: readonly Scenario[]): Outcome {
+	#outcome(cell: number, layers: readonly Values[]): Outcome {
 		const { layout } = this.#plan;
 		const one = layout.quantities[layout.quantityOfCell[cell]!]!;
-		const absence = this.#absence(one, cell, chain);
-		if (absence !== OK) return { value: NaN, state: absence };
 		const at = membersOf(layout, cell);
 		let scalar: Scalar | undefined;
 		for (const layer of layers) {
@@ -141,45 +122,6 @@ export class Inputs {
 		return isInside(this.#plan, cell, value)
 			? { value, state: OK }
 			: { value: NaN, state: OUT_OF_RANGE };
-	}
-
-	/** Why nobody can see the cell: a member of it is not present. OK where all are. */
-	#absence(one: QuantityLayout, cell: number, chain: readonly Scenario[]): State {
-		const guards = this.#guards[one.index]!;
-		for (let axis = 0; axis < guards.length; axis++) {
-			const guard = guards[axis];
-			if (!guard) continue;
-			const ordinal = one.members[(cell - one.base) * one.axes.length + axis]!;
-			const present = this.#outcome(cellAt(guard, [ordinal]), this.#layers(guard, chain), chain);
-			if (present.state !== OK) return carried(present.state);
-			if (present.value === 0) return ABSENT;
-		}
-		return OK;
-	}
-
-	/** The input that says which members of a set are present, for a quantity that must heed it. */
-	#guardOf(set: string, one: QuantityLayout): QuantityLayout | null {
-		const { layout, roots } = this.#plan;
-		const name = layout.sets.get(set)?.present;
-		const guard = name === undefined ? undefined : layout.byName.get(name);
-		if (!guard || guard.index === one.index || guard.count === 0) return null;
-		// Where a formula says who is present, the plan guards each reading of the input instead.
-		return roots[guard.base] === -1 && guard.axes.length === 1 ? guard : null;
-	}
-
-	/** The cells of members whose presence one of the changed cells says. */
-	#guardedBy(present: QuantityLayout, changed: ReadonlySet<number>): number[] {
-		const { layout, roots } = this.#plan;
-		const found: number[] = [];
-		for (const one of layout.quantities)
-			this.#guards[one.index]!.forEach((guard, axis) => {
-				if (guard?.index !== present.index) return;
-				for (let cell = one.base; cell < one.base + one.count; cell++) {
-					const ordinal = one.members[(cell - one.base) * one.axes.length + axis]!;
-					if (roots[cell] === -1 && changed.has(cellAt(guard, [ordinal]))) found.push(cell);
-				}
-			});
-		return found;
 	}
 
 	#cellOf(one: QuantityLayout, at: readonly string[]): number {

@@ -1,0 +1,139 @@
+/**
+ * An open workbook with everything that is computed from it: the plan, the columns of all scenarios, the
+ * reasons. The page's worker, the command line and the studies ask here.
+ *
+ * A workbook changes by commands only. An edit of inputs computes what follows from it; any other edit
+ * makes the plan anew.
+ */
+import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
+import { baseOf, findScenario } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
+import { buildPlan } from './build/plan';
+import type { Layout } from './layout';
+import type { Plan, PlanProblem } from './plan';
+import { conditionsOf, hideAbsent, type Conditions } from './presence';
+import type { Results } from './results';
+import { Scenarios, type Column } from './scenarios';
+
+export type Applied =
+	| {
+			readonly ok: true;
+			/** Applied in turn, it takes the edit back. */
+			readonly inverse: Command;
+			/** Whether the plan was made anew, and with it the numbers of cells. */
+			readonly structural: boolean;
+			/** The scenarios whose values changed or may have. */
+			readonly changed: readonly string[];
+	  }
+	| { readonly ok: false; readonly problem: CommandProblem };
+
+export class Model {
+	#workbook: Workbook;
+	#plan: Plan;
+	#layout: Layout;
+	#scenarios: Scenarios;
+	#conditions: Conditions;
+	readonly #columns = new Map<string, Column>();
+
+	private constructor(workbook: Workbook) {
+		this.#workbook = workbook;
+		this.#plan = buildPlan(workbook);
+		this.#layout = this.#plan.layout;
+		this.#scenarios = new Scenarios(this.#plan, workbook);
+		this.#conditions = conditionsOf(this.#plan);
+	}
+
+	static open(workbook: Workbook): Model {
+		return new Model(workbook);
+	}
+
+	get workbook(): Workbook {
+		return this.#workbook;
+	}
+
+	/** Of the workbook as it is now. */
+	get layout(): Layout {
+		return this.#layout;
+	}
+
+	get plan(): Plan {
+		return this.#plan;
+	}
+
+	/** What keeps formulas from being computed. */
+	get problems(): readonly PlanProblem[] {
+		return this.#plan.problems;
+	}
+
+	/** The values of a scenario; computed on first asking, with those of the scenarios it needs. */
+	results(scenario: string): Results {
+		const { values, states } = this.column(scenario);
+		const { cells } = this.#layout;
+		return { scenario, values: values.slice(0, cells), states: states.slice(0, cells) };
+	}
+
+	/** The same with the cells of lifted subterms, which come after the layout's; not to be written to. */
+	column(scenario: string): Column {
+		let column = this.#columns.get(scenario);
+		if (!column) {
+			column = this.#scenarios.column(this.#known(scenario));
+			hideAbsent(this.#conditions, column);
+			this.#columns.set(scenario, column);
+		}
+		return column;
+	}
+
+	apply(command: Command): Applied {
+		const result = applyCommand(this.#workbook, command);
+		if (!result.ok) return result;
+		const { workbook, inverse, structural } = result;
+		this.#workbook = workbook;
+		const changed = structural ? this.#planAnew() : this.#scenarios.update(workbook);
+		if (!structural) this.#layout = withWorkbook(this.#layout, workbook);
+		for (const id of [...this.#columns.keys()])
+			if (structural || changed.includes(id) || !findScenario(workbook, id))
+				this.#columns.delete(id);
+		return { ok: true, inverse, structural, changed };
+	}
+
+	/** The input cells that a scenario itself changes, ascending. */
+	inputsChangedBy(scenario: string): Int32Array {
+		return this.#scenarios.inputsChangedBy(scenario);
+	}
+
+	/** How many cells of the plan a scenario holds of its own; all others are its parent's. */
+	cellsHeldBy(scenario: string): number {
+		return this.#scenarios.ownCells(this.#known(scenario));
+	}
+
+	#planAnew(): string[] {
+		this.#plan = buildPlan(this.#workbook);
+		this.#layout = this.#plan.layout;
+		this.#scenarios = new Scenarios(this.#plan, this.#workbook);
+		this.#conditions = conditionsOf(this.#plan);
+		return this.#workbook.scenarios.map(({ id }) => id);
+	}
+
+	/** The base where there is no such scenario any more: a page may ask just before it learns of it. */
+	#known(scenario: string): string {
+		return findScenario(this.#workbook, scenario) ? scenario : baseOf(this.#workbook).id;
+	}
+}
+
+/** The layout with the words and values of a workbook that has the same structure. */
+function withWorkbook(layout: Layout, workbook: Workbook): Layout {
+	if (layout.workbook.sheets === workbook.sheets && layout.workbook.sets === workbook.sets)
+		return { ...layout, workbook };
+	const current = workbook.sheets.flatMap(({ quantities }) => quantities);
+	const quantities = layout.quantities.map((one) => ({
+		...one,
+		quantity: current[one.index] ?? one.quantity
+	}));
+	return {
+		...layout,
+		workbook,
+		quantities,
+		byName: new Map(quantities.map((one) => [one.quantity.name, one])),
+		sets: new Map(workbook.sets.map((set) => [set.name, set]))
+	};
+}
