@@ -1,0 +1,53 @@
+/**
+ * Where the bars of the cost build-up stand: data for Chart.js on a vertical axis in pixels, so that
+ * bars and the rows of the table beside them meet. A part without a value is left out, never drawn as 0.
+ */
+import type { BuildUp, Cost, PartRole } from './build-up';
+import type { Reading } from './read';
+
+/** Heights in pixels: of a row, from its top to the middle of each bar, and of the bars. */
+export interface BarFrame {
+	readonly row: number;
+	readonly base: number;
+	readonly hand: number;
+	readonly baseBar: number;
+	readonly handBar: number;
+}
+
+export interface BarSet {
+	readonly label: string;
+	readonly role: PartRole;
+	readonly stack: 'base' | 'hand';
+	readonly thickness: number;
+	readonly points: { readonly x: number; readonly y: number }[];
+}
+
+/** Names stand at the side where there is room, else above the bar. */
+export function barFrame(wide: boolean, withHand: boolean): BarFrame {
+	const top = wide ? 0 : 46;
+	if (!withHand) return { row: 34 + top, base: 17 + top, hand: 17 + top, baseBar: 18, handBar: 0 };
+	return { row: 44 + top, base: 15 + top, hand: 31 + top, baseBar: 17, handBar: 10 };
+}
+
+export function barSets(buildUp: BuildUp, frame: BarFrame): BarSet[] {
+	return (['base', 'hand'] as const).flatMap((stack) =>
+		buildUp.parts.map(({ label, role }, part) => ({
+			...{ label, role, stack },
+			thickness: stack === 'base' ? frame.baseBar : frame.handBar,
+			points: buildUp.rows.flatMap((row, i) => {
+				const cost: Cost | null = row[stack];
+				const reading = cost?.parts[part];
+				if (!cost || gapOf(cost) || reading?.kind !== 'value') return [];
+				return [{ x: reading.value, y: i * frame.row + frame[stack] }];
+			})
+		}))
+	);
+}
+
+/** The row that a height belongs to. */
+export const rowAt = (frame: BarFrame, y: number) => Math.floor(y / frame.row);
+
+/** The part for want of which a bar would be too short, so that none is drawn. */
+export function gapOf(cost: Cost): Reading | undefined {
+	return cost.parts.find((part) => part.kind !== 'value' && part.kind !== 'absent');
+}

@@ -1,0 +1,61 @@
+/**
+ * What pictures need of the open workbook, so that they can be fed by the session or by a test.
+ */
+import type { Fault } from '$lib/browser/engine-messages';
+import type { Layout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import type { UnitSystem } from '$lib/units/system';
+import type { Picture } from '$lib/workbook/schema';
+import type { Source } from './read';
+
+export interface Open {
+	readonly layout: Layout;
+	readonly results: ReadonlyMap<string, Results>;
+	readonly faults: ReadonlyMap<string, readonly Fault[]>;
+	readonly units: UnitSystem;
+	readonly locale: string;
+	readonly base: string;
+	readonly inHand: string;
+}
+
+/** What a session holds; its workbook may still be on its way. */
+export interface SessionLike {
+	readonly layout: Layout | null;
+	readonly results: ReadonlyMap<string, Results>;
+	readonly faults: ReadonlyMap<string, readonly Fault[]>;
+	readonly units: UnitSystem;
+	readonly locale: string;
+	readonly baseId: string;
+	readonly view: { readonly inHand: string };
+}
+
+export function openOf(session: SessionLike): Open | null {
+	const { layout, results, faults, units, locale } = session;
+	if (!layout) return null;
+	return {
+		...{ layout, results, faults, units, locale },
+		base: session.baseId,
+		inHand: session.view.inHand
+	};
+}
+
+export function sourceOf(open: Open, id: string): Source {
+	return { layout: open.layout, results: open.results.get(id), faults: open.faults.get(id) };
+}
+
+/** The scenario in hand with its title; null where that is the base. */
+export function handOf(open: Open): { title: string; source: Source } | null {
+	if (open.inHand === open.base) return null;
+	const scenario = open.layout.workbook.scenarios.find((one) => one.id === open.inHand);
+	return scenario ? { title: scenario.title, source: sourceOf(open, scenario.id) } : null;
+}
+
+/** The workbook's pictures of one kind. */
+export function picturesOf<K extends Picture['kind']>(
+	open: Open,
+	kind: K
+): Extract<Picture, { kind: K }>[] {
+	return (open.layout.workbook.pictures ?? []).filter(
+		(one): one is Extract<Picture, { kind: K }> => one.kind === kind
+	);
+}

@@ -1,0 +1,69 @@
+/**
+ * What to know before deciding on a case: missing rates and values, the workbook's own cautions, lives
+ * that differ. Facts with their reason, never a verdict.
+ */
+import type { Layout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { OK } from '$lib/engine/state';
+import { formatNumber } from '../format';
+import { whyNoRate, type Case, type Cases, type PaybackPicture } from './payback';
+import { listed } from './words';
+
+export interface Caution {
+	/** Whom it concerns; empty for all. */
+	readonly about: string;
+	readonly text: string;
+}
+
+export interface CautionInput {
+	readonly layout: Layout;
+	readonly picture: PaybackPicture;
+	readonly results: ReadonlyMap<string, Results>;
+	readonly locale: string;
+}
+
+/** What to know before deciding: missing rates, the workbook's own cautions on this sheet, unequal lives. */
+export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
+	const cautions: Caution[] = cases
+		.filter((one) => one.irr.kind === 'no-answer')
+		.map((one) => ({ about: one.title, text: `has no rate of return: ${whyNoRate(one.simple)}.` }));
+	for (const one of cases) {
+		const bad = one.simple.broken ?? [one.payback, one.npv].find((of) => of.kind === 'error');
+		if (bad)
+			cautions.push({
+				about: one.title,
+				text: `is not drawn in full: ${bad.because || 'a year has no value'}. Mend that first.`
+			});
+	}
+	cautions.push(...workbookCautions(cases, input));
+	const lives = cases.flatMap((one) => (one.life.kind === 'value' ? [one.life.value] : []));
+	const [short, long] = [Math.min(...lives), Math.max(...lives)];
+	if (lives.length > 1 && short < long) {
+		const show = (value: number) => formatNumber(value, 0, input.locale);
+		cautions.push({
+			about: '',
+			text: `The lives differ, ${show(short)} to ${show(long)} years. A net present value over a longer life is not comparable; the annual value is.`
+		});
+	}
+	return cautions;
+}
+
+function workbookCautions(
+	cases: readonly Case[],
+	{ layout, picture, results }: CautionInput
+): Caution[] {
+	const sheet = layout.byName.get(picture.payback)?.sheet;
+	return layout.quantities.flatMap(({ quantity, base, count: cells, sheet: own }) => {
+		if (!quantity.caution || own !== sheet) return [];
+		const warned = cases.filter(({ id }) => {
+			const one = results.get(id);
+			for (let cell = base; one && cell < base + cells; cell++)
+				if (one.states[cell] === OK && one.values[cell] === 1) return true;
+			return false;
+		});
+		if (warned.length === 0) return [];
+		const about =
+			warned.length === cases.length ? '' : `${listed(warned.map((one) => one.title))}:`;
+		return [{ about, text: quantity.caution.message }];
+	});
+}

@@ -1,0 +1,26 @@
+/**
+ * A figure as a file: the picture as PNG, its table as CSV.
+ */
+import { download, fileNameOf } from '$lib/browser/files';
+import { paintFigure } from './paint';
+import { csvOf, type PlainTable } from './table';
+
+export function takeTable(title: string, table: PlainTable): void {
+	download(`${fileNameOf(title)}.csv`, csvOf(table), 'text/csv;charset=utf-8');
+}
+
+/** Gives a sentence if the browser cannot make the picture. */
+export async function takePicture(title: string, figure: HTMLElement): Promise<string> {
+	const blob = await new Promise<Blob | null>((done) =>
+		paintFigure(figure).toBlob(done, 'image/png')
+	);
+	if (!blob)
+		return 'The picture could not be made: it is too large for this browser. Take the table instead.';
+	const url = URL.createObjectURL(blob);
+	const link = document.createElement('a');
+	link.href = url;
+	link.download = `${fileNameOf(title)}.png`;
+	link.click();
+	setTimeout(() => URL.revokeObjectURL(url), 10_000);
+	return '';
+}
