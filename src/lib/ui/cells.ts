@@ -41,6 +41,9 @@ export interface CellView {
 const EMPTY = { parts: null, full: '', same: null, difference: null, relative: '', instead: '' };
 export const PENDING: CellView = { ...EMPTY, kind: 'pending', text: '…' };
 
+/** In place of a difference that would be a row of zeros. */
+export const NEARLY = 'nearly the same';
+
 const NOTHING_WORDS: Readonly<Record<number, string>> = {
 	[ABSENT]: 'not there',
 	[NOT_ENTERED]: 'not entered',
@@ -146,12 +149,23 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 	const decimals = quantityDecimals(quantity, base);
 	const text = formatNumber(value, decimals, locale);
 	const unit = formatUnit(quantity.quantity.unit);
+	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;
 	const differs = same === false && baseOk;
+	if (differs && Math.abs(value - baseValue) < 10 ** -(decimals + 3))
+		return {
+			...EMPTY,
+			kind: 'number',
+			parts: cut(text, locale),
+			text,
+			full,
+			same,
+			instead: NEARLY
+		};
 	return {
 		kind: 'number',
 		parts: cut(text, locale),
 		text,
-		full: `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`,
+		full,
 		same,
 		difference: differs ? cut(formatDifference(value - baseValue, decimals, locale), locale) : null,
 		relative: differs ? formatRelative(value, baseValue, locale) : '',

@@ -38,6 +38,19 @@ const READ_ONLY: CommandProblem = {
 		'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.'
 };
 
+/** The layout with the words and values of a workbook of the same structure. */
+function withWorkbook(layout: Layout, workbook: Workbook): Layout {
+	const { quantities } = layout;
+	if (layout.workbook.sheets === workbook.sheets) return { ...layout, workbook };
+	const current = workbook.sheets.flatMap((sheet) => sheet.quantities);
+	const renewed = quantities.map((one) => ({
+		...one,
+		quantity: current[one.index] ?? one.quantity
+	}));
+	const byName = new Map(renewed.map((one) => [one.quantity.name, one]));
+	return { ...layout, workbook, quantities: renewed, byName };
+}
+
 /** Several commands as one step: all of them or none. */
 function doAll(before: History, commands: readonly Command[]): StepResult {
 	let { workbook } = before;
@@ -201,7 +214,7 @@ export class Session implements EngineEvents {
 			this.#results = before ? carryOver(before, this.#layout, this.#results) : new Map();
 			this.#faults = new Map();
 			this.view.why = null;
-		} else this.#layout = { ...before, workbook };
+		} else this.#layout = withWorkbook(before, workbook);
 		this.view.follow(workbook);
 	}
 

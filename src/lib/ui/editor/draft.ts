@@ -1,0 +1,154 @@
+/**
+ * A quantity as its editor holds it: texts and choices, turned into a quantity and back. Whether it can be
+ * is said by the command that takes it; whether its formula holds, by the engine.
+ */
+import type { Quantity, Range } from '$lib/workbook/schema';
+import { decimalsWritten, formatNumber } from '../format';
+import { readNumber } from '../entry';
+
+export interface Draft {
+	name: string;
+	label: string;
+	sheet: number;
+	/** "number", "yes_no" or the name of the set whose member it holds. */
+	type: string;
+	unit: string;
+	per: string[];
+	in: string[];
+	fixed: boolean;
+	follows: 'entered' | 'formula' | 'members';
+	formula: string;
+	by: string;
+	cases: { member: string; text: string }[];
+	where: string;
+	min: string;
+	max: string;
+	above: string;
+	below: string;
+	digits: string;
+	note: string;
+	source: string;
+	date: string;
+	check: string;
+	caution: string;
+}
+
+const numberText = (value: number | undefined, locale: string) =>
+	value === undefined ? '' : formatNumber(value, decimalsWritten(value, 12), locale);
+
+export function draftOf(quantity: Quantity | null, sheet: number, locale: string): Draft {
+	const formula = quantity?.formula;
+	const type = quantity?.type ?? 'number';
+	const cases = typeof formula === 'object' ? Object.entries(formula.cases) : [];
+	return {
+		name: quantity?.name ?? '',
+		label: quantity?.label ?? '',
+		sheet,
+		type: typeof type === 'object' ? type.member_of : type,
+		unit: quantity?.unit ?? '',
+		per: [...(quantity?.per ?? [])],
+		in: [...(quantity?.in ?? [])],
+		fixed: quantity?.fixed ?? false,
+		follows:
+			formula === undefined ? 'entered' : typeof formula === 'string' ? 'formula' : 'members',
+		formula: typeof formula === 'string' ? formula : '',
+		by: typeof formula === 'object' ? formula.by : '',
+		cases: cases.map(([member, text]) => ({ member, text })),
+		where: quantity?.where ?? '',
+		min: numberText(quantity?.range?.min, locale),
+		max: numberText(quantity?.range?.max, locale),
+		above: numberText(quantity?.range?.above, locale),
+		below: numberText(quantity?.range?.below, locale),
+		digits: quantity?.digits === undefined ? '' : String(quantity.digits),
+		note: quantity?.note ?? '',
+		source: quantity?.source ?? '',
+		date: quantity?.date ?? '',
+		check: quantity?.check?.message ?? '',
+		caution: quantity?.caution?.message ?? ''
+	};
+}
+
+/** "Mass per metre" gives mass_per_metre. */
+export const nameFromLabel = (label: string) =>
+	label
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.toLowerCase()
+		.replace(/[^\p{L}\p{N}]+/gu, '_')
+		.replace(/^[^\p{L}]+|_+$/gu, '')
+		.slice(0, 64);
+
+export type DraftResult =
+	| { readonly ok: true; readonly quantity: Quantity }
+	| { readonly ok: false; readonly message: string };
+
+type RangeResult = { ok: true; range: Range | undefined } | { ok: false; message: string };
+
+function rangeOf(draft: Draft, locale: string): RangeResult {
+	const range: { -readonly [K in keyof Range]: Range[K] } = {};
+	for (const key of ['min', 'max', 'above', 'below'] as const) {
+		if (draft[key].trim() === '') continue;
+		const read = readNumber(draft[key], locale);
+		if (!read.ok) return read;
+		if (read.unit !== '')
+			return {
+				ok: false,
+				message: `The permitted range is in the quantity’s own unit: leave out "${read.unit}".`
+			};
+		range[key] = read.value;
+	}
+	return { ok: true, range: Object.keys(range).length > 0 ? range : undefined };
+}
+
+function formulaOf(draft: Draft): Quantity['formula'] {
+	if (draft.follows === 'entered') return undefined;
+	if (draft.follows === 'formula') return draft.formula.trim() || undefined;
+	const cases: Record<string, string> = Object.create(null) as Record<string, string>;
+	for (const { member, text } of draft.cases) if (text.trim()) cases[member] = text.trim();
+	return { by: draft.by, cases: { ...cases } };
+}
+
+/** What the draft says, with the entered values, tolerance and spread of the quantity it came from. */
+export function quantityOf(draft: Draft, from: Quantity | null, locale: string): DraftResult {
+	const name = draft.name.trim() || nameFromLabel(draft.label);
+	if (!name)
+		return {
+			ok: false,
+			message: 'The quantity has no label. Write what it is, as in "Mass per metre".'
+		};
+	const range = rangeOf(draft, locale);
+	if (!range.ok) return range;
+	const isNumber = draft.type === 'number';
+	const formula = formulaOf(draft);
+	if (draft.follows === 'formula' && formula === undefined)
+		return { ok: false, message: 'The formula is empty. Write one, or choose "entered values".' };
+	const digits = draft.digits.trim() === '' ? undefined : Number(draft.digits);
+	if (digits !== undefined && !(Number.isInteger(digits) && digits >= 1 && digits <= 15))
+		return {
+			ok: false,
+			message: 'Digits on screen is a whole number from 1 to 15, or empty for 4.'
+		};
+	const text = (value: string) => value.trim() || undefined;
+	const parts: { [K in keyof Quantity]?: Quantity[K] | undefined } = {
+		name,
+		label: draft.label.trim() || name,
+		type: isNumber ? undefined : draft.type === 'yes_no' ? 'yes_no' : { member_of: draft.type },
+		unit: isNumber ? text(draft.unit) : undefined,
+		per: draft.per.length > 0 ? draft.per : undefined,
+		in: draft.in.length > 0 ? draft.in : undefined,
+		fixed: draft.fixed && draft.follows === 'entered' ? true : undefined,
+		value: from?.value,
+		formula,
+		where: text(draft.where),
+		range: isNumber ? range.range : undefined,
+		check: draft.check.trim() ? { ...from?.check, message: draft.check.trim() } : undefined,
+		caution: draft.caution.trim() ? { message: draft.caution.trim() } : undefined,
+		note: text(draft.note),
+		source: text(draft.source),
+		date: text(draft.date),
+		spread: from?.spread,
+		digits
+	};
+	const present = Object.entries(parts).filter(([, value]) => value !== undefined);
+	return { ok: true, quantity: Object.fromEntries(present) as Quantity };
+}

@@ -1,0 +1,156 @@
+/**
+ * One quantity being edited: the draft, what the engine says of it, keeping, removing and moving it.
+ */
+import type { Trial } from '$lib/browser/engine-messages';
+import { isError, OK } from '$lib/engine/state';
+import type { FormulaProblem } from '$lib/formula/tree';
+import type { Command, CommandProblem } from '$lib/workbook/commands';
+import type { Quantity } from '$lib/workbook/schema';
+import { decimalsFor, formatNumber, formatUnit } from '../format';
+import type { Session } from '../session.svelte';
+import { draftOf, quantityOf, type Draft } from './draft';
+
+/** How long nothing must be typed before the engine is asked. */
+const QUIET = 250;
+
+export class Editing {
+	readonly session: Session;
+	/** The quantity as it stands; null for a new one. */
+	readonly before: Quantity | null;
+	draft: Draft = $state() as Draft;
+	trial = $state.raw<Trial | null>(null);
+	/** Why it was not kept. */
+	problem = $state.raw<CommandProblem | null>(null);
+	/** What "go ahead" would do. */
+	#answerable: Command | null = null;
+	#timer: ReturnType<typeof setTimeout> | null = null;
+	readonly read = $derived.by(() => quantityOf(this.draft, this.before, this.session.locale));
+
+	constructor(session: Session, name: string | null, sheet: number) {
+		this.session = session;
+		const place = name === null ? undefined : session.layout?.byName.get(name);
+		this.before = place?.quantity ?? null;
+		this.draft = draftOf(this.before, place?.sheet ?? sheet, session.locale);
+	}
+
+	get unchanged(): boolean {
+		const start = draftOf(this.before, this.draft.sheet, this.session.locale);
+		return JSON.stringify(start) === JSON.stringify(this.draft);
+	}
+
+	/** Asks the engine about the draft, once typing rests. Returns how to take the question back. */
+	ask(): () => void {
+		const read = this.read;
+		this.problem = null;
+		this.#answerable = null;
+		this.#timer = setTimeout(async () => {
+			if (!read.ok || this.session.readOnly) return;
+			const trial = await this.session.tryQuantity(read.quantity, this.before?.name ?? null);
+			if (this.read === read) this.trial = trial;
+		}, QUIET);
+		return () => {
+			if (this.#timer !== null) clearTimeout(this.#timer);
+		};
+	}
+
+	/** What is wrong with one of the formulas: null the one, "where", or a case's member. */
+	problemOf(part: string | null): FormulaProblem | null {
+		return this.trial?.problems.find((problem) => problem.part === part) ?? null;
+	}
+
+	/** "gives 0.0659 kg/m", for the first cells. */
+	get outcome(): string {
+		const { trial } = this;
+		if (!trial?.values || !trial.states || !this.read.ok) return '';
+		const { unit, type, digits = 4 } = this.read.quantity;
+		if (type !== undefined && type !== 'number') return '';
+		const show = (place: number) => {
+			const state = trial.states?.[place] ?? OK;
+			if (state !== OK) return isError(state) ? 'no value' : 'nothing';
+			const value = trial.values?.[place] ?? 0;
+			return formatNumber(value, decimalsFor(value, digits), this.session.locale);
+		};
+		const count = trial.values.length;
+		const some = Array.from({ length: Math.min(count, 4) }, (_, place) => show(place));
+		const more = count > some.length ? ` and ${count - some.length} more` : '';
+		const units = formatUnit(unit);
+		return count === 0
+			? ''
+			: `gives ${some.join('; ')}${units ? ` ${units}` : ''}${more}, in the base`;
+	}
+
+	/** Keeps the draft. True when the editor may close. */
+	keep(goAhead = false): boolean {
+		const read = this.read;
+		if (!read.ok) {
+			this.problem = { code: 'draft', message: read.message };
+			return false;
+		}
+		if (this.before === null) {
+			const sheet = this.session.workbook?.sheets[this.draft.sheet];
+			return this.#run([
+				{
+					kind: 'add_quantity',
+					sheet: this.draft.sheet,
+					index: sheet?.quantities.length ?? 0,
+					quantity: read.quantity
+				}
+			]);
+		}
+		const replace: Command = {
+			kind: 'replace_quantity',
+			name: this.before.name,
+			quantity: read.quantity,
+			...(goAhead && { also: true })
+		};
+		const place = this.session.layout?.byName.get(this.before.name);
+		const moved = place !== undefined && place.sheet !== this.draft.sheet;
+		const target = this.session.workbook?.sheets[this.draft.sheet]?.quantities.length ?? 0;
+		return this.#run(
+			moved
+				? [
+						replace,
+						{
+							kind: 'move_quantity',
+							name: read.quantity.name,
+							sheet: this.draft.sheet,
+							index: target
+						}
+					]
+				: [replace]
+		);
+	}
+
+	remove(goAhead = false): boolean {
+		if (!this.before) return true;
+		return this.#run([
+			{ kind: 'remove_quantity', name: this.before.name, ...(goAhead && { also: true }) }
+		]);
+	}
+
+	/** One place up or down within its sheet. */
+	move(step: 1 | -1): void {
+		const { workbook, layout } = this.session;
+		const place = this.before ? layout?.byName.get(this.before.name) : undefined;
+		if (!workbook || !place || !this.before) return;
+		const { name } = this.before;
+		const quantities = workbook.sheets[place.sheet]?.quantities ?? [];
+		const index = quantities.findIndex((one) => one.name === name) + step;
+		if (index < 0 || index >= quantities.length) return;
+		this.#run([{ kind: 'move_quantity', name, sheet: place.sheet, index }]);
+	}
+
+	/** Whether the refusal may be answered with "go ahead", and with what. */
+	get canGoAhead(): boolean {
+		return this.problem?.code === 'in-use' || this.problem?.code === 'drops-values';
+	}
+	goAhead(): boolean {
+		return this.#answerable?.kind === 'remove_quantity' ? this.remove(true) : this.keep(true);
+	}
+
+	#run(commands: readonly Command[]): boolean {
+		this.problem = this.session.attempt(...commands);
+		this.#answerable = this.problem ? (commands[0] ?? null) : null;
+		return this.problem === null;
+	}
+}
