@@ -86,7 +86,9 @@ export class Model {
 	apply(command: Command): Applied {
 		const result = applyCommand(this.#workbook, command);
 		if (!result.ok) return result;
-		const { workbook, inverse, structural } = result;
+		const { workbook, inverse } = result;
+		// A scenario more or less leaves the plan as it is.
+		const structural = result.structural && !hasSameStructure(this.#workbook, workbook);
 		this.#workbook = workbook;
 		const changed = structural ? this.#planAnew() : this.#scenarios.update(workbook);
 		if (!structural) this.#layout = withWorkbook(this.#layout, workbook);
@@ -119,6 +121,12 @@ export class Model {
 		return findScenario(this.#workbook, scenario) ? scenario : baseOf(this.#workbook).id;
 	}
 }
+
+const hasSameStructure = (before: Workbook, after: Workbook) =>
+	before.sheets === after.sheets &&
+	before.sets === after.sets &&
+	before.relations === after.relations &&
+	before.units === after.units;
 
 /** The layout with the words and values of a workbook that has the same structure. */
 function withWorkbook(layout: Layout, workbook: Workbook): Layout {

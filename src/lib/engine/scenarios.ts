@@ -160,8 +160,8 @@ export class Scenarios {
 		const known = this.#stored.get(base);
 		if (!known) return { ...CLEAN, changed: true };
 		const fresh = this.#inputs.read(base, this.#inputs.cellsOf(edited));
-		const seeds = fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i));
-		if (seeds.length === 0) return CLEAN;
+		const seeds = new Set(fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i)));
+		if (seeds.size === 0) return CLEAN;
 		const reached = this.#reach.from(seeds);
 		this.#load(base, this.#machine);
 		this.#write(fresh);
@@ -194,7 +194,7 @@ export class Scenarios {
 		for (const source of new Set([reference, base]))
 			for (const cell of this.#readersOf(source)) seeds.add(cell);
 		if (seeds.size === 0) return CLEAN;
-		const reached = this.#reach.from(seeds);
+		const reached = isSameAs(parent.seeds, seeds) ? parent.reached! : this.#reach.from(seeds);
 		const mine = this.#within(reached, known.cells);
 		this.#load(id, this.#machine);
 		this.#write(fresh);
@@ -325,12 +325,16 @@ interface Dirty {
 	readonly changed: boolean;
 	/** Its place among the scenarios changed: it is computed afresh. */
 	readonly moved: boolean;
-	/** The cells that changed of themselves, and all that they reach. */
-	readonly seeds: Iterable<number>;
+	/** The cells that changed of themselves, and all that they reach; null where it was not looked for. */
+	readonly seeds: ReadonlySet<number>;
 	readonly reached: Reached | null;
 }
 
-const CLEAN: Dirty = { changed: false, moved: false, seeds: [], reached: null };
+const CLEAN: Dirty = { changed: false, moved: false, seeds: new Set(), reached: null };
+
+/** Whether the seeds are just those whose reach is known. */
+const isSameAs = (known: ReadonlySet<number>, seeds: ReadonlySet<number>) =>
+	known.size === seeds.size && [...seeds].every((cell) => known.has(cell));
 
 /** Whether a scenario is new, or starts from or is measured against another one than before. */
 function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
