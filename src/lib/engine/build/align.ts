@@ -115,7 +115,6 @@ function running(scope: Scope, quantity: QuantityLayout, at: number): Variable |
 
 function takeNeighbour(filling: Filling, index: Extract<Index, { kind: 'neighbour' }>): boolean {
 	const { proof, scope, quantity, indices } = filling;
-	const name = quantity.quantity.name;
 	let variable = scope.find(index.axis);
 	const own = quantity.axes.find((axis) => axis.name === index.axis);
 	if (!variable && own && scope.collector) variable = gather(proof, scope, own.name, own.set);

@@ -41,13 +41,20 @@ export class Context {
 	readonly workbook: Workbook;
 	readonly layout: Layout;
 	readonly units: UnitSystem;
-	readonly sets = new Map<string, KnownSet>();
+	readonly sets: Map<string, KnownSet> = new Map();
 	readonly #quantities: KnownQuantity[] = [];
-	readonly #byName = new Map<string, KnownQuantity>();
+	readonly #byName: Map<string, KnownQuantity> = new Map();
 
-	constructor(workbook: Workbook, layout = layOut(workbook)) {
+	constructor(workbook: Workbook, layout = layOut(workbook), model: Context | null = null) {
 		this.workbook = workbook;
 		this.layout = layout;
+		if (model) {
+			this.units = model.units;
+			this.sets = model.sets;
+			this.#quantities.push(...model.#quantities);
+			this.#byName = new Map(model.#byName);
+			return;
+		}
 		this.units = UnitSystem.create(workbook.units ?? []).system;
 		for (const one of layout.quantities) {
 			const known = this.know(one);
@@ -71,7 +78,7 @@ export class Context {
 
 	/** The same workbook with one quantity put in the place of its namesake, or added. */
 	withDraft(draft: QuantityLayout): Context {
-		const context = new Context(this.workbook, this.layout);
+		const context = new Context(this.workbook, this.layout, this);
 		const known = context.know(draft);
 		context.#quantities[draft.index] = known;
 		context.#byName.set(draft.quantity.name, known);

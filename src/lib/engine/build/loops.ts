@@ -4,9 +4,9 @@
  */
 import { visit } from '$lib/formula/walk';
 import type { Span } from '$lib/formula/tree';
-import { membersOf, type Layout } from '../layout';
 import type { Edges, PlanProblem } from '../plan';
-import type { ProvenPart, ProvenQuantity } from './absence';
+import type { ProvenPart } from './absence';
+import type { Context } from './context';
 import { partOfCell } from './rules';
 import type { Typed } from './types';
 
@@ -14,11 +14,14 @@ import type { Typed } from './types';
 const SHOWN = 12;
 
 export interface LoopSource {
-	readonly layout: Layout;
-	readonly proven: readonly ProvenQuantity[];
+	readonly context: Context;
+	readonly partsOf: (quantity: number) => readonly ProvenPart[];
+	/** Who needs whom, in the numbers of the loops. */
 	readonly precedents: Edges;
-	/** Quantity index of any cell, lifted ones too. */
-	readonly quantityOf: (cell: number) => number;
+	/** Quantity index behind a number, that of a lifted cell too. */
+	readonly quantityOf: (at: number) => number;
+	/** The cell that a number stands for. */
+	readonly cellOf: (at: number) => number;
 }
 
 export function loopProblems(
@@ -44,16 +47,15 @@ function describe(
 	loop: readonly number[],
 	quantities: readonly number[]
 ): PlanProblem {
-	const { layout, proven } = source;
-	const start = loop.find((cell) => cell < layout.cells) ?? loop[0] ?? 0;
+	const start = loop.find((at) => membersOf(source, at) !== null) ?? loop[0] ?? 0;
 	const path = shortestLoop(source.precedents, new Set(loop), start);
-	const own = proven[source.quantityOf(start)];
-	const name = own?.known.layout.quantity.name ?? '';
-	const partIndex = own ? partOfCell(own.known.rules, own.known.layout, start) : -1;
-	const part = own?.parts[partIndex];
-	const choice =
-		quantities.length === 1 && part ? movingChoiceInto(part.typed, own.known.layout.index) : null;
-	const next = path.find((cell) => source.quantityOf(cell) !== source.quantityOf(start));
+	const index = source.quantityOf(start);
+	const known = source.context.at(index);
+	const name = nameOf(source, start);
+	const partIndex = known ? partOfCell(known.rules, known.layout, source.cellOf(start)) : -1;
+	const part = source.partsOf(index)[partIndex];
+	const choice = quantities.length === 1 && part ? movingChoiceInto(part.typed, index) : null;
+	const next = path.find((at) => source.quantityOf(at) !== index);
 	const nextName = next === undefined ? name : nameOf(source, next);
 	return {
 		quantity: name,
@@ -93,24 +95,35 @@ function pathTo(cameFrom: ReadonlyMap<number, number>, end: number, start: numbe
 
 /** "margin of PX15B ← price ← margin". */
 function loopWords(source: LoopSource, path: readonly number[]): string {
-	const { layout } = source;
 	const first = path[0] ?? 0;
-	const members = (cell: number) => (cell < layout.cells ? membersOf(layout, cell).join(', ') : '');
-	const same = members(first);
+	const same = membersOf(source, first);
 	const words: string[] = [];
-	for (const cell of [...path, first]) {
-		if (cell >= layout.cells && words.length > 0) continue;
-		const there = members(cell);
-		const shown = words.length === 0 || (there !== same && there !== '') ? there : '';
-		const word = nameOf(source, cell) + (shown === '' ? '' : ` of ${shown}`);
+	for (const at of [...path, first]) {
+		const there = membersOf(source, at);
+		if (there === null && words.length > 0) continue;
+		const shown = words.length === 0 || there !== same ? there : '';
+		const word = nameOf(source, at) + (shown ? ` of ${shown}` : '');
 		if (words.at(-1) !== word || path.length === 1) words.push(word);
 	}
 	if (words.length <= SHOWN) return words.join(' ← ');
 	return [...words.slice(0, SHOWN - 1), '…', words.at(-1)].join(' ← ');
 }
 
-function nameOf({ proven, quantityOf }: LoopSource, cell: number): string {
-	return proven[quantityOf(cell)]?.known.layout.quantity.name ?? '';
+function nameOf({ context, quantityOf }: LoopSource, at: number): string {
+	return context.at(quantityOf(at))?.layout.quantity.name ?? '';
+}
+
+/** The members of a quantity's own cell in words; null for a lifted cell. */
+function membersOf({ context, quantityOf, cellOf }: LoopSource, at: number): string | null {
+	const layout = context.at(quantityOf(at))?.layout;
+	const within = cellOf(at) - (layout?.base ?? 0);
+	if (!layout || within < 0 || within >= layout.count) return null;
+	return layout.axes
+		.map((axis, place) => {
+			const ordinal = layout.members[within * layout.axes.length + place] ?? -1;
+			return context.sets.get(axis.set)?.ids[ordinal] ?? '';
+		})
+		.join(', ');
 }
 
 function spanOf({ proof, expression }: ProvenPart, name: string): Span | null {

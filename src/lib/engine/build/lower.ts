@@ -22,6 +22,7 @@ export const NODE_LIMIT = 2_000_000;
 /** Which node and which cell stand for which piece of a formula. */
 export interface Tracing {
 	readonly nodeOf: Map<Expression, number>;
+	readonly unitOf: Map<Expression, string>;
 	readonly cellOf: Map<Expression, number>;
 }
 
@@ -76,10 +77,16 @@ export class Lowering {
 
 	lower(typed: Typed): number {
 		const node = this.#node(typed);
-		const { tracing } = this;
-		if (tracing && typed.source && this.depth === 0 && !tracing.nodeOf.has(typed.source))
-			tracing.nodeOf.set(typed.source, node);
+		this.#trace(typed, node);
 		return node;
+	}
+
+	/** A conversion stands for the same words as what it converts: the inner one, in its own unit, is kept. */
+	#trace({ source, type }: Typed, node: number): void {
+		const { tracing } = this;
+		if (!tracing || !source || this.depth > 0 || tracing.nodeOf.has(source)) return;
+		tracing.nodeOf.set(source, node);
+		if (type.kind === 'number') tracing.unitOf.set(source, type.unit.text);
 	}
 
 	#node(typed: Typed): number {
@@ -126,9 +133,7 @@ export class Lowering {
 				link.op === Op.IfError
 					? this.#ifError(node, right)
 					: operate(this.store, link.op, node, right);
-			const { source } = link;
-			if (this.tracing && source && this.depth === 0 && !this.tracing.nodeOf.has(source))
-				this.tracing.nodeOf.set(source, node);
+			this.#trace(link, node);
 		}
 		return node;
 	}

@@ -49,9 +49,8 @@ export class Scope {
 		return mask;
 	}
 
-	#outward(): Scope[] {
-		const scopes: Scope[] = [];
-		for (let scope: Scope | null = this; scope; scope = scope.parent) scopes.push(scope);
-		return scopes;
+	/** This scope and those around it, innermost first. */
+	#outward(): readonly Scope[] {
+		return this.parent ? [this, ...this.parent.#outward()] : [this];
 	}
 }
