@@ -212,12 +212,19 @@ const beyondAll = (w: Writer, code: number, x: Piece) =>
 
 /** OpenFormula: zero on either side gives zero, two different signs are refused. */
 function multiple(w: Writer, up: boolean, value: number, step: number): Piece {
+	const constant = w.nodes.op[step] === Op.Constant ? w.nodes.constants[w.nodes.a[step]!]! : 0;
 	const [x, s] = operands(w, value, step).map((piece) => w.hoist(piece)) as [Piece, Piece];
+	const refused = plain(w.literals.fault);
+	if (constant > 0) {
+		const rounded = call(up ? 'CEILING' : 'FLOOR', [x, s]);
+		const positive = call('IF', [infix(x, '>', numeral(0), true), rounded, refused]);
+		return call('IF', [infix(x, '=', numeral(0), true), numeral(0), positive]);
+	}
 	const zero = call('OR', [infix(x, '=', numeral(0), true), infix(s, '=', numeral(0), true)]);
 	const positive = call(up ? 'CEILING' : 'FLOOR', [x, s]);
 	// Steps of a negative multiple run the other way.
 	const negative = call(up ? 'FLOOR' : 'CEILING', [x, s]);
 	const signs = plain(`(${bracketed(x)}>0)<>(${bracketed(s)}>0)`);
 	const either = call('IF', [infix(s, '>', numeral(0), true), positive, negative]);
-	return call('IF', [zero, numeral(0), call('IF', [signs, plain(w.literals.fault), either])]);
+	return call('IF', [zero, numeral(0), call('IF', [signs, refused, either])]);
 }
