@@ -59,7 +59,12 @@ export function decimalsWritten(value: number, most: number): number {
 
 /** A value much smaller than its row keeps two digits of its own, as far as it has them. */
 const ownDecimals = (value: number, decimals: number) =>
-	Math.max(decimals, Math.min(decimalsFor(value, 2), decimalsWritten(value, MOST_DECIMALS)));
+	Math.max(
+		decimals,
+		Math.min(decimalsFor(value, 2), decimalsWritten(rounded(value), MOST_DECIMALS))
+	);
+/** Without the last bits that a subtraction leaves: 1.95 − 2.02 is −0.07. */
+const rounded = (value: number) => Number(value.toPrecision(12));
 
 const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 

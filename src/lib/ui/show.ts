@@ -7,7 +7,7 @@ import type { Results } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
 import type { Picture, Workbook } from '$lib/workbook/schema';
 import { choiceSet, PENDING, viewCell, viewSpan, type CellView } from './cells';
-import { decimalsFor, formatNumber, formatUnit } from './format';
+import { decimalsFor, decimalsWritten, formatNumber, formatUnit, MOST_DECIMALS } from './format';
 
 export interface Figure {
 	readonly text: string;
@@ -60,7 +60,8 @@ export function figureText(
 	if (quantity.quantity.type === 'yes_no') return value === 0 ? 'no' : 'yes';
 	const set = choiceSet(layout, quantity);
 	if (set) return set.members[value]?.label ?? set.members[value]?.id ?? String(value);
-	return formatNumber(value, decimalsFor(value, quantity.quantity.digits ?? 4), locale);
+	const fitting = decimalsFor(value, quantity.quantity.digits ?? 4);
+	return formatNumber(value, Math.min(fitting, decimalsWritten(value, MOST_DECIMALS)), locale);
 }
 
 export interface FigureOf {

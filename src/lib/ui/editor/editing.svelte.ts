@@ -24,7 +24,9 @@ export class Editing {
 	/** What "go ahead" would do. */
 	#answerable: Command | null = null;
 	#timer: ReturnType<typeof setTimeout> | null = null;
-	readonly read = $derived.by(() => quantityOf(this.draft, this.before, this.session.locale));
+	readonly read = $derived.by(() =>
+		quantityOf($state.snapshot(this.draft), this.before, this.session.locale)
+	);
 
 	constructor(session: Session, name: string | null, sheet: number) {
 		this.session = session;

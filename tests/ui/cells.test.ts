@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { DIVIDES_BY_ZERO, NO_ANSWER, NOT_ENTERED } from '$lib/engine/state';
+import { isInputCell, NEARLY, viewCell, viewSpan } from '$lib/ui/cells';
+import { base, cheap, layout, resultsOf, shop } from './shop';
+
+const quantity = (name: string) => layout.byName.get(name)!;
+const view = (name: string, results = cheap, place = 0) => {
+	const of = quantity(name);
+	return viewCell({ layout, quantity: of, locale: 'en', base }, results, of.base + place);
+};
+const span = (name: string, results = cheap) => {
+	const of = quantity(name);
+	const context = { layout, quantity: of, locale: 'en', base };
+	return viewSpan(context, results, of.base, of.base + of.count);
+};
+
+describe('a cell of a scenario', () => {
+	it('is "same" where it equals the base', () => {
+		expect(view('mass')).toMatchObject({ same: true, difference: null, relative: '' });
+	});
+	it('carries its difference and percent where it does not', () => {
+		// 0.95 − 2.02 = −1.07; −1.07 ÷ 2.02 = −53.0 %
+		expect(view('price')).toMatchObject({
+			parts: { whole: '0', fraction: '.95' },
+			difference: { whole: '−1', fraction: '.07' },
+			relative: '−53.0 %'
+		});
+	});
+	it('is neither same nor different in the base', () => {
+		expect(view('price', base)).toMatchObject({ same: null, difference: null });
+	});
+	it('says yes instead of no', () => {
+		const lit = resultsOf('cheap', [2.02, 0.06, 0.1, 0.1, 0.2, 30, 28, 20, 1, 1, 1]);
+		expect(view('night', lit)).toMatchObject({
+			kind: 'words',
+			text: 'yes',
+			instead: 'instead of no'
+		});
+		expect(view('main_line', lit)).toMatchObject({ text: 'L2', instead: 'instead of L1' });
+	});
+	it('says which kind of nothing it is, and never zero', () => {
+		const empty = resultsOf('base', [{ state: NOT_ENTERED }, { state: NO_ANSWER }]);
+		expect(view('price', empty)).toMatchObject({ kind: 'nothing', text: 'not entered' });
+		expect(view('mass', empty)).toMatchObject({ kind: 'nothing', text: 'none' });
+	});
+	it('has no value where it is in error', () => {
+		const bad = resultsOf('cheap', [{ state: DIVIDES_BY_ZERO }]);
+		expect(view('price', bad)).toMatchObject({ kind: 'error', text: 'No value', same: false });
+	});
+	it('calls a difference in the last digits nearly the same, with all digits on demand', () => {
+		const near = resultsOf('cheap', [2.0200001, 0.06, 0.1, 0.1212, 0.202, 30, 28, 20, 0, 0, 0]);
+		expect(view('price', near)).toMatchObject({ instead: NEARLY, full: '2.0200001 EUR/kg' });
+	});
+});
+
+describe('a folded row', () => {
+	it('spans its members and counts those that differ', () => {
+		expect(span('cost', base).text).toBe('0.1212 to 0.2020');
+		expect(span('cost')).toMatchObject({ text: '0.0570 to 0.0950', instead: '2 of 2 differ' });
+		expect(span('mass')).toMatchObject({ same: true, instead: '' });
+	});
+	it('says how many members have no value', () => {
+		const bad = resultsOf('cheap', [1, 0.06, 0.1, { state: DIVIDES_BY_ZERO }, 0.2]);
+		expect(span('cost', bad)).toMatchObject({ kind: 'error', text: '1 of 2 without value' });
+	});
+});
+
+describe('an input', () => {
+	it('is what no formula computes, member by member', () => {
+		expect(isInputCell(shop, quantity('price'), 0)).toBe(true);
+		expect(isInputCell(shop, quantity('cost'), quantity('cost').base)).toBe(false);
+		const mixed = {
+			...quantity('mass'),
+			quantity: {
+				...quantity('mass').quantity,
+				formula: { by: 'product', cases: { A15: 'input', '*': '2 * price' } }
+			}
+		};
+		expect(isInputCell(shop, mixed, mixed.base)).toBe(true);
+		expect(isInputCell(shop, mixed, mixed.base + 1)).toBe(false);
+	});
+});

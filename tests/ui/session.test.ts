@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine, EngineEvents } from '$lib/browser/engine-client';
+import type { Command } from '$lib/workbook/commands';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import { Session } from '$lib/ui/session.svelte';
+import { base, cheap, shop } from './shop';
+
+/** An engine that answers only when told to. */
+class Quiet implements Engine {
+	events: EngineEvents;
+	opened: { workbook: Workbook; revision: number; order: readonly string[] }[] = [];
+	applied: { commands: readonly Command[]; revision: number }[] = [];
+	constructor(events: EngineEvents) {
+		this.events = events;
+	}
+	open(workbook: Workbook, revision: number, order: readonly string[]) {
+		this.opened.push({ workbook, revision, order });
+	}
+	apply(commands: readonly Command[], revision: number) {
+		this.applied.push({ commands, revision });
+	}
+	why = () => Promise.resolve(null);
+	tryQuantity = () => Promise.reject(new Error('not asked here'));
+	close() {}
+}
+
+function started() {
+	let engine: Quiet | null = null;
+	const session = new Session((events) => (engine = new Quiet(events)), 'en');
+	session.open(shop);
+	return { session, engine: engine as unknown as Quiet };
+}
+const price = (value: number | null): Command => ({
+	kind: 'set_inputs',
+	scenario: 'base',
+	entries: [{ quantity: 'price', at: [], value }]
+});
+const priceOf = (session: Session) => inputAt(session.workbook!, 'base', 'price', []).value;
+
+describe('a session', () => {
+	it('asks for the base first, then the scenario in hand', () => {
+		expect(started().engine.opened[0]?.order).toEqual(['base', 'cheap']);
+	});
+	it('shows the base before the other scenarios are answered', () => {
+		const { session, engine } = started();
+		engine.events.onresults(base, 1);
+		expect(session.base).toBe(base);
+		expect(session.isSettled).toBe(false);
+		engine.events.onresults(cheap, 1);
+		engine.events.onsettled(1);
+		expect(session.isSettled).toBe(true);
+	});
+	it('sends an edit of inputs as a command, a change of structure as a workbook', () => {
+		const { session, engine } = started();
+		expect(session.apply(price(1.9))).toBeNull();
+		expect(engine.applied).toHaveLength(1);
+		session.apply({ kind: 'remove_quantity', name: 'night' });
+		expect(engine.opened).toHaveLength(2);
+		expect(session.layout?.byName.has('night')).toBe(false);
+	});
+	it('takes an edit back and does it again', () => {
+		const { session } = started();
+		session.apply(price(1.9));
+		expect(session.undoable).toMatch(/Resin price/);
+		session.undo();
+		expect(priceOf(session)).toBe(2.02);
+		session.redo();
+		expect(priceOf(session)).toBe(1.9);
+		expect(session.redoable).toBeNull();
+	});
+	it('takes several commands as one step, or none of them', () => {
+		const { session } = started();
+		const inScenario: Command = {
+			kind: 'set_inputs',
+			scenario: 'cheap',
+			entries: [{ quantity: 'price', at: [], value: 0.9 }]
+		};
+		session.apply(price(1.9), inScenario);
+		session.undo();
+		expect(session.workbook).toEqual(shop);
+		expect(session.apply(price(1.8), { kind: 'remove_scenario', id: 'nobody' })).toMatch(/nobody/);
+		expect(priceOf(session)).toBe(2.02);
+	});
+	it('ignores answers to a layout that is gone', () => {
+		const { session, engine } = started();
+		session.apply({ kind: 'remove_quantity', name: 'night' });
+		engine.events.onresults(base, 1);
+		expect(session.base).toBeUndefined();
+	});
+	it('keeps numbers on screen across a change of structure', () => {
+		const { session, engine } = started();
+		engine.events.onresults(base, 1);
+		session.apply({ kind: 'remove_quantity', name: 'price', also: true });
+		const cost = session.layout!.byName.get('cost')!;
+		expect(session.base?.values[cost.base]).toBe(0.1212);
+	});
+	it('refuses to change what can only be read', () => {
+		const { session } = started();
+		session.readOnly = true;
+		expect(session.apply(price(1))).toMatch(/Take over here/);
+		expect(priceOf(session)).toBe(2.02);
+	});
+	it('tells whoever keeps the work of every step, undo included', () => {
+		const { session } = started();
+		const kept: string[] = [];
+		session.onedit = (commands) => kept.push(...commands.map((one) => one.kind));
+		session.apply(price(1.9));
+		session.undo();
+		expect(kept).toEqual(['set_inputs', 'set_inputs']);
+	});
+});
+
+describe('the view', () => {
+	it('starts with two scenarios at most, the first subject and nothing unfolded', () => {
+		const { view } = started().session;
+		expect(view.shown).toEqual(['cheap']);
+		expect(view.subject).toBe('A15');
+		expect(view.inHand).toBe('cheap');
+	});
+	it('starts from what was kept, as far as it is still there', () => {
+		const { session } = started();
+		session.open(shop, {
+			shown: ['gone', 'cheap'],
+			inHand: 'gone',
+			subject: 'B22',
+			open: ['mass']
+		});
+		expect(session.view.kept).toEqual({
+			shown: ['cheap'],
+			inHand: 'cheap',
+			subject: 'B22',
+			open: ['mass']
+		});
+	});
+	it('lets go of a scenario that is deleted', () => {
+		const { session } = started();
+		session.apply({ kind: 'remove_scenario', id: 'cheap' });
+		expect(session.view.shown).toEqual([]);
+		expect(session.view.inHand).toBe('base');
+	});
+});

@@ -1,0 +1,177 @@
+import { describe, expect, it } from 'vitest';
+import { HITS_NOTHING } from '$lib/engine/state';
+import { completionsAt, callAt, complete } from '$lib/ui/editor/complete';
+import { draftOf, nameFromLabel, quantityOf } from '$lib/ui/editor/draft';
+import { findQuantities } from '$lib/ui/find';
+import { agreementWords, frontFacts } from '$lib/ui/front';
+import { freeId } from '$lib/ui/members/free-id';
+import { checkCount, messagesOf } from '$lib/ui/messages';
+import { differing } from '$lib/ui/scenarios/compare';
+import { freeTitle, idFrom, standsOn } from '$lib/ui/scenarios/words';
+import { savedWords } from '$lib/ui/shell/saved';
+import { base, cheap, layout, resultsOf, shop } from './shop';
+
+describe('finding a quantity', () => {
+	const names = (typed: string) =>
+		findQuantities(layout, typed).map((found) => found.quantity.quantity.name);
+	it('goes by label and by name, beginnings first', () => {
+		expect(names('line')).toEqual(['speed', 'main_line']);
+		expect(names('too cheap')).toEqual(['too_cheap']);
+		expect(names('RESIN')).toEqual(['price', 'cost']);
+		expect(names('nothing like it')).toEqual([]);
+		expect(names(' ')).toEqual([]);
+	});
+});
+
+describe('the strip', () => {
+	const facts = (inHand: string, results = cheap) =>
+		frontFacts({
+			workbook: shop,
+			layout,
+			results: new Map([
+				['base', base],
+				['cheap', results]
+			]),
+			base: 'base',
+			inHand,
+			subject: 'A15',
+			locale: 'en',
+			errorOf: () => 'Mass per metre'
+		});
+	it('shows the subject’s value, and what the workbook says below it', () => {
+		expect(facts('cheap')[0]).toMatchObject({
+			title: 'A15, resin cost',
+			below: '0.06 kg/m of resin',
+			beside: 'EUR/m',
+			bySubject: true
+		});
+	});
+	it('shows the scenario in hand where the workbook says so', () => {
+		expect(facts('cheap')[1]?.figure.text).toBe('0.95');
+		expect(facts('base')[1]?.figure.text).toBe('2.02');
+	});
+	it('says whose error a figure inherits', () => {
+		const bad = resultsOf('cheap', [{ state: HITS_NOTHING }]);
+		expect(facts('cheap', bad)[1]).toMatchObject({
+			figure: { text: 'No value', state: 'error' },
+			below: 'inherits the error of mass per metre'
+		});
+	});
+	it('says how many values both engines agree on', () => {
+		const agreement = {
+			compared: 4877,
+			agreeing: 4877,
+			unjudged: [],
+			sample: null,
+			disagreements: [],
+			busy: false
+		};
+		expect(agreementWords(agreement, true, 'en')).toBe(
+			'4,877 of 4,877 values agree, computed twice'
+		);
+		expect(agreementWords(agreement, false, 'en')).toMatch(/checking the last edit/);
+		expect(agreementWords(null, true, 'en')).toBe('second engine is starting');
+	});
+});
+
+describe('messages below rows', () => {
+	it('give a caution in the scenario where it is so', () => {
+		const messages = messagesOf({
+			layout,
+			results: [base, cheap],
+			faults: new Map(),
+			problems: []
+		});
+		expect(messages).toMatchObject([
+			{ tone: 'caution', scenario: 'cheap', quantity: 'too_cheap', count: 1 }
+		]);
+		expect(checkCount(layout, cheap, [])).toMatchObject({ cautions: 1, errors: 0 });
+	});
+	it('give an error once, where it arose', () => {
+		const from = { quantity: 'price', members: [], cell: 0 };
+		const faults = ['mass', 'cost'].map((quantity) => ({
+			quantity,
+			cell: layout.byName.get(quantity)!.base,
+			count: 2,
+			origin: { from, reason: 'No value was entered for resin price.' }
+		}));
+		const messages = messagesOf({
+			layout,
+			results: [base],
+			faults: new Map([['base', faults]]),
+			problems: []
+		});
+		expect(messages).toMatchObject([{ tone: 'error', quantity: 'price', cell: 0 }]);
+	});
+});
+
+describe('help with a formula', () => {
+	const insert = (text: string) =>
+		completionsAt(shop, text, text.length).items.map((item) => item.insert);
+	it('offers names by their beginning, their parts and their labels', () => {
+		expect(insert('pri')[0]).toBe('price');
+		expect(insert('2 * resin')).toEqual(['price', 'cost']);
+		expect(insert('su')).toContain('SUM(');
+		expect(insert('L')).toContain('L1');
+		expect(insert('')).toEqual([]);
+	});
+	it('replaces the word at the caret alone', () => {
+		const offered = completionsAt(shop, 'mas * 2', 3);
+		expect(complete('mas * 2', offered, offered.items[0]!)).toEqual({ text: 'mass * 2', caret: 4 });
+	});
+	it('names the function that the caret is in', () => {
+		expect(callAt('SUM(mass * ABS(price); ', 23)?.name).toBe('SUM');
+		expect(callAt('(mass', 5)).toBeNull();
+	});
+});
+
+describe('a quantity in its editor', () => {
+	const all = shop.sheets.flatMap((sheet) => sheet.quantities);
+	it.each(all.map((one) => [one.name, one] as const))('%s comes back as it went in', (_, one) => {
+		expect(quantityOf(draftOf(one, 0, 'en'), one, 'en')).toEqual({ ok: true, quantity: one });
+	});
+	it('gets a name from its label', () => {
+		expect(nameFromLabel('Mass per metre, größte')).toBe('mass_per_metre_großte');
+		const draft = { ...draftOf(null, 0, 'en'), label: 'Mass per metre' };
+		expect(quantityOf(draft, null, 'en')).toMatchObject({ quantity: { name: 'mass_per_metre' } });
+	});
+	it('is not kept without a label, with an empty formula or a broken range', () => {
+		const draft = draftOf(null, 0, 'en');
+		expect(quantityOf(draft, null, 'en')).toMatchObject({ ok: false });
+		const named = { ...draft, label: 'x' };
+		expect(quantityOf({ ...named, follows: 'formula' }, null, 'en')).toMatchObject({ ok: false });
+		expect(quantityOf({ ...named, min: '1,2,3' }, null, 'en')).toMatchObject({ ok: false });
+		expect(quantityOf({ ...named, digits: '99' }, null, 'en')).toMatchObject({ ok: false });
+	});
+});
+
+describe('scenarios and members in words', () => {
+	it('say on what they stand', () => {
+		expect(standsOn(shop, 'base')).toBe('as entered');
+		expect(standsOn(shop, 'cheap')).toBe('on base, 1 change');
+	});
+	it('get free titles and ids', () => {
+		expect(freeTitle(shop, 'Cheap resin')).toBe('Cheap resin 2');
+		expect(idFrom('A weekend crew', new Set(), 'scenario')).toBe('a_weekend_crew');
+		expect(idFrom('Base', new Set(['base']), 'scenario')).toBe('base_2');
+		expect(idFrom('24', new Set(), 'scenario')).toBe('scenario');
+		expect(freeId(shop.sets[1]!, 'L2')).toBe('L3');
+		expect(freeId(shop.sets[0]!, 'A15')).toBe('A16');
+		expect(freeId(shop.sets[0]!, 'PX15B')).toBe('PX15B 2');
+	});
+	it('differ only where a value does', () => {
+		expect([...differing(layout, base, cheap)]).toEqual(['price', 'cost', 'too_cheap']);
+	});
+});
+
+describe('the saved time', () => {
+	const at = new Date(2026, 10, 24, 14, 2).getTime();
+	const saving = { savedAt: at, keepingProblem: '', unsaved: false };
+	const reading = { readOnly: false, locale: 'en' };
+	it('is told to the minute, and only once it is true', () => {
+		expect(savedWords(saving, reading)).toBe('saved 14:02');
+		expect(savedWords({ ...saving, unsaved: true }, reading)).toBe('saving');
+		expect(savedWords({ ...saving, keepingProblem: 'full' }, reading)).toBe('not kept');
+		expect(savedWords(saving, { ...reading, readOnly: true })).toBe('read only here');
+	});
+});
