@@ -1,0 +1,78 @@
+/** Reads computed figures of a shipped workbook by scenario, quantity and member ids. */
+import { readFileSync } from 'node:fs';
+import { buildPlan } from '$lib/engine/build/plan';
+import { cellAt, type QuantityLayout } from '$lib/engine/layout';
+import { Scenarios, type Column } from '$lib/engine/scenarios';
+import { NO_ANSWER, OK } from '$lib/engine/state';
+import { loadWorkbook } from '$lib/workbook/load';
+
+export class WorkbookFigures {
+	readonly #layout: ReturnType<typeof buildPlan>['layout'];
+	readonly #scenarios: Scenarios;
+	readonly #columns = new Map<string, Column>();
+	/** Formulas that could not be proven. */
+	readonly problems: readonly string[];
+
+	constructor(path: string) {
+		const opened = loadWorkbook(readFileSync(path, 'utf8'), path);
+		if (!opened.ok) throw new Error(opened.problem.line);
+		const plan = buildPlan(opened.workbook);
+		this.#layout = plan.layout;
+		this.#scenarios = new Scenarios(plan, opened.workbook);
+		this.problems = plan.problems.map((one) => `${one.quantity}: ${one.message}`);
+	}
+
+	/** The number in the quantity's own unit; throws where there is none. */
+	number(scenario: string, quantity: string, ...members: readonly string[]): number {
+		const { value, state } = this.#at(scenario, quantity, members);
+		if (state !== OK)
+			throw new Error(`${quantity}[${members.join('; ')}] in ${scenario} is in state ${state}`);
+		return value;
+	}
+
+	/** The number, or null for a question that has no answer. */
+	answer(scenario: string, quantity: string): number | null {
+		const { state } = this.#at(scenario, quantity, []);
+		return state === NO_ANSWER ? null : this.number(scenario, quantity);
+	}
+
+	/** The id of the member that the value is. */
+	member(scenario: string, quantity: string, ...members: readonly string[]): string {
+		const { type } = this.#quantity(quantity).quantity;
+		const set = typeof type === 'object' ? this.#layout.sets.get(type.member_of) : undefined;
+		const id = set?.members[this.number(scenario, quantity, ...members)]?.id;
+		if (id === undefined) throw new Error(`${quantity} is no member`);
+		return id;
+	}
+
+	/** The numbers along the only axis, as far as there are values. */
+	row(scenario: string, quantity: string): number[] {
+		const layout = this.#quantity(quantity);
+		const { values, states } = this.#column(scenario);
+		const cells = Array.from({ length: layout.count }, (_, at) => layout.base + at);
+		return cells.filter((cell) => states[cell] === OK).map((cell) => values[cell] ?? NaN);
+	}
+
+	#at(scenario: string, name: string, members: readonly string[]) {
+		const quantity = this.#quantity(name);
+		const ordinals = quantity.axes.map(
+			(axis, at) => this.#layout.ordinals.get(axis.set)?.get(members[at] ?? '') ?? -1
+		);
+		const cell = cellAt(quantity, ordinals);
+		if (cell < 0) throw new Error(`the workbook has no ${name}[${members.join('; ')}]`);
+		const { values, states } = this.#column(scenario);
+		return { value: values[cell] ?? NaN, state: states[cell] ?? NaN };
+	}
+
+	#quantity(name: string): QuantityLayout {
+		const found = this.#layout.byName.get(name);
+		if (!found) throw new Error(`the workbook has no quantity ${name}`);
+		return found;
+	}
+
+	#column(scenario: string): Column {
+		const column = this.#columns.get(scenario) ?? this.#scenarios.column(scenario);
+		this.#columns.set(scenario, column);
+		return column;
+	}
+}
