@@ -5,6 +5,8 @@
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { buildPlan } from '$lib/engine/build/plan';
+import type { Plan } from '$lib/engine/plan';
+import { conditionsOf, hideAbsent } from '$lib/engine/presence';
 import type { Results } from '$lib/engine/results';
 import { Scenarios } from '$lib/engine/scenarios';
 import { Referee } from '$lib/engine/second/referee';
@@ -14,8 +16,14 @@ import { randomEdit, randomWorkbook, type Pick } from './random-workbook';
 const FRESH_SEED = (Math.random() * 2 ** 31) | 0;
 const counted = { workbooks: 0, formulas: 0, refused: 0, values: 0, unjudged: 0, bad: 0 };
 
-const resultsOf = (scenarios: Scenarios, workbook: Workbook): Results[] =>
-	workbook.scenarios.map(({ id }) => ({ scenario: id, ...scenarios.column(id) }));
+function resultsOf(plan: Plan, scenarios: Scenarios, workbook: Workbook): Results[] {
+	const conditions = conditionsOf(plan);
+	return workbook.scenarios.map(({ id }) => {
+		const column = scenarios.column(id);
+		hideAbsent(conditions, column);
+		return { scenario: id, ...column };
+	});
+}
 
 const run = (steps: Generator<void>) => {
 	for (const _ of steps);
@@ -65,7 +73,7 @@ function agreeOnAnything(seed: number, numRuns: number): void {
 			counted.workbooks++;
 			counted.formulas += plan.printed.size;
 			counted.refused += new Set(plan.problems.map(({ quantity }) => quantity)).size;
-			const results = resultsOf(scenarios, workbook);
+			const results = resultsOf(plan, scenarios, workbook);
 			for (const { states } of results) counted.values += states.length;
 			for (const { states } of results) counted.bad += states.filter((state) => state > 0).length;
 			check(referee, results, workbook);
@@ -88,16 +96,16 @@ describe('random workbooks', () => {
 			fc.property(starts, (start) => {
 				const pick = picker(start);
 				let workbook = randomWorkbook(pick);
-				const { scenarios, referee } = open(workbook);
+				const { plan, scenarios, referee } = open(workbook);
 				for (let i = 0; i < 4; i++) {
 					workbook = randomEdit(workbook, pick);
 					scenarios.update(workbook);
 					run(referee.update(workbook));
-					check(referee, resultsOf(scenarios, workbook), workbook);
+					check(referee, resultsOf(plan, scenarios, workbook), workbook);
 				}
 				const fresh = open(workbook);
-				check(referee, resultsOf(fresh.scenarios, workbook), workbook);
-				check(fresh.referee, resultsOf(scenarios, workbook), workbook);
+				check(referee, resultsOf(fresh.plan, fresh.scenarios, workbook), workbook);
+				check(fresh.referee, resultsOf(plan, scenarios, workbook), workbook);
 				referee.destroy();
 				fresh.referee.destroy();
 			}),

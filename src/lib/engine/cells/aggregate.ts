@@ -104,9 +104,21 @@ function valueOf(w: Writer, terms: Terms, i: number): Piece {
 	return infix(value, '+', infix(valued(w.piece(position)), '*', numeral(0)));
 }
 
-/** A column where the terms stand already; null where each needs a formula. */
+/**
+ * A column where the terms stand already; null where each needs a formula. A term that counts where it is
+ * present needs none: an absent value is text, and what reads a range passes over text.
+ */
 function standing(w: Writer, terms: Terms): Column | null {
-	return terms.filtered || terms.placed ? null : w.standing(terms.values);
+	const { op, a } = w.nodes;
+	const passesOver = (value: number, filter: number) =>
+		filter >= 0 && op[filter] === Op.Present && a[filter] === value;
+	const ready = terms.values.every((value, i) => {
+		const filter = terms.filters[i]!;
+		return filter < 0 ? !w.facts.mayBeAbsent(value) : passesOver(value, filter);
+	});
+	if (terms.placed || !ready) return null;
+	const column = w.standing(terms.values);
+	return column && { ...column, gaps: terms.filtered };
 }
 
 /** Aggregates for which a term left out is as good as a neutral one. */
@@ -123,10 +135,10 @@ function folded(w: Writer, terms: Terms, name: string, neutral: number, of = 'va
 		terms.values.map((_, i) => {
 			const filter = terms.filters[i]!;
 			if (filter < 0) return value(i);
-			const [test, kept] = w.fit([valued(w.piece(filter)), value(i)]) as [Piece, Piece];
+			const [test, kept] = w.fit([w.piece(filter), value(i)]) as [Piece, Piece];
 			return call('IF', [test, kept, numeral(neutral)]);
 		});
-	const there = of !== 'value' || terms.count < 3 ? null : standing(w, terms);
+	const there = of !== 'value' || truth || terms.count < 3 ? null : standing(w, terms);
 	if (!there && terms.count <= INLINE) {
 		const fitting = w.fit(pieces());
 		if (fitting.length === 1 && !truth) return fitting[0]!;
@@ -182,7 +194,7 @@ export function valueColumn(w: Writer, terms: Terms): Column {
 			const value = valueOf(w, terms, i);
 			const filter = terms.filters[i]!;
 			if (filter < 0) return value;
-			const [test, kept] = w.fit([valued(w.piece(filter)), value]) as [Piece, Piece];
+			const [test, kept] = w.fit([w.piece(filter), value]) as [Piece, Piece];
 			return call('IF', [test, kept, plain('""')]);
 		})
 	}));

@@ -50,12 +50,6 @@ export function factsOf(plan: Plan, sources: readonly Source[] = []): Facts {
 		if (known[node] === UNKNOWN) known[node] = find(node) ? YES : NO;
 		return known[node] === YES;
 	};
-	// An input of a member that some scenarios lack; and whatever else is entered as absent.
-	const { layout } = plan;
-	for (const one of layout.quantities)
-		if (one.axes.some((axis) => layout.sets.get(axis.set)?.present !== undefined))
-			for (let cell = one.base; cell < one.base + one.count; cell++)
-				if (plan.roots[cell] === -1) cells[cell] = 1;
 	for (const { entered } of sources)
 		for (const [cell, { state }] of entered) if (state === ABSENT) cells[cell] = 1;
 	for (const cell of plan.order) {

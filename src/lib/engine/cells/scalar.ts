@@ -102,14 +102,17 @@ export function scalarPiece(w: Writer, node: number): Piece {
 		}
 	}
 	const name = FUNCTIONS[code];
-	if (name) return call(name, w.fit([valued(w.piece(first))]));
-	const [x, y] = operands(w, first, second);
+	if (name) return call(name, w.fit([numeric(w.piece(first))]));
 	const comparison = COMPARISONS[code];
-	if (comparison) return infix(x, comparison, y, true);
+	if (comparison) return compared(comparison, ...operands(w, first, second));
 	const operator = OPERATORS[code];
 	if (!operator) throw new RangeError(`Operation ${code} has no form in cells.`);
+	// Arithmetic on the text of an absent value is an error of itself, but one on its right would win.
+	const [x, y] = w.fit([valued(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
 	return infix(x, operator, y);
 }
+
+const compared = (operator: string, x: Piece, y: Piece) => infix(x, operator, y, true);
 
 function operands(w: Writer, first: number, second: number): [Piece, Piece] {
 	return w.fit([valued(w.piece(first)), valued(w.piece(second))]) as [Piece, Piece];
@@ -117,8 +120,7 @@ function operands(w: Writer, first: number, second: number): [Piece, Piece] {
 
 function junction(w: Writer, name: string, list: number, count: number): Piece {
 	if (count === 0) return numeral(name === 'AND' ? 1 : 0);
-	if (count <= INLINE)
-		return call(name, w.fit(w.pieces(list, count).map(truthOrValue)), { truth: true });
+	if (count <= INLINE) return call(name, w.fit(w.pieces(list, count)), { truth: true });
 	const column = w.column(`junction ${list} ${count}`, () => ({
 		pieces: w.pieces(list, count).map(valued),
 		gaps: false
@@ -130,10 +132,8 @@ function junction(w: Writer, name: string, list: number, count: number): Piece {
 	);
 }
 
-const truthOrValue = (piece: Piece) => (piece.truth ? piece : valued(piece));
-
 function choice(w: Writer, test: number, yes: number, no: number): Piece {
-	const pieces = [truthOrValue(w.piece(test)), numeric(w.piece(yes)), numeric(w.piece(no))];
+	const pieces = [w.piece(test), numeric(w.piece(yes)), numeric(w.piece(no))];
 	const [asked, then, otherwise] = w.fit(pieces) as [Piece, Piece, Piece];
 	return call('IF', [asked, then, otherwise], { absent: then.absent || otherwise.absent });
 }
@@ -159,7 +159,7 @@ function pick(w: Writer, selector: number, list: number): Piece {
 	const place = infix(valued(w.piece(selector)), '+', numeral(1));
 	if (count === 0) return call('IF', [place, plain(w.literals.fault), plain(w.literals.fault)]);
 	const absent = options.some((option) => option >= 0 && w.facts.mayBeAbsent(option));
-	const standing = count > 2 ? w.standing(options.filter((option) => option >= 0)) : null;
+	const standing = count > 2 ? w.standing(options.filter((node) => node >= 0)) : null;
 	const option = (node: number) => (node < 0 ? plain(w.literals.fault) : numeric(w.piece(node)));
 	if (!(standing && standing.places.length === count) && count <= INLINE)
 		return call('CHOOSE', w.fit([place, ...options.map(option)]), { absent });

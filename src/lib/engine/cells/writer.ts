@@ -160,13 +160,13 @@ export class Writer {
 		return column;
 	}
 
-	/** A column where the terms stand already, if they stand one below the other. */
+	/** A column where the cells that these nodes read stand already, if they stand one below the other. */
 	standing(nodes: readonly number[]): Column | null {
 		const { op, a, b } = this.nodes;
 		const places: number[] = [];
 		let sheet = -1;
 		for (const node of nodes) {
-			if (op[node] !== Op.Cell || this.facts.cellMayBeAbsent(a[node]!)) return null;
+			if (op[node] !== Op.Cell) return null;
 			const at = this.locate(a[node]!, b[node]!);
 			if (!at || (sheet >= 0 && (at.sheet !== sheet || at.place !== places.at(-1)! + 1)))
 				return null;

@@ -7,16 +7,15 @@
  */
 import type { Workbook } from '$lib/workbook/schema';
 import { Book } from '../cells/book';
-import { classOf } from '../cells/literals';
 import type { Source } from '../cells/reach';
-import { placeOf } from '../layout';
 import type { Plan } from '../plan';
 import type { Agreement, Outcome, Results } from '../results';
-import { OK, type State } from '../state';
+import { conditionsOf, hideAbsent, type Conditions } from '../presence';
+import type { State } from '../state';
+import { compareColumns, NOT_CHECKED, type Column } from './agreement';
 import { Cells, UNJUDGED } from './hyperformula';
 import { LIMIT, sampleOf, type Sample } from './sample';
 import { sourcesOf } from './sources';
-import { isClose, isRounding, magnitudeOf } from './tolerance';
 
 /** An input that a scenario itself says something about from now on; null: no longer. */
 export interface InputChange {
@@ -24,9 +23,6 @@ export interface InputChange {
 	readonly cell: number;
 	readonly outcome: Outcome | null;
 }
-
-/** How many disagreements are listed one by one. */
-const LISTED = 100;
 
 type OpenSource = Source & { readonly entered: Map<number, Outcome> };
 
@@ -46,11 +42,13 @@ export class Referee {
 	readonly #book: Book;
 	readonly #cells: Cells;
 	readonly #found: Found[];
+	readonly #conditions: Conditions;
 
 	private constructor(workbook: Workbook, plan: Plan, limit: number) {
 		this.#plan = plan;
 		const all = sourcesOf(workbook, plan);
-		this.#sample = sampleOf(plan, all, limit);
+		this.#conditions = conditionsOf(plan);
+		this.#sample = sampleOf(plan, all, this.#conditions, limit);
 		this.#of = all.length * plan.layout.cells;
 		this.#sources = this.#ofSample(all);
 		this.#book = new Book(plan, this.#sources, this.#sample?.included ?? null);
@@ -113,57 +111,21 @@ export class Referee {
 		yield* this.apply(changes);
 	}
 
-	/** What the second engine has for a value; null where it is outside the sample. */
-	outcome(scenario: string, cell: number): Outcome | null {
-		const place = this.#sources.findIndex(({ id }) => id === scenario);
-		return place < 0 ? null : this.#at(place, cell);
-	}
-
 	compare(results: readonly Results[]): Agreement {
-		const placeOfId = new Map(this.#sources.map(({ id }, place) => [id, place]));
-		const columns: (Results | undefined)[] = [];
-		for (const one of results) {
-			const place = placeOfId.get(one.scenario);
-			if (place !== undefined) columns[place] = one;
-		}
-		let compared = 0;
-		let agreeing = 0;
-		const unjudged = new Map<string, number>();
-		const disagreements: Agreement['disagreements'][number][] = [];
-		columns.forEach((column, scenario) => {
-			if (!column) return;
-			for (let cell = 0; cell < this.#plan.layout.cells; cell++) {
-				const second = this.#at(scenario, cell);
-				if (!second) continue;
-				const first = { value: column.values[cell]!, state: column.states[cell]! };
-				if (this.#agree(scenario, cell, first, second, columns)) {
-					compared++;
-					agreeing++;
-					continue;
-				}
-				const reason = this.#whyUnjudged(cell);
-				if (reason !== null) {
-					unjudged.set(reason, (unjudged.get(reason) ?? 0) + 1);
-					continue;
-				}
-				compared++;
-				if (disagreements.length >= LISTED) continue;
-				const place = placeOf(this.#plan.layout, cell);
-				disagreements.push({ ...place, scenario: column.scenario, first, second });
-			}
-		});
-		return {
-			compared,
-			agreeing,
-			unjudged: [...unjudged].map(([reason, count]) => ({ reason, count })),
-			sample: this.#sample && {
-				scenarios: this.#sources.map(({ id }) => id),
-				cells: this.#countSample(),
-				of: this.#of
-			},
-			disagreements,
-			busy: false
+		const columns = this.#sources.map(({ id, reference }, scenario) => ({
+			id,
+			reference,
+			first: results.find((one) => one.scenario === id) ?? null,
+			second: this.#column(scenario)
+		}));
+		const base = this.#sources.findIndex(({ parent }) => parent < 0);
+		const found = compareColumns(this.#plan, columns, base, (cell) => this.#reasonAt(cell));
+		const sample = this.#sample && {
+			scenarios: this.#sources.map(({ id }) => id),
+			cells: this.#countSample(),
+			of: this.#of
 		};
+		return { ...found, sample, busy: false };
 	}
 
 	/** Ends the engine; nothing can be asked of it any more. */
@@ -209,49 +171,26 @@ export class Referee {
 		});
 	}
 
-	#at(scenario: number, cell: number): Outcome | null {
-		const at = this.#book.locate(scenario, cell);
-		if (!at) return null;
-		const { values, states } = this.#found[at.sheet]!;
-		return { value: values[cell]!, state: states[cell]! };
-	}
-
-	#agree(
-		scenario: number,
-		cell: number,
-		first: Outcome,
-		second: Outcome,
-		columns: readonly (Results | undefined)[]
-	): boolean {
-		if (classOf(first.state) !== second.state) return false;
-		if (first.state !== OK || isClose(first.value, second.value)) return true;
-		const root = this.#plan.roots[cell]!;
-		if (root < 0) return false;
-		const base = this.#sources.findIndex(({ parent }) => parent < 0);
-		const magnitude = magnitudeOf(this.#plan, root, (read, which) => {
-			const from = which === 0 ? scenario : which === 1 ? this.#sources[scenario]!.reference : base;
-			if (read < this.#plan.layout.cells) return columns[from]?.values[read] ?? 0;
-			return from < 0 ? 0 : (this.#at(from, read)?.value ?? 0);
-		});
-		return isRounding(first.value, second.value, magnitude);
-	}
-
-	/** Why a value was not judged: it could not be, or what it is computed from could not. */
-	#whyUnjudged(cell: number): string | null {
-		if (!this.#found.some(({ states }) => states.includes(UNJUDGED))) return null;
-		const { starts, targets } = this.#plan.precedents;
-		const seen = new Set<number>();
-		const stack = [cell];
-		for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-			if (seen.has(at)) continue;
-			seen.add(at);
-			for (const { states, unjudged } of this.#found)
-				if (states[at] === UNJUDGED) {
-					const reason = unjudged.get(at);
-					if (reason) return reason;
-				}
-			for (let i = starts[at]!; i < starts[at + 1]!; i++) stack.push(targets[i]!);
+	/** All values of a scenario, inputs that nobody sees taken out. */
+	#column(scenario: number): Column {
+		const values = new Float64Array(this.#plan.cells);
+		const states = new Uint8Array(this.#plan.cells).fill(NOT_CHECKED);
+		for (let cell = 0; cell < values.length; cell++) {
+			const at = this.#book.locate(scenario, cell);
+			if (!at) continue;
+			values[cell] = this.#found[at.sheet]!.values[cell]!;
+			states[cell] = this.#found[at.sheet]!.states[cell]!;
 		}
+		const checked = states.map((state) => (state === NOT_CHECKED ? 1 : 0));
+		hideAbsent(this.#conditions, { values, states });
+		checked.forEach((outside, cell) => outside && (states[cell] = NOT_CHECKED));
+		return { values, states };
+	}
+
+	/** Why no sheet could judge a cell ("" where that is not known); null where all did. */
+	#reasonAt(cell: number): string | null {
+		for (const { states, unjudged } of this.#found)
+			if (states[cell] === UNJUDGED) return unjudged.get(cell) ?? '';
 		return null;
 	}
 

@@ -4,6 +4,7 @@
  */
 import { ownersOf, type Source } from '../cells/reach';
 import type { Plan } from '../plan';
+import type { Conditions } from '../presence';
 
 /** Cells, helper cells included, that HyperFormula follows within about a tenth of a second an edit. */
 export const LIMIT = 60_000;
@@ -16,7 +17,12 @@ export interface Sample {
 }
 
 /** Null where everything can be checked. */
-export function sampleOf(plan: Plan, sources: readonly Source[], limit = LIMIT): Sample | null {
+export function sampleOf(
+	plan: Plan,
+	sources: readonly Source[],
+	conditions: Conditions,
+	limit = LIMIT
+): Sample | null {
 	const weights = weightsOf(plan);
 	const owners = ownersOf(plan, sources);
 	let base = 0;
@@ -30,7 +36,7 @@ export function sampleOf(plan: Plan, sources: readonly Source[], limit = LIMIT):
 	});
 	if (all <= limit) return null;
 	const scenarios = [sources.findIndex((source) => source.parent < 0)];
-	return { scenarios, included: base <= limit ? null : someOf(plan, weights, limit) };
+	return { scenarios, included: base <= limit ? null : someOf(plan, weights, conditions, limit) };
 }
 
 /** A cell, and one for each thing it reads where that needs a column. */
@@ -43,7 +49,12 @@ function weightsOf(plan: Plan): Float64Array {
 }
 
 /** Rounds over all quantities, another member each time, as long as there is room. */
-function someOf(plan: Plan, weights: Float64Array, limit: number): Uint8Array {
+function someOf(
+	plan: Plan,
+	weights: Float64Array,
+	conditions: Conditions,
+	limit: number
+): Uint8Array {
 	const included = new Uint8Array(plan.cells);
 	const { starts, targets } = plan.precedents;
 	let room = limit;
@@ -62,6 +73,7 @@ function someOf(plan: Plan, weights: Float64Array, limit: number): Uint8Array {
 				return false;
 			}
 			for (let i = starts[cell]!; i < starts[cell + 1]!; i++) stack.push(targets[i]!);
+			stack.push(...(conditions.get(cell) ?? []));
 		}
 		room -= cost;
 		return taken.length > 0;
