@@ -1,0 +1,56 @@
+/**
+ * How opening, editing and memory grow with the plant: 1, 10 and 100 times the demo's products, each in a
+ * process of its own (`one-size.ts`). The exponents are of the processor's time against the values that
+ * the work computes.
+ */
+import { spawnSync } from 'node:child_process';
+import { exponent } from './measure';
+import { heading, line } from './print';
+import { EDITS } from './shipped';
+import type { SizeFigures, Spent } from './size-figures';
+
+const SIZES = [1, 10, 100];
+const GOAL = 1.05;
+
+const found = SIZES.map(figuresOf);
+
+heading("Growth: the demo's products 1, 10 and 100 times, all scenarios");
+for (const one of found) {
+	line(
+		`${one.times} times`,
+		`${one.values} values held, ${one.nodes} nodes, ${one.problems} problems; ${one.second}`
+	);
+	line('', `${spent('plan', one.plan)}, ${spent('first pass', one.pass)}`);
+	line('', one.edits.map((edit, at) => spent(EDITS[at]?.title ?? '', edit)).join(', '));
+	line('', `memory ${(one.bytes / 1e6).toFixed(1)} MB`);
+}
+const values = found.map((one) => one.values);
+fit('plan', values, (one) => one.plan.cpu);
+fit('first pass', values, (one) => one.pass.cpu);
+EDITS.forEach((edit, at) =>
+	fit(
+		`edit: ${edit.title}`,
+		found.map((one) => one.edits[at]?.values ?? NaN),
+		(one) => one.edits[at]?.cpu ?? NaN
+	)
+);
+fit('memory', values, (one) => one.bytes);
+
+function figuresOf(times: number): SizeFigures {
+	const child = spawnSync(
+		process.execPath,
+		['--expose-gc', '--import', 'tsx', 'tests/bench/one-size.ts', String(times)],
+		{ encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] }
+	);
+	if (child.status !== 0) throw new Error(`The plant of ${times} times the products did not open.`);
+	return JSON.parse(child.stdout) as SizeFigures;
+}
+
+const spent = (what: string, { ms, cpu }: Spent) =>
+	`${what} ${ms.toFixed(1)} ms (processor ${cpu.toFixed(1)})`;
+
+function fit(what: string, x: readonly number[], of: (one: SizeFigures) => number): void {
+	const power = exponent(x, found.map(of));
+	const verdict = power <= GOAL ? '' : ': GROWS FASTER';
+	line(what, `values^${power.toFixed(2)} (goal: ${GOAL} or less)${verdict}`);
+}

@@ -1,0 +1,26 @@
+/** First open: when the base's numbers are there, and when those of all scenarios, in fresh processes. */
+import { spawnSync } from 'node:child_process';
+import { median } from './measure';
+import { heading, line, ratio } from './print';
+import type { Opening } from './size-figures';
+
+const TIMES = 5;
+
+const openings = Array.from({ length: TIMES }, () => {
+	const child = spawnSync(process.execPath, ['--import', 'tsx', 'tests/bench/one-opening.ts'], {
+		encoding: 'utf8',
+		stdio: ['ignore', 'pipe', 'inherit']
+	});
+	if (child.status !== 0) throw new Error('The demo did not open.');
+	return JSON.parse(child.stdout) as Opening;
+});
+const middle = (part: (one: Opening) => number) => median(openings.map(part));
+const [plan, base, all] = [
+	middle((one) => one.plan),
+	middle((one) => one.plan + one.base),
+	middle((one) => one.plan + one.base + one.rest)
+];
+heading(`First open, the middle of ${TIMES} fresh processes`);
+line('plan', `${plan.toFixed(0)} ms`);
+line("the base's numbers", `after ${base.toFixed(0)} ms`);
+line('all scenarios', `after ${all.toFixed(0)} ms: ${ratio(all / base)} the base's`);

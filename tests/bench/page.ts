@@ -1,0 +1,117 @@
+/**
+ * From the Enter key to the changed number on screen, in Chromium, on the built app: an input of the demo
+ * is edited by keyboard, and the cost of a metre at the top of the page watched. Beside it the time until
+ * the interpreter's answer was back from its worker: what lies between is the page's own.
+ */
+import { chromium, type Page } from '@playwright/test';
+import { median, quantile } from './measure';
+import { heading, line } from './print';
+import { serveApp } from './serve-app';
+
+const TURNS = 50;
+const WARM_UP = 8;
+const FRAME = 1000 / 60;
+const FIGURE = 'section[aria-label="At a glance"] .fact .number';
+
+interface Turn {
+	readonly enter: number;
+	readonly told: number;
+	readonly answered: number;
+	readonly settled: number;
+	readonly changed: number;
+	readonly painted: number;
+}
+
+/** What `watch-page.js` puts into the page. */
+declare const benchWatch: { readonly judged: number; isDone(): boolean };
+
+const executablePath = process.env.METREWRIGHT_CHROMIUM;
+const app = await serveApp();
+const browser = await chromium.launch(executablePath ? { executablePath } : {});
+try {
+	const context = await browser.newContext({
+		locale: 'en-GB',
+		viewport: { width: 1440, height: 900 }
+	});
+	const page = await context.newPage();
+	await page.addInitScript({ path: 'tests/bench/watch-page.js' });
+	await open(page);
+	for (let turn = 0; turn < WARM_UP + TURNS; turn++) await edit(page, turn);
+	report((await page.evaluate('benchWatch.turns')) as Turn[]);
+} finally {
+	await browser.close();
+	app.stop();
+}
+
+async function open(page: Page): Promise<void> {
+	const scripts: string[] = [];
+	page.on('request', (request) => {
+		const { pathname } = new URL(request.url());
+		if (pathname.endsWith('.js')) scripts.push(pathname);
+	});
+	await page.goto(app.address);
+	await page.waitForFunction(
+		(figure) => /[0-9]/.test(document.querySelector(figure)?.textContent ?? ''),
+		FIGURE
+	);
+	const shown = (await page.evaluate('performance.now()')) as number;
+	const before = scripts.filter((path) => path.includes('referee')).length;
+	await page.waitForFunction(() => benchWatch.judged >= 0, null, { timeout: 120_000 });
+	const judged = (await page.evaluate('performance.now()')) as number;
+	heading('The page in Chromium');
+	line('first number on screen', `${shown.toFixed(0)} ms after the address was asked for`);
+	line(
+		'second engine',
+		`${before > 0 ? 'fetched before the first number' : 'not fetched before the first number'}; its first judgement after ${judged.toFixed(0)} ms`
+	);
+	await page.keyboard.press('Control+K');
+	await page.keyboard.type('speed_ratio');
+	await page.keyboard.press('Enter');
+	await page.waitForSelector('[role="gridcell"][data-active="true"]');
+	await page.evaluate(`benchWatch.start('${FIGURE}')`);
+}
+
+/** Another value each time, far enough from the last to show in four digits. */
+async function edit(page: Page, turn: number): Promise<void> {
+	await page.keyboard.type((84 + ((turn * 7) % 11) + (turn % 10) / 10).toFixed(1));
+	await page.keyboard.press('Enter');
+	await page.waitForFunction(() => benchWatch.isDone(), null, { timeout: 30_000 });
+	// Enter goes one row down.
+	await page.keyboard.press('ArrowUp');
+}
+
+function report(all: readonly Turn[]): void {
+	const turns = all.slice(-TURNS);
+	const figures = (name: string, series: readonly number[]) =>
+		line(
+			name,
+			`median ${median(series).toFixed(1)} ms, 95th percentile ${quantile(series, 0.95).toFixed(1)} ms`
+		);
+	figures(
+		'Enter to painted',
+		turns.map((one) => one.painted - one.enter)
+	);
+	figures(
+		'interpreter, there and back',
+		turns.map((one) => one.answered - one.told)
+	);
+	figures(
+		'all scenarios back',
+		turns.map((one) => one.settled - one.told)
+	);
+	figures(
+		'key to question',
+		turns.map((one) => one.told - one.enter)
+	);
+	figures(
+		'answer to changed page',
+		turns.map((one) => one.changed - one.answered)
+	);
+	const after = turns.map((one) => one.painted - one.answered);
+	figures('answer to painted', after);
+	const within = after.filter((ms) => ms <= FRAME).length;
+	line(
+		'within one frame',
+		`${within} of ${turns.length} edits painted within ${FRAME.toFixed(1)} ms of the answer (goal: the median)`
+	);
+}

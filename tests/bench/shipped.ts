@@ -1,0 +1,48 @@
+/** The workbook that everything is measured on, and the edits that are made in it. */
+import { readFileSync } from 'node:fs';
+import type { Command } from '$lib/workbook/commands';
+import { loadWorkbook } from '$lib/workbook/load';
+import type { Workbook } from '$lib/workbook/schema';
+import { grow } from './grow';
+
+/** From the folder of the project, where the bench is run. */
+const FILE = 'scenarios/marram-coil-works.json';
+
+export function openShipped(): Workbook {
+	const opened = loadWorkbook(readFileSync(FILE, 'utf8'), FILE);
+	if (!opened.ok) throw new Error(opened.problem.line);
+	return opened.workbook;
+}
+
+/** So many times the products on the same lines, and no more metres than before. */
+export const grownPlant = (times: number): Workbook =>
+	grow(openShipped(), 'product', times, ['demand', 'planned_metres']);
+
+export interface Edit {
+	readonly title: string;
+	readonly quantity: string;
+	readonly at: readonly string[];
+	/** Another value each time, close to the shipped one. */
+	value(turn: number): number;
+}
+
+export const EDITS: readonly Edit[] = [
+	{
+		title: 'price of a resin',
+		quantity: 'main_price',
+		at: ['PEXB'],
+		value: (turn) => 2.02 + 0.001 * (1 + (turn % 97))
+	},
+	{
+		title: 'speed ratio',
+		quantity: 'speed_ratio',
+		at: [],
+		value: (turn) => 93 - 0.01 * (1 + (turn % 97))
+	}
+];
+
+export const commandOf = (edit: Edit, turn: number): Command => ({
+	kind: 'set_inputs',
+	scenario: 'base',
+	entries: [{ quantity: edit.quantity, at: edit.at, value: edit.value(turn) }]
+});
