@@ -1,5 +1,7 @@
 /** Tiny workbooks for the tests of the plan, and what the tests ask of a plan. */
 import { buildPlan } from '$lib/engine/build/plan';
+import { Model } from '$lib/engine/model';
+import { ERROR_CODES, NOTHING_KINDS } from '$lib/engine/state';
 import { cellAt } from '$lib/engine/layout';
 import { Op, type Plan, type PlanProblem } from '$lib/engine/plan';
 import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
@@ -127,3 +129,20 @@ export function problemOf(plan: Plan): PlanProblem {
 
 /** The words of a formula that a problem points at. */
 export const at = (text: string, { span }: PlanProblem): string => text.slice(span.start, span.end);
+
+/** What the base scenario computes: a number, or a state in words ("absent", "divides-by-zero"). */
+export function computed(shop: Shop, name: string, ...members: string[]): number | string {
+	return computedIn(Model.open(workbookOf(shop)), 'base', name, ...members);
+}
+
+export function computedIn(
+	model: Model,
+	scenario: string,
+	name: string,
+	...members: string[]
+): number | string {
+	const { values, states } = model.results(scenario);
+	const cell = cellOf(model.plan, name, ...members);
+	const state = states[cell] ?? 0;
+	return state === 0 ? (values[cell] ?? NaN) : (NOTHING_KINDS[state] ?? ERROR_CODES[state] ?? '?');
+}

@@ -302,7 +302,7 @@ function alignRest({ proof, scope, source, quantity, indices }: Filling): boolea
 			running(scope, quantity, at) ??
 			(scope.find(axis.name) ? undefined : gather(proof, scope, axis.name, axis.set));
 		if (!variable) {
-			reportUnaligned(proof, source, axis.name, axis.set);
+			reportUnaligned(proof, source, quantity, axis);
 			return false;
 		}
 		indices[at] = { kind: 'variable', slot: variable.slot };
@@ -311,17 +311,26 @@ function alignRest({ proof, scope, source, quantity, indices }: Filling): boolea
 	return true;
 }
 
-function reportUnaligned(proof: Proof, source: Reference, axis: string, set: string): void {
-	const example = quoteIfNeeded(proof.context.sets.get(set)?.ids[0] ?? '…');
+function reportUnaligned(
+	proof: Proof,
+	source: Reference,
+	quantity: QuantityLayout,
+	axis: QuantityLayout['axes'][number]
+): void {
 	const words = source.name;
-	const own = proof.owner.layout.axes.filter((one) => one.set === set).map((one) => one.name);
-	const choose =
-		own.length > 0
-			? `${own.map((one) => `${words}[${one}]`).join(' or ')}`
-			: `${words}[${example}]`;
+	const example = quoteIfNeeded(proof.context.sets.get(axis.set)?.ids[0] ?? '…');
+	const isTwice = quantity.axes.filter((one) => one.set === axis.set).length > 1;
+	const own = proof.owner.layout.axes.filter((one) => one.set === axis.set);
+	const choices = isTwice
+		? [`${axis.name}.${example}`]
+		: own.length > 0
+			? own.map((one) => one.name)
+			: [example];
+	const choose = choices.map((choice) => `${words}[${choice}]`).join(' or ');
+	const per = proof.owner.layout.axes.length === 0 ? 'one value for all' : proof.perWords;
 	proof.report(
 		'not-aligned',
-		`${words} is per ${axis}, but ${proof.name} is ${proof.perWords === 'one value' ? 'one value for all' : proof.perWords}: choose one, as in ${choose}, or gather, as in SUM(${words} over ${axis}).`,
+		`${words} is per ${axis.name}, but ${proof.name} is ${per}: choose one, as in ${choose}, or gather, as in SUM(${words} over ${axis.name}).`,
 		source.span
 	);
 }

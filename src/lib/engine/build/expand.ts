@@ -8,7 +8,7 @@ import { NO_ANSWER } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
 import { IN_TIME } from './gather';
 import type { Lowering } from './lower';
-import { isEnteredCell, presenceOf, readCell } from './read-cells';
+import { directCell, isEnteredCell, presenceOf, readCell } from './read-cells';
 import type { Aggregate, Read, Terms, Variable } from './types';
 
 /** Kept always; left out always. Otherwise a node. */
@@ -19,6 +19,7 @@ const NEVER = -2;
 const COMBINATION_LIMIT = 20_000_000;
 
 interface Kept {
+	/** Value, filter and position of each term. */
 	readonly entries: number[];
 	/** Ordinals of the kept terms along the first gathered axis. */
 	readonly ordinals: number[];
@@ -70,15 +71,7 @@ function advance(low: Lowering, gathered: readonly Variable[]): boolean {
 }
 
 function exists(low: Lowering, read: Read): boolean {
-	return !read.quantity.cellOfPlace || cellOf(low, read) >= 0;
-}
-
-function cellOf(low: Lowering, read: Read): number {
-	const ordinals = read.indices.map((index) => {
-		if (index.kind === 'member') return index.ordinal;
-		return index.kind === 'variable' ? (low.members[index.slot] ?? 0) : -1;
-	});
-	return cellAt(read.quantity, ordinals);
+	return !read.quantity.cellOfPlace || directCell(low, read) >= 0;
 }
 
 function addTerm(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Kept): void {
@@ -127,7 +120,7 @@ function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
 	const isLoose = low.absent[read.quantity.index] === 1;
 	const isGuarded = low.inputConditions.has(read.quantity.index);
 	if (!known || (comings.length === 0 && !isLoose && !isGuarded)) return [];
-	const cell = cellOf(low, read);
+	const cell = directCell(low, read);
 	if (isLoose && !isEnteredCell(known, cell)) {
 		const key = 3 * cell + read.scenario;
 		const before = low.presences.get(key);

@@ -13,8 +13,29 @@ import type { Read } from './types';
 
 export type ScenarioRead = Read['scenario'];
 
+/** Stands where a reference takes more than the members in hand. */
+const NOT_DIRECT = -2;
+
+/** The cell of a reference at the members in hand, −1 where the pair does not exist. */
+export function directCell(low: Lowering, { quantity, indices }: Read): number {
+	let place = 0;
+	for (let at = 0; at < indices.length; at++) {
+		const index = indices[at];
+		let ordinal: number;
+		if (index?.kind === 'variable') ordinal = low.members[index.slot] ?? 0;
+		else if (index?.kind === 'member') ordinal = index.ordinal;
+		else return NOT_DIRECT;
+		place = place * (quantity.sizes[at] ?? 0) + ordinal;
+	}
+	if (!quantity.cellOfPlace) return quantity.base + place;
+	const within = quantity.cellOfPlace[place] ?? -1;
+	return within < 0 ? -1 : quantity.base + within;
+}
+
 /** A reference at the members in hand. */
 export function readCells(low: Lowering, read: Read): number {
+	const direct = low.tracing ? NOT_DIRECT : directCell(low, read);
+	if (direct >= 0) return readCell(low, read.quantity.index, direct, read.scenario);
 	const ordinals: number[] = [];
 	const selectors: number[] = [];
 	let isChosen = false;
