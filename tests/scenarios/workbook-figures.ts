@@ -1,25 +1,29 @@
 /** Reads computed figures of a shipped workbook by scenario, quantity and member ids. */
 import { readFileSync } from 'node:fs';
-import { buildPlan } from '$lib/engine/build/plan';
 import { cellAt, type QuantityLayout } from '$lib/engine/layout';
-import { Scenarios, type Column } from '$lib/engine/scenarios';
+import { Model } from '$lib/engine/model';
+import type { Results } from '$lib/engine/results';
 import { NO_ANSWER, OK } from '$lib/engine/state';
+import type { InputEntry } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';
 
 export class WorkbookFigures {
-	readonly #layout: ReturnType<typeof buildPlan>['layout'];
-	readonly #scenarios: Scenarios;
-	readonly #columns = new Map<string, Column>();
-	/** Formulas that could not be proven. */
-	readonly problems: readonly string[];
+	readonly #model: Model;
+	readonly #results = new Map<string, Results>();
 
-	constructor(path: string) {
+	/** The workbook of that file, with some inputs entered anew. */
+	constructor(path: string, entries: readonly InputEntry[] = []) {
 		const opened = loadWorkbook(readFileSync(path, 'utf8'), path);
 		if (!opened.ok) throw new Error(opened.problem.line);
-		const plan = buildPlan(opened.workbook);
-		this.#layout = plan.layout;
-		this.#scenarios = new Scenarios(plan, opened.workbook);
-		this.problems = plan.problems.map((one) => `${one.quantity}: ${one.message}`);
+		this.#model = Model.open(opened.workbook);
+		if (entries.length === 0) return;
+		const applied = this.#model.apply({ kind: 'set_inputs', scenario: 'base', entries });
+		if (!applied.ok) throw new Error(applied.problem.message);
+	}
+
+	/** Formulas that could not be proven. */
+	get problems(): readonly string[] {
+		return this.#model.problems.map((one) => `${one.quantity}: ${one.message}`);
 	}
 
 	/** The number in the quantity's own unit; throws where there is none. */
@@ -39,7 +43,7 @@ export class WorkbookFigures {
 	/** The id of the member that the value is. */
 	member(scenario: string, quantity: string, ...members: readonly string[]): string {
 		const { type } = this.#quantity(quantity).quantity;
-		const set = typeof type === 'object' ? this.#layout.sets.get(type.member_of) : undefined;
+		const set = typeof type === 'object' ? this.#model.layout.sets.get(type.member_of) : undefined;
 		const id = set?.members[this.number(scenario, quantity, ...members)]?.id;
 		if (id === undefined) throw new Error(`${quantity} is no member`);
 		return id;
@@ -56,7 +60,7 @@ export class WorkbookFigures {
 	#at(scenario: string, name: string, members: readonly string[]) {
 		const quantity = this.#quantity(name);
 		const ordinals = quantity.axes.map(
-			(axis, at) => this.#layout.ordinals.get(axis.set)?.get(members[at] ?? '') ?? -1
+			(axis, at) => this.#model.layout.ordinals.get(axis.set)?.get(members[at] ?? '') ?? -1
 		);
 		const cell = cellAt(quantity, ordinals);
 		if (cell < 0) throw new Error(`the workbook has no ${name}[${members.join('; ')}]`);
@@ -65,14 +69,14 @@ export class WorkbookFigures {
 	}
 
 	#quantity(name: string): QuantityLayout {
-		const found = this.#layout.byName.get(name);
+		const found = this.#model.layout.byName.get(name);
 		if (!found) throw new Error(`the workbook has no quantity ${name}`);
 		return found;
 	}
 
-	#column(scenario: string): Column {
-		const column = this.#columns.get(scenario) ?? this.#scenarios.column(scenario);
-		this.#columns.set(scenario, column);
-		return column;
+	#column(scenario: string): Results {
+		const results = this.#results.get(scenario) ?? this.#model.results(scenario);
+		this.#results.set(scenario, results);
+		return results;
 	}
 }

@@ -1,0 +1,61 @@
+/**
+ * What the options of the invented plant teach: the reasons why its figures are as they are. That the
+ * figures themselves are right is told in marram.test.ts.
+ */
+import { describe, expect, it } from 'vitest';
+import { sum } from './independent/plant';
+import { WorkbookFigures } from './workbook-figures';
+
+const workbook = new WorkbookFigures('scenarios/marram-coil-works.json');
+
+describe('what the options teach', () => {
+	const npv = (id: string) => workbook.number(id, 'npv');
+
+	it('is that a new rewinder alone never pays', () => {
+		expect(npv('new_rewinder')).toBeLessThan(0);
+		expect(workbook.answer('new_rewinder', 'payback')).toBeNull();
+	});
+
+	it('yet lifts the value of the new line many times over', () => {
+		expect(npv('new_line')).toBeGreaterThan(0);
+		expect(npv('new_line_and_rewinder')).toBeGreaterThan(3 * npv('new_line'));
+	});
+
+	it('so that two options together are not worth the sum of the two', () => {
+		const apart = npv('new_line') + npv('new_rewinder');
+		expect(npv('new_line_and_rewinder')).toBeGreaterThan(apart + 1_000_000);
+	});
+
+	it('is that a thinner wall cools faster: better gauging frees line hours', () => {
+		const speed = (id: string) => workbook.number(id, 'line_speed', 'PX15B', 'L3');
+		expect(workbook.member('base', 'speed_limited_by', 'PX15B', 'L3')).toBe('cooling');
+		// cooling goes with the square of the wall
+		const walls = ['base', 'better_gauging'].map((id) =>
+			workbook.number(id, 'wall_set_point', 'PX15B')
+		);
+		expect(speed('better_gauging') / speed('base')).toBeCloseTo((walls[0]! / walls[1]!) ** 2, 9);
+	});
+
+	it('and more good metres where lines hold the plant back', () => {
+		const made = (id: string) => sum(workbook.row(id, 'good_metres'));
+		expect(made('better_gauging')).toBeGreaterThan(made('base'));
+	});
+
+	it("is that a line is bought for growth: at today's demand it earns less than the plant without", () => {
+		expect(workbook.number('new_line', 'ebit')).toBeLessThan(workbook.number('base', 'ebit'));
+		const inYearFive = (id: string) => workbook.row(id, 'ebit_of_plan_year')[5]!;
+		expect(inYearFive('new_line')).toBeGreaterThan(inYearFive('base'));
+	});
+
+	it('is that capacity times margin promises more than the plant with less the plant without', () => {
+		// What one might hope for in year five: every net hour of the line, at its fastest product's
+		// contribution, against the gain in EBIT.
+		const hours = workbook.number('new_line', 'net_hours', 'L8');
+		const perHour = 1000 / workbook.number('new_line', 'hours_per_metre', 'PB15B', 'L8');
+		const margin = workbook.number('new_line', 'contribution_per_metre', 'PB15B');
+		const gain =
+			workbook.row('new_line', 'ebit_of_plan_year')[5]! -
+			workbook.row('base', 'ebit_of_plan_year')[5]!;
+		expect(hours * perHour * margin).toBeGreaterThan(3 * gain);
+	});
+});
