@@ -7,13 +7,19 @@
  */
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
-import type { Workbook } from '$lib/workbook/schema';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Answers } from './blame';
 import { buildPlan } from './build/plan';
+import { checksOf, type Checks } from './checks';
+import { errorOrigins, faultsByQuantity, type ErrorOrigin, type QuantityFault } from './faults';
 import type { Layout } from './layout';
 import type { Plan, PlanProblem } from './plan';
 import { conditionsOf, hideAbsent, type Conditions } from './presence';
-import type { Results } from './results';
+import { originOf } from './reason';
+import type { Origin, Results, Why } from './results';
 import { Scenarios, type Column } from './scenarios';
+import { tryOut, type Trial } from './trial';
+import { explain } from './why';
 
 export type Applied =
 	| {
@@ -98,6 +104,38 @@ export class Model {
 		return { ok: true, inverse, structural, changed };
 	}
 
+	/** Everything that the page says of one value when asked why. */
+	why(scenario: string, cell: number): Why {
+		return explain(this.#answers(), this.#workbook, this.#known(scenario), cell);
+	}
+
+	/** Why a cell has no value, and where that arose; null where it has one. */
+	origin(scenario: string, cell: number): Origin | null {
+		return originOf(this.#answers(), this.#workbook, this.#known(scenario), cell);
+	}
+
+	/** Where the errors of a scenario arose, by quantity. */
+	errorOrigins(scenario: string): ErrorOrigin[] {
+		return errorOrigins(this.#answers(), this.#workbook, this.#known(scenario));
+	}
+
+	/** Which quantities show an error in a scenario, and why. */
+	faults(scenario: string): QuantityFault[] {
+		return faultsByQuantity(this.#answers(), this.#workbook, this.#known(scenario));
+	}
+
+	checks(scenario: string): Checks {
+		return checksOf(this.#answers(), this.#workbook, this.#known(scenario));
+	}
+
+	/** What a quantity would give; `replaces` is the name of the one whose place it takes. */
+	tryQuantity(quantity: Quantity, replaces?: string): Trial {
+		return tryOut(this.#plan, this.#workbook, quantity, replaces, (edited) => {
+			const model = Model.open(edited);
+			return { plan: model.plan, base: model.results(baseOf(edited).id) };
+		});
+	}
+
 	/** The input cells that a scenario itself changes, ascending. */
 	inputsChangedBy(scenario: string): Int32Array {
 		return this.#scenarios.inputsChangedBy(scenario);
@@ -106,6 +144,17 @@ export class Model {
 	/** How many cells of the plan a scenario holds of its own; all others are its parent's. */
 	cellsHeldBy(scenario: string): number {
 		return this.#scenarios.ownCells(this.#known(scenario));
+	}
+
+	#answers(): Answers {
+		return {
+			plan: this.#plan,
+			layout: this.#layout,
+			base: baseOf(this.#workbook).id,
+			conditions: this.#conditions,
+			column: (scenario) => this.column(scenario),
+			referenceOf: (scenario) => this.#scenarios.referenceOf(scenario)
+		};
 	}
 
 	#planAnew(): string[] {

@@ -64,6 +64,11 @@ export class Scenarios {
 		return column;
 	}
 
+	/** The scenario that `x[reference]` reads; null where that one is built on this one in turn. */
+	referenceOf(id: string): string | null {
+		return this.#circular.has(id) ? null : referenceOf(this.#workbook, id).id;
+	}
+
 	/** How many cells a scenario holds of its own. */
 	ownCells(id: string): number {
 		return this.#ensure(id).cells.length;

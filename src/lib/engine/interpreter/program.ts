@@ -21,8 +21,11 @@ export const IMPORT = 201;
 /** Room for one narrow slot per state, holding nothing but it. */
 const STATES = 32;
 
+/** What a program is made of: a plan, or the part of one that a question needs. */
+export type Formulas = Pick<Plan, 'cells' | 'nodes' | 'roots'>;
+
 export interface Program {
-	readonly plan: Plan;
+	readonly plan: Formulas;
 	/** op, number of operands, destination, operands …, one after the other. */
 	readonly code: Int32Array;
 	/** Where the instructions of a cell start and end: 2 × cells; equal where it has none. */
@@ -34,6 +37,8 @@ export interface Program {
 	/** First slot of the constants, and of the states. */
 	readonly constants: number;
 	readonly states: number;
+	/** By node, the slot that its value is left in; only where `keep` was asked for. */
+	readonly nodeSlots: Int32Array;
 }
 
 export interface ProgramOptions {
@@ -41,11 +46,13 @@ export interface ProgramOptions {
 	readonly wide?: Iterable<number>;
 	/** The slot of a cell in the scenario measured against (1) or in the base (2); undefined: its own. */
 	readonly otherSlot?: (which: number, cell: number) => number | undefined;
+	/** Gives every node a slot of its own, so that its value can be looked at afterwards. */
+	readonly keep?: boolean;
 }
 
 /** Schedules the cells, each after those it needs; cells that are not listed are read as they stand. */
 export function schedule(
-	plan: Plan,
+	plan: Formulas,
 	cells: ArrayLike<number>,
 	options: ProgramOptions = {}
 ): Program {
@@ -53,9 +60,10 @@ export function schedule(
 }
 
 class Scheduler {
-	readonly #plan: Plan;
+	readonly #plan: Formulas;
 	readonly #otherSlot: (which: number, cell: number) => number | undefined;
 	readonly #slots: Int32Array;
+	readonly #keep: boolean;
 	readonly #constants: number;
 	readonly #states: number;
 	#code = new Int32Array(1024);
@@ -72,8 +80,9 @@ class Scheduler {
 	readonly #stack: number[] = [];
 	readonly #operands: number[] = [];
 
-	constructor(plan: Plan, options: ProgramOptions) {
+	constructor(plan: Formulas, options: ProgramOptions) {
 		this.#plan = plan;
+		this.#keep = options.keep === true;
 		this.#constants = plan.cells;
 		this.#states = plan.cells + plan.nodes.constants.length;
 		this.#narrow = this.#states + STATES;
@@ -103,13 +112,15 @@ class Scheduler {
 			narrow: this.#narrow,
 			wide: this.#wide,
 			constants: this.#constants,
-			states: this.#states
+			states: this.#states,
+			nodeSlots: this.#nodeSlots
 		};
 	}
 
 	#scheduleCell(cell: number, root: number): void {
 		this.#findOrder(cell, root);
 		const leaf = this.#leafSlot(root);
+		if (this.#keep) for (const node of this.#order) this.#nodeSlots[node] = this.#leafSlot(node);
 		if (leaf !== NO_SLOT) {
 			this.#start(COPY, 1, this.#cellSlot(cell, leaf < 0));
 			this.#emit(leaf);
@@ -198,7 +209,10 @@ class Scheduler {
 
 	/** A slot for the value of a node: the cell's own for its root, else one that is free. */
 	#destination(node: number, cell: number, wide: boolean): number {
-		if (cell !== NONE) return this.#cellSlot(cell, wide);
+		if (cell !== NONE) {
+			this.#nodeSlots[node] = this.#cellSlot(cell, wide);
+			return this.#nodeSlots[node]!;
+		}
 		const free = wide ? this.#freeWide : this.#freeNarrow;
 		const slot = free.pop() ?? (wide ? -++this.#wide : this.#narrow++);
 		this.#nodeSlots[node] = slot;
@@ -212,7 +226,7 @@ class Scheduler {
 
 	#release(node: number): void {
 		this.#uses[node]!--;
-		if (this.#uses[node]! > 0 || this.#leafSlot(node) !== NO_SLOT) return;
+		if (this.#keep || this.#uses[node]! > 0 || this.#leafSlot(node) !== NO_SLOT) return;
 		const slot = this.#nodeSlots[node]!;
 		if (slot < 0) this.#freeWide.push(slot);
 		else this.#freeNarrow.push(slot);

@@ -1,0 +1,277 @@
+/**
+ * Why a value is missing, in a sentence, and where that arose. `blame.ts` finds the node that failed; here it
+ * is looked at once more in the formula as written, so that names and fixed values can be told.
+ */
+import { printFormula } from '$lib/formula/print';
+import type { Expression, Reference } from '$lib/formula/tree';
+import { findScenario } from '$lib/workbook/lookup';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './blame';
+import { trace, type Trace } from './build/trace';
+import { numberOf } from './inputs';
+import type { Probe } from './interpreter/probe';
+import { membersOf, placeOf } from './layout';
+import { nameOf, ownerOf, valueText, withUnit } from './naming';
+import { whyNoAnswer } from './no-answer';
+import { isAggregate, Op } from './plan';
+import type { Origin } from './results';
+import { ABSENT, BAD_FORMULA, CIRCULAR, OFF_END, OK, TOO_LARGE } from './state';
+import { HITS_NOTHING, NOT_ENTERED, NO_ANSWER, OUT_OF_RANGE, type State } from './state';
+import * as words from './wording';
+import { passedOn, zerosOf } from './zeros';
+
+/** Null where the cell has a value. */
+export function originOf(
+	answers: Answers,
+	workbook: Workbook,
+	scenario: string,
+	cell: number
+): Origin | null {
+	if (answers.column(scenario).states[cell] === OK) return null;
+	const fault = findFault(answers, scenario, cell);
+	return new Reason(answers, workbook, { scenario, cell }).of(fault);
+}
+
+interface Asked {
+	readonly scenario: string;
+	readonly cell: number;
+}
+
+/** A formula with the values in it, and where it is the formula as written, its pieces. */
+interface Looked {
+	readonly own: Probe;
+	readonly node: number;
+	readonly written: Trace | null;
+}
+
+class Reason {
+	constructor(
+		readonly answers: Answers,
+		readonly workbook: Workbook,
+		readonly asked: Asked
+	) {}
+
+	of(fault: Fault): Origin {
+		const { plan } = this.answers;
+		if (!fault.formula) return this.#origin(fault, fault.named, this.#ofCell(fault));
+		const { probe: own, node } = fault.formula;
+		const op = own.nodes.op[node]!;
+		const looked =
+			op === Op.InRange || op === Op.Guard || fault.cell !== fault.named
+				? { own, node, written: null }
+				: this.#asWritten(fault, { own, node, written: null });
+		const at =
+			looked.own.nodes.op[looked.node] === Op.Cell ? looked.own.reading(looked.node) : null;
+		const there = at && scenarioOf(this.answers, fault.scenario, at.which);
+		if (at && there && plan.roots[at.cell] === -1) {
+			// A fixed input, which the plan had folded away, or one that nobody sees.
+			const input = { scenario: there, cell: at.cell, named: at.cell, formula: null };
+			return this.#origin(input, at.cell, this.#ofCell(input));
+		}
+		return this.#origin(fault, fault.named, this.#ofNode(fault, looked));
+	}
+
+	#origin(fault: Fault, named: number, reason: string): Origin {
+		const { layout } = this.answers.plan;
+		const isElsewhere = fault.scenario !== this.asked.scenario;
+		const title = findScenario(this.workbook, fault.scenario)?.title ?? fault.scenario;
+		return {
+			from: named === this.asked.cell && !isElsewhere ? null : placeOf(layout, named),
+			reason: isElsewhere ? `${reason} This is so in the scenario ${title}.` : reason
+		};
+	}
+
+	/** The fault of an input, or of a cell on a loop. */
+	#ofCell({ scenario, cell, named }: Fault): string {
+		const { plan } = this.answers;
+		const state = this.answers.column(scenario).states[cell]!;
+		const name = nameOf(plan, named);
+		if (state === NOT_ENTERED) return words.notEntered(name);
+		if (state === ABSENT) return words.absent(name, this.#whyAbsent(scenario, cell));
+		if (state === CIRCULAR || state === BAD_FORMULA) return this.#problem(named, state);
+		if (state !== OUT_OF_RANGE) return words.reasonText(state);
+		const { quantity } = ownerOf(plan, cell);
+		const entered = inputAt(this.workbook, scenario, quantity.name, membersOf(plan.layout, cell));
+		const value = withUnit(numberOf(entered.value, undefined) ?? NaN, quantity.unit);
+		return words.outOfRange({ name, value, isInput: true }, quantity.range ?? {}, unitOf(quantity));
+	}
+
+	/** The plan's own problem of the quantity: it names the loop, or the words that cannot be read. */
+	#problem(cell: number, state: State): string {
+		const { plan } = this.answers;
+		const { name } = ownerOf(plan, cell).quantity;
+		const problems = plan.problems.filter(({ quantity }) => quantity === name);
+		const isLoop = (code: string) => code.includes('circular') || code.includes('loop');
+		const own =
+			problems.find(({ code }) => isLoop(code) === (state === CIRCULAR)) ??
+			plan.problems.find(({ code }) => state === CIRCULAR && isLoop(code));
+		return own?.message ?? (state === CIRCULAR ? words.circular(name) : words.reasonText(state));
+	}
+
+	/** The node at fault in the formula as written; what was found in the plan where that says no more. */
+	#asWritten(fault: Fault, found: Looked): Looked {
+		const { plan } = this.answers;
+		const written = trace(plan, fault.cell);
+		if (!written) return found;
+		const own = probeIn(this.answers, fault.scenario, written.nodes, written.root);
+		if (own.value(own.root).state === OK) return found;
+		return { own, node: blamed(own, own.root), written };
+	}
+
+	#ofNode(fault: Fault, looked: Looked): string {
+		const { own, node } = looked;
+		const op = own.nodes.op[node]!;
+		const operands = own.operands(node);
+		const subject = nameOf(this.answers.plan, fault.named);
+		const { state } = own.value(node);
+		if (state === TOO_LARGE) return words.tooLarge(subject);
+		if (isAggregate(op))
+			return state === NO_ANSWER
+				? words.noAnswer(subject, whyNoAnswer(own, node))
+				: words.dividesByZero(subject, [], 'one plus the rate');
+		const [a = 0, b = 0] = operands;
+		const what = (operand: number) => this.#what(fault, looked, operand);
+		switch (op) {
+			case Op.Divide: {
+				const zeros = zerosOf(own, b).map(({ cell }) => this.#named(cell, 0));
+				return words.dividesByZero(subject, zeros, textAt(looked, b) ?? 'the divisor');
+			}
+			case Op.Sqrt:
+				return words.notReal(subject, 'the square root of', what(a), 'a number of 0 or more');
+			case Op.Ln:
+				return words.notReal(subject, 'the logarithm of', what(a), 'a number above 0');
+			case Op.Power:
+				return own.value(a).value === 0
+					? words.notReal(subject, 'a negative power of', what(a), 'a number other than 0')
+					: words.notReal(subject, 'a broken power of', what(a), 'a number of 0 or more');
+			case Op.Mod:
+				return words.badArgument(subject, `takes the remainder of a division by ${what(b)}`);
+			case Op.Ceiling:
+			case Op.Floor:
+				return words.badArgument(
+					subject,
+					`rounds ${what(a)} to a multiple of ${what(b)}; both must be above 0, or both below`
+				);
+			case Op.Round:
+			case Op.RoundUp:
+			case Op.RoundDown:
+				return words.badArgument(subject, `rounds to ${what(b)} digits; give a whole number`);
+			case Op.Pick:
+				return words.pairMissing(subject, what(a), lookedUp(looked) ?? 'a value');
+			case Op.Guard:
+				return this.#ofGuard(fault, looked, a, b);
+			case Op.InRange: {
+				const { quantity } = ownerOf(this.answers.plan, fault.named);
+				const { value } = own.value(a);
+				return words.outOfRange(
+					{ name: subject, value: withUnit(value, quantity.unit), isInput: false },
+					quantity.range ?? {},
+					unitOf(quantity)
+				);
+			}
+			case Op.Nothing:
+				return this.#ofNothing(fault, looked, state);
+			default:
+				return state === CIRCULAR ? this.#ofReference(fault) : words.reasonText(state);
+		}
+	}
+
+	#ofGuard(fault: Fault, { own, node }: Looked, condition: number, value: number): string {
+		const { plan } = this.answers;
+		const subject = nameOf(plan, fault.named);
+		const reading = passedOn(own, value);
+		const says = passedOn(own, condition);
+		const because =
+			says && says.cell < plan.layout.cells
+				? `${nameOf(plan, says.cell)} is no`
+				: 'its condition (where) says no';
+		if (fault.cell === fault.named && guardsWhole(own, node)) return words.absent(subject, because);
+		const name = reading ? nameOf(plan, reading.cell) : 'a value';
+		return words.useOfAbsent(subject, name, because);
+	}
+
+	#ofNothing(fault: Fault, looked: Looked, state: State): string {
+		const { plan } = this.answers;
+		const subject = nameOf(plan, fault.named);
+		if (state === BAD_FORMULA) return this.#problem(fault.named, state);
+		const reference = referencesAt(looked).find(
+			(one) => state !== OFF_END || one.indices.some(({ kind }) => kind === 'neighbour')
+		);
+		if (!reference) return words.reasonText(state);
+		if (state === HITS_NOTHING || state === ABSENT)
+			return words.pairMissing(subject, printFormula(reference), reference.name);
+		const index = reference.indices.find(({ kind }) => kind === 'neighbour');
+		if (state !== OFF_END || index?.kind !== 'neighbour') return words.reasonText(state);
+		const axis = ownerOf(plan, fault.named).axes.findIndex(({ name }) => name === index.axis);
+		const member = membersOf(plan.layout, fault.named)[axis] ?? index.axis;
+		return words.offEnd(subject, printFormula(reference), member, index.offset < 0);
+	}
+
+	#ofReference({ scenario }: Fault): string {
+		return words.circularScenarios(findScenario(this.workbook, scenario)?.title ?? scenario);
+	}
+
+	#whyAbsent(scenario: string, cell: number): string {
+		const { plan, conditions, column } = this.answers;
+		const { values } = column(scenario);
+		const no = conditions.get(cell)?.find((condition) => values[condition] === 0);
+		return no !== undefined && no < plan.layout.cells
+			? `${nameOf(plan, no)} is no`
+			: 'its condition (where) says no';
+	}
+
+	#named(cell: number, value: number): words.Named {
+		const { plan } = this.answers;
+		return {
+			name: nameOf(plan, cell),
+			value: valueText(plan, cell, value),
+			isInput: plan.roots[cell] === -1
+		};
+	}
+
+	/** An operand with its value: "variance of L1 (-4)". */
+	#what(fault: Fault, looked: Looked, operand: number): string {
+		const { plan } = this.answers;
+		const { value } = looked.own.value(operand);
+		const reading = passedOn(looked.own, operand);
+		if (reading) {
+			const other = scenarioOf(this.answers, fault.scenario, reading.which);
+			const there = other ? this.answers.column(other).values[reading.cell]! : value;
+			return `${nameOf(plan, reading.cell)} (${valueText(plan, reading.cell, there)})`;
+		}
+		const text = textAt(looked, operand);
+		return text === null || /^-?[\d.]+$/.test(text)
+			? words.numberText(value)
+			: `${text} (${words.numberText(value)})`;
+	}
+}
+
+/** Whether a guard stands around the whole formula, rather than around one reading in it. */
+function guardsWhole(own: Probe, guard: number): boolean {
+	let node = own.root;
+	while (node !== guard && own.nodes.op[node] === Op.Guard) node = own.operands(node)[1]!;
+	return node === guard;
+}
+
+const unitOf = ({ unit }: { readonly unit?: string | undefined }) =>
+	unit === undefined || unit === '1' ? '' : unit;
+
+/** The pieces of the formula as written whose value is that of a node. */
+function expressionsAt({ own, written }: Looked, node: number): Expression[] {
+	if (!written) return [];
+	return [...written.nodeOf].flatMap(([expression, planned]) =>
+		own.placeOf(planned) === node ? [expression] : []
+	);
+}
+
+function textAt(looked: Looked, node: number): string | null {
+	const [expression] = expressionsAt(looked, node);
+	return expression ? printFormula(expression) : null;
+}
+
+const referencesAt = (looked: Looked): Reference[] =>
+	expressionsAt(looked, looked.node).flatMap((one) => (one.kind === 'reference' ? [one] : []));
+
+/** The quantity that a lookup at the node in hand reads. */
+const lookedUp = (looked: Looked): string | null => referencesAt(looked)[0]?.name ?? null;
