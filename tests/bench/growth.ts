@@ -46,8 +46,9 @@ function figuresOf(times: number): SizeFigures {
 	return JSON.parse(child.stdout) as SizeFigures;
 }
 
-const spent = (what: string, { ms, cpu }: Spent) =>
-	`${what} ${ms.toFixed(1)} ms (processor ${cpu.toFixed(1)})`;
+function spent(what: string, { ms, cpu }: Spent): string {
+	return `${what} ${ms.toFixed(1)} ms (processor ${cpu.toFixed(1)})`;
+}
 
 function fit(what: string, x: readonly number[], of: (one: SizeFigures) => number): void {
 	const power = exponent(x, found.map(of));
