@@ -173,7 +173,7 @@ export class Writer {
 			sheet = at.sheet;
 			places.push(at.place);
 		}
-		return sheet < 0 || runsOf(places).length > 1 ? null : { places, sheet, gaps: false };
+		return sheet < 0 ? null : { places, sheet, gaps: false };
 	}
 
 	/** Where cells cannot answer: says why, and stands for the value. */

@@ -33,22 +33,19 @@ function outcomes({ cells, values, states }: CellValues): Map<number, Outcome> {
 
 /** Scenarios whose reference leads back to them by parents and references. */
 function measuredInCircles(workbook: Workbook): ReadonlySet<string> {
-	const circular = new Set<string>();
-	const done = new Map<string, boolean>();
 	const base = baseOf(workbook).id;
-	const visit = (id: string): boolean => {
-		const known = done.get(id);
-		if (known !== undefined) return known;
-		done.set(id, false);
-		if (id !== base) {
-			visit(findScenario(workbook, id)?.parent ?? base);
-			const reference = referenceOf(workbook, id).id;
-			if (reference !== id && !visit(reference)) circular.add(id);
+	const leadsTo = (from: string, wanted: string): boolean => {
+		const found = new Set([from]);
+		for (const id of found) {
+			if (id !== base) found.add(findScenario(workbook, id)?.parent ?? base);
+			found.add(referenceOf(workbook, id).id);
 		}
-		done.set(id, true);
-		return true;
+		return found.has(wanted);
 	};
-	visit(base);
-	for (const { id } of workbook.scenarios) visit(id);
+	const circular = new Set<string>();
+	for (const { id } of workbook.scenarios) {
+		const reference = referenceOf(workbook, id).id;
+		if (reference !== id && leadsTo(reference, id)) circular.add(id);
+	}
 	return circular;
 }

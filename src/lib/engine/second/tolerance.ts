@@ -43,8 +43,11 @@ export function magnitudeOf(
 		switch (code) {
 			case Op.Constant:
 				return Math.abs(constants[first]!);
-			case Op.Cell:
-				return Math.abs(read(first, second));
+			case Op.Cell: {
+				// A subterm that was given a cell of its own is still part of the formula.
+				const lifted = first >= plan.layout.cells && second === 0 ? plan.roots[first]! : -1;
+				return lifted >= 0 ? magnitudeOf(plan, lifted, read) : Math.abs(read(first, second));
+			}
 			case Op.Multiply:
 				return size(first) * size(second);
 			case Op.Divide: {

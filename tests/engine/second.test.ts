@@ -1,0 +1,341 @@
+/** The referee: what it compares, how it follows edits, what it says when engines differ or it cannot judge. */
+import { describe, expect, it } from 'vitest';
+import { Model } from '$lib/engine/model';
+import type { Results } from '$lib/engine/results';
+import { Referee } from '$lib/engine/second/referee';
+import { isClose } from '$lib/engine/second/tolerance';
+import { NOT_ENTERED, OK } from '$lib/engine/state';
+import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
+import shipped from '../../scenarios/marram-coil-works.json';
+import { workbookSchema } from '$lib/workbook/schema';
+
+const set = (name: string, ...ids: string[]) => ({
+	name,
+	label: name,
+	members: ids.map((id, i) => ({ id, number: i + 1 }))
+});
+const product = set('product', 'P1', 'P2', 'P3');
+
+function workbook(quantities: Quantity[], scenarios: Scenario[] = []): Workbook {
+	return {
+		format: 'metrewright',
+		version: 1,
+		title: 'Plant',
+		sets: [product],
+		sheets: [{ title: 'One', quantities }],
+		scenarios: [{ id: 'main', title: 'Base', parent: null, changes: [] }, ...scenarios]
+	};
+}
+
+const quantity = (name: string, rest: Partial<Quantity> = {}): Quantity => ({
+	name,
+	label: name,
+	...rest
+});
+
+const scenario = (id: string, parent: string, rest: Partial<Scenario> = {}): Scenario => ({
+	id,
+	title: id,
+	parent,
+	changes: [],
+	...rest
+});
+
+const run = (steps: Generator<void>) => {
+	let count = 0;
+	for (const _ of steps) count++;
+	return count;
+};
+
+function open(book: Workbook, limit?: number) {
+	const model = Model.open(book);
+	expect(model.problems).toEqual([]);
+	const referee = Referee.open(book, model.plan, limit);
+	run(referee.build());
+	const results = () => book.scenarios.map(({ id }) => model.results(id));
+	return { model, referee, results };
+}
+
+const cost = [
+	quantity('price', { per: ['product'], value: { P1: 2, P2: 3, P3: 4 } }),
+	quantity('rate', { value: 0.5 }),
+	quantity('cost', { per: ['product'], formula: 'price * rate' }),
+	quantity('total', { formula: 'SUM(cost over product)' })
+];
+const dear = scenario('dear', 'main', {
+	changes: [{ quantity: 'price', value: { P2: 9 } }]
+});
+const dearer = scenario('dearer', 'dear', { changes: [{ quantity: 'rate', value: 2 }] });
+
+/** The model's results of one scenario with one cell put wrong. */
+const tampered = (
+	results: readonly Results[],
+	at: string,
+	cell: number,
+	value: number,
+	state = OK
+) =>
+	results.map((one) => {
+		if (one.scenario !== at) return one;
+		const values = one.values.slice();
+		const states = one.states.slice();
+		values[cell] = value;
+		states[cell] = state;
+		return { ...one, values, states };
+	});
+
+describe('the referee', () => {
+	it('compares every value of every scenario', () => {
+		const { referee, results } = open(workbook(cost, [dear, dearer]));
+		const agreement = referee.compare(results());
+		expect(agreement).toEqual({
+			compared: 24,
+			agreeing: 24,
+			unjudged: [],
+			sample: null,
+			disagreements: [],
+			busy: false
+		});
+	});
+
+	it('shows both values where they differ, and where the cell is', () => {
+		const { referee, results, model } = open(workbook(cost, [dear]));
+		const total = model.layout.byName.get('total')!.base;
+		const { compared, agreeing, disagreements } = referee.compare(
+			tampered(results(), 'dear', total, 7.6)
+		);
+		expect([compared, agreeing]).toEqual([16, 15]);
+		expect(disagreements).toEqual([
+			{
+				quantity: 'total',
+				members: [],
+				cell: total,
+				scenario: 'dear',
+				first: { value: 7.6, state: OK },
+				second: { value: 7.5, state: OK }
+			}
+		]);
+	});
+
+	it('holds a value against a kind of nothing, and one kind against another', () => {
+		const { referee, results } = open(
+			workbook([quantity('rate'), quantity('half', { formula: 'rate / 2' })])
+		);
+		expect(referee.compare(results()).agreeing).toBe(2);
+		expect(referee.compare(tampered(results(), 'main', 1, 0)).agreeing).toBe(1);
+		expect(referee.compare(tampered(results(), 'main', 1, NaN, 1)).agreeing).toBe(1);
+	});
+
+	it('lets pass one part in a thousand million, and what a difference of large numbers costs', () => {
+		expect(isClose(1, 1 + 0.9e-9)).toBe(true);
+		expect(isClose(1, 1 + 2e-9)).toBe(false);
+		expect(isClose(0, 1e-30)).toBe(false);
+		const { referee, results } = open(
+			workbook([
+				quantity('a', { value: 1e6 }),
+				quantity('b', { value: 1e6 }),
+				quantity('left', { formula: 'a - b' })
+			])
+		);
+		expect(referee.compare(tampered(results(), 'main', 2, 1e-7)).agreeing).toBe(3);
+		expect(referee.compare(tampered(results(), 'main', 2, 1e-5)).agreeing).toBe(2);
+	});
+
+	it('compares only the scenarios it is given', () => {
+		const { referee, results } = open(workbook(cost, [dear]));
+		expect(referee.compare(results().slice(1)).compared).toBe(8);
+	});
+});
+
+describe('after an edit', () => {
+	const edits: [string, Workbook][] = [
+		[
+			'of the base',
+			workbook(
+				cost.map((one) => (one.name === 'rate' ? { ...one, value: 3 } : one)),
+				[dear, dearer]
+			)
+		],
+		[
+			'that clears an input',
+			workbook(
+				cost.map((one) => (one.name === 'rate' ? { ...one, value: null } : one)),
+				[dear, dearer]
+			)
+		],
+		[
+			'of what a scenario changes already',
+			workbook(cost, [{ ...dear, changes: [{ quantity: 'price', value: { P2: 11 } }] }, dearer])
+		],
+		[
+			'by which a scenario changes one thing more',
+			workbook(cost, [
+				{ ...dear, changes: [...dear.changes, { quantity: 'rate', value: 7 }] },
+				dearer
+			])
+		],
+		[
+			'by which a scenario changes nothing any more',
+			workbook(cost, [{ ...dear, changes: [] }, dearer])
+		]
+	];
+
+	it.each(edits)('%s the referee is where a fresh one would be', (_, after) => {
+		const { referee } = open(workbook(cost, [dear, dearer]));
+		run(referee.update(after));
+		const model = Model.open(after);
+		const results = after.scenarios.map(({ id }) => model.results(id));
+		expect(referee.compare(results)).toMatchObject({ compared: 24, agreeing: 24 });
+	});
+
+	it('takes single inputs too, and lets one follow the parent again', () => {
+		const { referee, model, results } = open(workbook(cost, [dear]));
+		const rate = model.layout.byName.get('rate')!.base;
+		const total = model.layout.byName.get('total')!.base;
+		const seen = (at: string) => {
+			const found = referee.compare(tampered(results(), at, total, -1)).disagreements;
+			return found.find(({ scenario, cell }) => scenario === at && cell === total)!.second;
+		};
+		run(referee.apply([{ scenario: 'main', cell: rate, outcome: { value: 2, state: OK } }]));
+		expect([seen('main').value, seen('dear').value]).toEqual([18, 30]);
+		run(referee.apply([{ scenario: 'dear', cell: rate, outcome: { value: 1, state: OK } }]));
+		expect([seen('main').value, seen('dear').value]).toEqual([18, 15]);
+		run(referee.apply([{ scenario: 'dear', cell: rate, outcome: null }]));
+		expect([seen('main').value, seen('dear').value]).toEqual([18, 30]);
+		run(
+			referee.apply([{ scenario: 'main', cell: rate, outcome: { value: NaN, state: NOT_ENTERED } }])
+		);
+		expect(seen('dear').state).not.toBe(OK);
+	});
+});
+
+describe('circles', () => {
+	it('are circles in both engines, and end where something covers them', () => {
+		const { referee, model } = (() => {
+			const book = workbook([
+				quantity('a', { formula: 'b + 1' }),
+				quantity('b', { formula: 'a * 2' }),
+				quantity('after', { formula: 'a / 2' }),
+				quantity('covered', { formula: 'IFERROR(a; 5)' })
+			]);
+			const model = Model.open(book);
+			const referee = Referee.open(book, model.plan);
+			run(referee.build());
+			return { referee, model };
+		})();
+		expect(referee.compare([model.results('main')])).toMatchObject({ compared: 4, agreeing: 4 });
+	});
+
+	it('of scenarios measured against one another are circular in both', () => {
+		const rise = quantity('rise', { formula: 'total - total[reference]' });
+		const { referee, results } = open(
+			workbook(
+				[...cost, rise],
+				[
+					scenario('one', 'main', { against: 'two', changes: dear.changes }),
+					scenario('two', 'main', { against: 'one', changes: dearer.changes })
+				]
+			)
+		);
+		expect(referee.compare(results())).toMatchObject({ compared: 27, agreeing: 27 });
+	});
+});
+
+describe('what it cannot judge', () => {
+	it('is counted with the reason, and so is what is computed from it', () => {
+		const years = { ...product, members: [...product.members, { id: 'P4', number: 4 }] };
+		const book = {
+			...workbook([
+				// 1, −3.6, 4.31, −1.716: three rates, 10, 20 and 30 %.
+				quantity('flow', { per: ['product'], value: { P1: 1, P2: -3.6, P3: 4.31, P4: -1.716 } }),
+				quantity('rate', { formula: 'IRR(flow over product)' }),
+				quantity('shown', { formula: 'IFERROR(rate; 7)' }),
+				quantity('apart', { formula: 'SUM(flow over product)' })
+			]),
+			sets: [years]
+		};
+		const { referee, results } = open(book);
+		const { compared, agreeing, unjudged, disagreements } = referee.compare(results());
+		expect(disagreements).toEqual([]);
+		expect(unjudged).toHaveLength(1);
+		expect(unjudged[0]!.reason).toMatch(/change sign more than once/);
+		expect(compared + unjudged[0]!.count).toBe(7);
+		expect(agreeing).toBe(compared);
+	});
+});
+
+describe('a workbook beyond its limit', () => {
+	it('is checked in the base alone', () => {
+		const { referee, results } = open(workbook(cost, [dear, dearer]), 10);
+		expect(referee.compare(results())).toMatchObject({
+			compared: 8,
+			agreeing: 8,
+			sample: { scenarios: ['main'], cells: 8, of: 24 }
+		});
+	});
+
+	it('or in some members of each quantity, with all that they are computed from', () => {
+		const chain = [
+			quantity('price', { per: ['product'], value: { P1: 2, P2: 3, P3: 4 } }),
+			quantity('net', { per: ['product'], formula: 'price / 2' }),
+			quantity('gross', { per: ['product'], formula: 'net * 3' })
+		];
+		const { referee, results } = open(workbook(chain), 5);
+		const { compared, agreeing, sample } = referee.compare(results());
+		expect(sample!.cells).toBe(compared);
+		expect(sample!.of).toBe(9);
+		expect(compared).toBeGreaterThan(0);
+		expect(compared).toBeLessThanOrEqual(5);
+		expect(agreeing).toBe(compared);
+	});
+
+	it('follows edits of what it checks, and ignores the rest', () => {
+		const { referee } = open(workbook(cost, [dear]), 10);
+		const after = workbook(
+			cost.map((one) => (one.name === 'rate' ? { ...one, value: 3 } : one)),
+			[dearer]
+		);
+		run(referee.update(after));
+		const model = Model.open(after);
+		expect(referee.compare([model.results('main')])).toMatchObject({ compared: 8, agreeing: 8 });
+	});
+});
+
+describe('the shipped plant', () => {
+	it('agrees in every value, before and after an edit, a step at a time', () => {
+		const book = workbookSchema.parse(shipped);
+		const model = Model.open(book);
+		const referee = Referee.open(book, model.plan);
+		expect(run(referee.build())).toBeGreaterThan(5);
+		const results = book.scenarios.map(({ id }) => model.results(id));
+		const before = referee.compare(results);
+		expect(before.disagreements).toEqual([]);
+		expect(before.compared).toBe(book.scenarios.length * model.layout.cells);
+		expect(before.agreeing).toBe(before.compared);
+
+		const priced = book.sheets
+			.flatMap(({ quantities }) => quantities)
+			.find(({ formula, unit }) => !formula && unit === 'EUR/kg')!;
+		const halved = (value: unknown): never =>
+			(typeof value === 'number'
+				? value / 2
+				: Object.fromEntries(
+						Object.entries(value as object).map(([id, one]) => [id, halved(one)])
+					)) as never;
+		const edited = {
+			...book,
+			sheets: book.sheets.map((sheet) => ({
+				...sheet,
+				quantities: sheet.quantities.map((one) =>
+					one === priced ? { ...one, value: halved(one.value) } : one
+				)
+			}))
+		};
+		run(referee.update(edited));
+		const after = Model.open(edited);
+		const agreement = referee.compare(book.scenarios.map(({ id }) => after.results(id)));
+		expect(agreement.disagreements).toEqual([]);
+		expect(agreement.agreeing).toBe(agreement.compared);
+		referee.destroy();
+	}, 60_000);
+});
