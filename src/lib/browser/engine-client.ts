@@ -2,16 +2,18 @@
  * The page's side of the two engines: starts their workers, numbers every edit, and hands on answers.
  * The second engine is fetched only after the first has answered, so that it never delays a number.
  */
+import type { QuantityFault } from '$lib/engine/faults';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import type { Fault, FromEngine, FromReferee, ToEngine, ToReferee, Trial } from './engine-messages';
+import type { FromEngine, FromReferee, ToEngine, ToReferee } from './engine-messages';
 
 /** What a session hears. The revision is that of the edit which the answer belongs to. */
 export interface EngineEvents {
 	onresults(results: Results, revision: number): void;
-	onfaults(scenario: string, faults: readonly Fault[], revision: number): void;
+	onfaults(scenario: string, faults: readonly QuantityFault[], revision: number): void;
 	onproblems(problems: readonly PlanProblem[], revision: number): void;
 	onsettled(revision: number): void;
 	onagreement(agreement: Agreement, revision: number): void;
@@ -24,7 +26,7 @@ export interface Engine {
 	apply(commands: readonly Command[], revision: number, order: readonly string[]): void;
 	why(scenario: string, cell: number): Promise<Why | null>;
 	/** A quantity as it would be, in place of the one of that name, or as a new one. */
-	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial>;
+	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null>;
 	close(): void;
 }
 
@@ -73,11 +75,10 @@ class WorkerEngine implements Engine {
 		return message.kind === 'why' ? message.why : null;
 	}
 
-	async tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial> {
+	async tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null> {
 		const question = ++this.#question;
 		const message = await this.#ask({ kind: 'try', question, quantity, replaces });
-		if (message.kind === 'trial') return message.trial;
-		return { problems: [], printed: null, unit: null, values: null, states: null };
+		return message.kind === 'trial' ? message.trial : null;
 	}
 
 	close(): void {

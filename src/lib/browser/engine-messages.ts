@@ -1,31 +1,14 @@
 /**
  * What the page and the two engines' workers say to each other. Plain data only.
  */
-import type { Agreement, Origin, Results, Why } from '$lib/engine/results';
+import type { QuantityFault } from '$lib/engine/faults';
+import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 
-/** Why the values of one quantity are in error in one scenario: its first cell in error stands for all. */
-export interface Fault {
-	readonly quantity: string;
-	readonly cell: number;
-	/** How many of its cells are in error. */
-	readonly count: number;
-	readonly origin: Origin;
-}
-
-/** A formula that is being written: what it would give, or what is wrong with it. */
-export interface Trial {
-	readonly problems: readonly PlanProblem[];
-	/** The formula as it would be saved, gathering written out; null where it cannot be proven. */
-	readonly printed: string | null;
-	/** Unit that the formula gives, where it can be told. */
-	readonly unit: string | null;
-	/** Its values in the base, in the order of its cells; null where it cannot be proven. */
-	readonly values: Float64Array | null;
-	readonly states: Uint8Array | null;
-}
+export type { QuantityFault as Fault } from '$lib/engine/faults';
 
 export type ToEngine =
 	| {
@@ -60,7 +43,7 @@ export type FromEngine =
 			readonly kind: 'faults';
 			readonly revision: number;
 			readonly scenario: string;
-			readonly faults: readonly Fault[];
+			readonly faults: readonly QuantityFault[];
 	  }
 	| {
 			readonly kind: 'problems';

@@ -4,17 +4,10 @@
  */
 import type { Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
-import type { Origin, Results } from '$lib/engine/results';
-import { isError, OK } from '$lib/engine/state';
+import type { QuantityFault } from '$lib/engine/faults';
+import type { Results } from '$lib/engine/results';
+import { ABSENT, OK } from '$lib/engine/state';
 import type { RowMessage } from './rows';
-
-/** Why the values of one quantity are in error in one scenario; its first cell in error stands for all. */
-interface Fault {
-	readonly quantity: string;
-	readonly cell: number;
-	readonly count: number;
-	readonly origin: Origin;
-}
 
 export interface CheckCount {
 	readonly held: number;
@@ -23,10 +16,9 @@ export interface CheckCount {
 	readonly cautions: number;
 }
 
-/** Whether a check holds at a cell: yes, or zero within the tolerance. An absent cell has nothing to check. */
+/** Whether a check holds at a cell: yes, or zero within the tolerance. One without a value cannot hold. */
 function holds(results: Results, cell: number, tolerance: number | null): boolean {
-	const state = results.states[cell] ?? OK;
-	if (state !== OK) return !isError(state);
+	if (results.states[cell] !== OK) return false;
 	const value = results.values[cell] ?? 0;
 	return tolerance === null ? value !== 0 : Math.abs(value) <= tolerance;
 }
@@ -40,7 +32,7 @@ interface Sayings {
 function sayingsOf(layout: Layout, results: Results): Sayings {
 	const messages: RowMessage[] = [];
 	let all = 0;
-	let held = 0;
+	let failed = 0;
 	let cautions = 0;
 	for (const { quantity, base, count } of layout.quantities) {
 		const { check, caution } = quantity;
@@ -50,14 +42,16 @@ function sayingsOf(layout: Layout, results: Results): Sayings {
 		const failing: number[] = [];
 		const warned: number[] = [];
 		for (let cell = base; cell < base + count; cell++) {
+			// What is absent in a scenario is not asked.
+			if (results.states[cell] === ABSENT) continue;
+			if (check) all++;
 			if (check && !holds(results, cell, tolerance)) failing.push(cell);
 			if (caution && results.states[cell] === OK && results.values[cell] === 1) warned.push(cell);
 		}
 		const about = { scenario: results.scenario, quantity: quantity.name };
 		if (check) {
-			all++;
-			if (failing.length === 0) held++;
-			else
+			failed += failing.length;
+			if (failing.length > 0)
 				messages.push({
 					...about,
 					tone: 'check',
@@ -77,11 +71,11 @@ function sayingsOf(layout: Layout, results: Results): Sayings {
 			});
 		}
 	}
-	return { messages, count: { held, all, errors: 0, cautions } };
+	return { messages, count: { held: all - failed, all, errors: 0, cautions } };
 }
 
 /** Errors, each once, at the quantity that caused it. */
-function causes(scenario: string, faults: readonly Fault[]): RowMessage[] {
+function causes(scenario: string, faults: readonly QuantityFault[]): RowMessage[] {
 	const seen = new Map<string, RowMessage>();
 	for (const fault of faults) {
 		const { from, reason } = fault.origin;
@@ -98,7 +92,7 @@ function causes(scenario: string, faults: readonly Fault[]): RowMessage[] {
 export interface MessagesInput {
 	readonly layout: Layout;
 	readonly results: readonly Results[];
-	readonly faults: ReadonlyMap<string, readonly Fault[]>;
+	readonly faults: ReadonlyMap<string, readonly QuantityFault[]>;
 	readonly problems: readonly PlanProblem[];
 }
 
@@ -125,7 +119,7 @@ export function messagesOf({ layout, results, faults, problems }: MessagesInput)
 export function checkCount(
 	layout: Layout,
 	results: Results,
-	faults: readonly Fault[] | undefined
+	faults: readonly QuantityFault[] | undefined
 ): CheckCount {
 	const { count } = sayingsOf(layout, results);
 	return { ...count, errors: causes(results.scenario, faults ?? []).length };
@@ -134,7 +128,7 @@ export function checkCount(
 /** Whose error each quantity carries in one scenario: the label of the cause; absent for the cause itself. */
 export function inheritedFrom(
 	layout: Layout,
-	faults: readonly Fault[] | undefined
+	faults: readonly QuantityFault[] | undefined
 ): ReadonlyMap<string, string> {
 	const from = new Map<string, string>();
 	for (const fault of faults ?? []) {

@@ -4,10 +4,11 @@
  * `keeper.ts`, opening and the tabs in `desk.svelte.ts`.
  */
 import type { Engine, EngineEvents, StartEngine } from '$lib/browser/engine-client';
-import type { Fault, Trial } from '$lib/browser/engine-messages';
+import type { QuantityFault } from '$lib/engine/faults';
 import { layOut, type Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
+import type { Trial } from '$lib/engine/trial';
 import { UnitSystem } from '$lib/units/system';
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import { describeCommand } from '$lib/workbook/describe';
@@ -69,7 +70,7 @@ export class Session implements EngineEvents {
 	#history = $state.raw<History | null>(null);
 	#layout = $state.raw<Layout | null>(null);
 	#results = $state.raw<ReadonlyMap<string, Results>>(new Map());
-	#faults = $state.raw<ReadonlyMap<string, readonly Fault[]>>(new Map());
+	#faults = $state.raw<ReadonlyMap<string, readonly QuantityFault[]>>(new Map());
 	#problems = $state.raw<readonly PlanProblem[]>([]);
 	#agreement = $state.raw<Agreement | null>(null);
 	#revision = $state(0);
@@ -108,7 +109,7 @@ export class Session implements EngineEvents {
 	get results(): ReadonlyMap<string, Results> {
 		return this.#results;
 	}
-	get faults(): ReadonlyMap<string, readonly Fault[]> {
+	get faults(): ReadonlyMap<string, readonly QuantityFault[]> {
 		return this.#faults;
 	}
 	get problems(): readonly PlanProblem[] {
@@ -230,7 +231,7 @@ export class Session implements EngineEvents {
 		if (revision < this.#layoutRevision) return;
 		this.#results = new Map([...this.#results, [results.scenario, results]]);
 	}
-	onfaults(scenario: string, faults: readonly Fault[], revision: number): void {
+	onfaults(scenario: string, faults: readonly QuantityFault[], revision: number): void {
 		if (revision >= this.#layoutRevision)
 			this.#faults = new Map([...this.#faults, [scenario, faults]]);
 	}

@@ -1,7 +1,8 @@
 /**
  * One quantity being edited: the draft, what the engine says of it, keeping, removing and moving it.
  */
-import type { Trial } from '$lib/browser/engine-messages';
+import type { Trial } from '$lib/engine/trial';
+import type { Outcome } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
 import type { FormulaProblem } from '$lib/formula/tree';
 import type { Command, CommandProblem } from '$lib/workbook/commands';
@@ -12,6 +13,8 @@ import { draftOf, quantityOf, type Draft } from './draft';
 
 /** How long nothing must be typed before the engine is asked. */
 const QUIET = 250;
+/** Values shown of what a formula gives. */
+const SHOWN = 4;
 
 export class Editing {
 	readonly session: Session;
@@ -60,25 +63,27 @@ export class Editing {
 		return this.trial?.problems.find((problem) => problem.part === part) ?? null;
 	}
 
-	/** "gives 0.0659 kg/m", for the first cells. */
+	/** "gives EUR/kg: 1.95; 3.33, in the base". */
 	get outcome(): string {
 		const { trial } = this;
-		if (!trial?.values || !trial.states || !this.read.ok) return '';
+		if (!trial || !this.read.ok || trial.problems.length > 0) return '';
 		const { unit, type, digits = 4 } = this.read.quantity;
-		if (type !== undefined && type !== 'number') return '';
-		const show = (place: number) => {
-			const state = trial.states?.[place] ?? OK;
+		const isNumber = type === undefined || type === 'number';
+		const show = ({ state, value }: Outcome) => {
 			if (state !== OK) return isError(state) ? 'no value' : 'nothing';
-			const value = trial.values?.[place] ?? 0;
 			return formatNumber(value, decimalsFor(value, digits), this.session.locale);
 		};
-		const count = trial.values.length;
-		const some = Array.from({ length: Math.min(count, 4) }, (_, place) => show(place));
-		const more = count > some.length ? ` and ${count - some.length} more` : '';
+		const some = isNumber ? trial.sample.slice(0, SHOWN).map(show) : [];
 		const units = formatUnit(unit);
-		return count === 0
-			? ''
-			: `gives ${some.join('; ')}${units ? ` ${units}` : ''}${more}, in the base`;
+		const gives = trial.gives ? `gives ${formatUnit(trial.gives) || 'a plain number'}` : '';
+		const values =
+			some.length > 0 ? `${some.join('; ')}${units ? ` ${units}` : ''} in the base` : '';
+		return [gives, values].filter(Boolean).join(': ');
+	}
+
+	/** What is allowed but may surprise. */
+	get warnings(): readonly string[] {
+		return this.trial?.warnings.map((warning) => warning.message) ?? [];
 	}
 
 	/** Keeps the draft. True when the editor may close. */

@@ -1,13 +1,12 @@
 /**
- * What the grid does when keys are pressed, cells are clicked, blocks copied and pasted: moving, folding,
- * editing, clearing. Drawing belongs to the components, the rows to `rows.ts`.
+ * What the grid does when keys are pressed and cells are clicked: moving, folding, editing, clearing.
+ * Drawing belongs to the components, the rows to `rows.ts`, blocks to `clipboard.ts`.
  */
 import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
-import { blockText, cellsDown, Paste, readBlock } from '../block';
 import { isInputCell } from '../cells';
 import type { FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
@@ -22,8 +21,6 @@ export interface Editing {
 	readonly typed: string | null;
 }
 
-/** Rows read of a pasted block before the page may draw again. */
-const SLICE = 4000;
 const PAGE = 20;
 
 export class GridControl {
@@ -278,14 +275,8 @@ export class GridControl {
 		else if (key === 'ArrowLeft') void this.move(0, control ? -last : -1, shiftKey);
 		else if (key === 'PageDown') void this.move(PAGE, 0, shiftKey);
 		else if (key === 'PageUp') void this.move(-PAGE, 0, shiftKey);
-		else if (key === 'Home')
-			void this.activate(control ? this.#valueRow(0, -0) : this.activeRow, 0).then(() =>
-				control ? this.move(-this.rows.length, 0) : undefined
-			);
-		else if (key === 'End')
-			void this.activate(this.activeRow, last).then(() =>
-				control ? this.move(this.rows.length, 0) : undefined
-			);
+		else if (key === 'Home') void this.#toEdge(-1, control);
+		else if (key === 'End') void this.#toEdge(1, control);
 		else if (key === 'Enter' && event.altKey) this.ask(row);
 		else if (key === 'Enter') this.use();
 		else if (key === 'F2') {
@@ -303,70 +294,18 @@ export class GridControl {
 		return true;
 	}
 
+	/** The first or last column; with Control also the first or last row. */
+	async #toEdge(direction: 1 | -1, rows: boolean): Promise<void> {
+		const far = direction * this.rows.length;
+		const index = rows ? this.#valueRow(this.activeRow, far) : this.activeRow;
+		await this.activate(index, direction < 0 ? 0 : this.columns.length);
+	}
+
 	#escape(): boolean {
 		const { view } = this.session;
 		if (this.anchor) this.anchor = null;
 		else if (view.why) view.why = null;
 		else return false;
 		return true;
-	}
-
-	oncopy(event: ClipboardEvent): void {
-		const { layout, results, locale } = this.session;
-		if (this.editing || !layout || !event.clipboardData) return;
-		const [low, high, left, right] = this.block;
-		const rows = this.rows.slice(low, high + 1);
-		const cells = cellsDown(rows, 0, 1_000_000);
-		const columns = this.columns
-			.slice(Math.max(left, 1) - 1, Math.max(right, 1))
-			.flatMap((id) => results.get(id) ?? []);
-		event.clipboardData.setData('text/plain', blockText(layout, cells, columns, locale));
-		event.preventDefault();
-		this.session.said = `${cells.length * columns.length} values copied`;
-	}
-
-	async onpaste(event: ClipboardEvent): Promise<void> {
-		const text = event.clipboardData?.getData('text/plain');
-		if (this.editing || !text) return;
-		event.preventDefault();
-		await this.paste(text);
-	}
-
-	async paste(text: string): Promise<void> {
-		const { session } = this;
-		const { layout } = session;
-		if (!layout) return;
-		if (session.readOnly) {
-			session.said = 'This workbook can only be read here.';
-			return;
-		}
-		const block = readBlock(text);
-		const column = Math.max(this.activeColumn, 1);
-		const paste = new Paste({
-			layout,
-			block,
-			cells: cellsDown(this.rows, this.activeRow, block.length),
-			scenarios: this.columns.slice(column - 1),
-			base: session.baseId,
-			specOf: (quantity) => this.specOf(quantity)
-		});
-		while (!paste.read(SLICE)) {
-			session.said = 'Reading what was pasted';
-			await new Promise((resume) => setTimeout(resume));
-		}
-		if (session.layout?.workbook.sets !== layout.workbook.sets) return;
-		const { commands, taken, all, bad, badCount } = paste.result;
-		const problem = commands.length > 0 ? session.apply(...commands) : null;
-		const count = new Intl.NumberFormat(session.locale);
-		session.said = `${count.format(problem ? 0 : taken)} of ${count.format(all)} values pasted`;
-		if (problem) session.notice = { tone: 'error', text: problem };
-		else if (badCount > 0)
-			session.notice = {
-				tone: 'caution',
-				text: `${count.format(taken)} of ${count.format(all)} values were pasted; ${count.format(badCount)} could not be taken and what stood there was kept.`,
-				details: bad.map(
-					(one) => `Line ${one.line}, column ${one.column}, "${one.text}": ${one.message}`
-				)
-			};
 	}
 }
