@@ -128,7 +128,7 @@ describe('alignment', () => {
 		for (const name of ['constructor', 'toString', 'hasOwnProperty'])
 			expect(problemOf(planOf(plant(`${name} * 2`))).code).toBe('unknown-name');
 		const shop = plant('constructor * 2');
-		shop.quantities.constructor = { unit: 'EUR/m', value: 3 };
+		Object.assign(shop.quantities, { constructor: { unit: 'EUR/m', value: 3 } });
 		expect(computed(shop, 'result')).toBe(6);
 	});
 });

@@ -35,6 +35,7 @@ export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
 				readBy[target] = cell + 1;
 				continue;
 			}
+			operands.length = 0;
 			operandsOf(nodes, node, operands);
 			for (const operand of operands) if (operand >= 0) stack.push(operand);
 		}

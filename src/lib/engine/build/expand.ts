@@ -8,15 +8,13 @@ import { NO_ANSWER } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
 import { IN_TIME } from './gather';
 import type { Lowering } from './lower';
-import { directCell, isEnteredCell, presenceOf, readCell } from './read-cells';
+import { isEnteredCell, presenceOf, readCell } from './cells-as-read';
+import { directCell } from './read-cells';
 import type { Aggregate, Read, Terms, Variable } from './types';
 
 /** Kept always; left out always. Otherwise a node. */
 const ALWAYS = -1;
 const NEVER = -2;
-
-/** Combinations of members looked at, kept or not, that one aggregate may cost. */
-const COMBINATION_LIMIT = 20_000_000;
 
 interface Kept {
 	/** Value, filter and position of each term. */
@@ -39,20 +37,12 @@ function gatherTerms(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Ke
 	const { gathered } = terms;
 	if (gathered.some((variable) => variable.size === 0)) return;
 	for (const variable of gathered) low.members[variable.slot] = 0;
-	for (let looked = 0; ; looked++) {
-		if (looked > COMBINATION_LIMIT || low.isTooLarge()) return tooMany(low, aggregate, looked);
+	for (;;) {
+		low.looked++;
+		if (low.isTooLarge()) return;
 		if (terms.direct.every((read) => exists(low, read))) addTerm(low, aggregate, terms, kept);
 		if (!advance(low, gathered)) return;
 	}
-}
-
-function tooMany(low: Lowering, aggregate: Aggregate, looked: number): void {
-	if (looked <= COMBINATION_LIMIT) return;
-	low.report(
-		'too-many-nodes',
-		`${aggregate.name} would look at more than ${COMBINATION_LIMIT.toLocaleString('en')} combinations of members: gather one set at a time, in quantities of their own.`,
-		aggregate.span
-	);
 }
 
 /** The next combination, last axis fastest. */

@@ -1,27 +1,18 @@
 /**
- * Aggregates: what each argument gathers, of what, and in which unit the result is. Without `over` the
- * innermost aggregate gathers every axis that runs nowhere; what it took is kept for the printer to write down.
+ * Aggregates: what each argument gathers. Without `over` the innermost aggregate gathers every axis that runs
+ * nowhere; what it took is kept for the printer to write down. Types and units belong to `aggregate-types.ts`.
  */
 import { visit } from '$lib/formula/walk';
 import type { FunctionSpec } from '$lib/formula/functions';
 import type { Argument, Binding, Call, Expression } from '$lib/formula/tree';
-import { multiply, ONE, power, sameDimension } from '$lib/units/algebra';
 import { Op } from '../plan';
-import { alike } from './arithmetic';
+import { resultOf, type Result } from './aggregate-types';
 import { unified } from './branches';
-import { asCondition, asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
+import { asCondition } from './convert-typed';
 import { broken, type Proof } from './proof';
 import type { Prove } from './prove';
 import { Scope } from './scope';
-import {
-	numberIn,
-	PLAIN,
-	YES_NO,
-	type Aggregate,
-	type Terms,
-	type Typed,
-	type Variable
-} from './types';
+import type { Aggregate, Terms, Typed, Variable } from './types';
 
 const OPERATIONS: ReadonlyMap<string, Op> = new Map<string, Op>([
 	['SUM', Op.Sum],
@@ -80,8 +71,6 @@ export function proveAggregate(
 	if (otherwise === undefined) return broken(source);
 	return build(source, scope, { ...result, otherwise });
 }
-
-type Result = Pick<Aggregate, 'op' | 'terms' | 'parameters' | 'positions' | 'type'>;
 
 function build(source: Call, scope: Scope, parts: Result & { otherwise: Typed | null }): Aggregate {
 	const { terms, parameters, otherwise } = parts;
@@ -214,103 +203,6 @@ function gathersSomething(proof: Proof, source: Call, terms: readonly Terms[], o
 		return false;
 	}
 	return true;
-}
-
-/** Types of the terms and of the result. Null after a problem. */
-function resultOf(
-	proof: Proof,
-	source: Call,
-	op: Op,
-	terms: readonly Terms[],
-	parameters: readonly Typed[]
-): Result | null {
-	const [only] = terms;
-	if (!only) return null;
-	const plain = { op, terms, parameters, positions: null };
-	switch (op) {
-		case Op.Any:
-		case Op.All: {
-			const value = asCondition(proof, only.value);
-			return value.type.kind === 'bad'
-				? null
-				: { ...plain, terms: [{ ...only, value }], type: YES_NO };
-		}
-		case Op.Count:
-			// A condition is counted by adding its yeses; a number, a member by what has a value.
-			return only.value.type.kind === 'yes_no'
-				? { ...plain, op: Op.Sum, type: PLAIN }
-				: { ...plain, type: PLAIN };
-		case Op.First:
-		case Op.Last:
-			return { ...plain, type: only.value.type };
-	}
-	const numbers = terms.map((one) => asNumber(proof, one.value));
-	if (numbers.some((number) => number === null)) return null;
-	const both = alike(proof, numbers as TypedNumber[], 'gathered together');
-	const first = both?.find((one) => !one.type.any) ?? both?.[0];
-	if (!both || !first) return null;
-	const same = { ...plain, terms: withValues(terms, both) };
-	switch (op) {
-		case Op.ArgMin:
-		case Op.ArgMax: {
-			const set = only.gathered[0]?.set ?? '';
-			return { ...same, positions: 'ordinal', type: { kind: 'member', set } };
-		}
-		case Op.Product: {
-			const values = both.map((one) => asPlain(proof, one, 'a product of many'));
-			return values.some((one) => one === null)
-				? null
-				: { ...plain, terms: withValues(terms, values as TypedNumber[]), type: PLAIN };
-		}
-		case Op.Rank: {
-			const ranked = parameters[0] && asNumber(proof, parameters[0]);
-			const pair = ranked && alike(proof, [first, ranked], 'ranked');
-			return pair?.[1] ? { ...same, parameters: [pair[1]], type: PLAIN } : null;
-		}
-		case Op.Npv: {
-			const rate = parameters[0] && rateOf(proof, parameters[0], only.gathered[0]);
-			return rate ? { ...same, parameters: [rate], type: first.type } : null;
-		}
-		case Op.Mirr: {
-			const rates = parameters.map((one) => rateOf(proof, one, only.gathered[0]));
-			return rates.some((one) => one === null)
-				? null
-				: { ...same, parameters: rates as TypedNumber[], type: PLAIN };
-		}
-		case Op.Irr:
-			return { ...same, type: PLAIN };
-		case Op.Payback: {
-			const numbers = proof.context.sets.get(only.gathered[0]?.set ?? '')?.numbers;
-			if (numbers) return { ...same, positions: numbers.values, type: numberIn(numbers.unit) };
-			const message = `PAYBACK needs the numbers of the members of ${only.gathered[0]?.set ?? 'the set'}: give each a number, such as 0, 1, 2 for years.`;
-			proof.report('no-numbers', message, source.span);
-			return null;
-		}
-		default: {
-			const { unit } = first.type;
-			const types = both.map((one) => one.type);
-			const any = types.every((type) => type.any);
-			const bare = types.every((type) => type.bare || type.any);
-			return { ...same, type: { kind: 'number', unit, any, bare } };
-		}
-	}
-}
-
-const withValues = (terms: readonly Terms[], values: readonly Typed[]) =>
-	terms.map((one, at) => ({ ...one, value: values[at] ?? one.value }));
-
-/** A rate a period: a plain number, or one over the unit of the set's numbers ("%/year"). */
-function rateOf(proof: Proof, value: Typed, gathered: Variable | undefined): TypedNumber | null {
-	const number = asNumber(proof, value);
-	const numbers = proof.context.sets.get(gathered?.set ?? '')?.numbers;
-	if (number && numbers && !number.type.any) {
-		const perPeriod = power(numbers.unit, -1);
-		if (sameDimension(number.type.unit, perPeriod) && !sameDimension(number.type.unit, ONE)) {
-			const rate = inUnit(number, multiply(ONE, perPeriod));
-			return { ...rate, type: PLAIN };
-		}
-	}
-	return asPlain(proof, value, 'a rate a period');
 }
 
 /** What holds when nothing is left to gather; undefined after a problem. */

@@ -19,6 +19,9 @@ import type { Aggregate, ListOperation, MemberNumber, Typed } from './types';
 /** Nodes and list entries that one quantity may cost. */
 export const NODE_LIMIT = 2_000_000;
 
+/** Combinations of members that one quantity may look at, kept or not. */
+export const COMBINATION_LIMIT = 20_000_000;
+
 /** Which node and which cell stand for which piece of a formula. */
 export interface Tracing {
 	readonly nodeOf: Map<Expression, number>;
@@ -36,6 +39,8 @@ export class Lowering {
 	failed = false;
 	/** How deep inside aggregates. */
 	depth = 0;
+	/** Combinations of members looked at for the quantity in hand. */
+	looked = 0;
 	readonly liftedRoots = new GrowingInts();
 	readonly liftedFrom = new GrowingInts();
 	readonly guardedInputs = new Map<number, number>();
@@ -65,6 +70,7 @@ export class Lowering {
 	startQuantity(index: number): void {
 		this.#owner = index;
 		this.#limit = this.store.size + NODE_LIMIT;
+		this.looked = 0;
 	}
 
 	/** The root of one formula for the members in hand. */
@@ -223,12 +229,12 @@ export class Lowering {
 
 	/** Whether the quantity has cost more than it may; reports it once. */
 	isTooLarge(): boolean {
-		if (this.store.size <= this.#limit) return false;
+		if (this.store.size <= this.#limit && this.looked <= COMBINATION_LIMIT) return false;
 		const { proof } = this;
 		if (proof && !this.failed)
 			this.report(
 				'too-many-nodes',
-				`${proof.name} takes more than ${NODE_LIMIT.toLocaleString('en')} steps to compute: gather in a quantity of its own with fewer sets, or let a relation or a fixed condition leave pairs out.`,
+				`${proof.name} takes more than ${NODE_LIMIT.toLocaleString('en')} steps to compute, or more than ${COMBINATION_LIMIT.toLocaleString('en')} combinations of members to look at: gather in a quantity of its own with fewer sets, or let a relation or a fixed condition leave pairs out.`,
 				{ start: 0, end: proof.text.length }
 			);
 		return true;

@@ -5,9 +5,11 @@
 import { nearest, quoteIfNeeded } from '$lib/formula/names';
 import { FUNCTIONS } from '$lib/formula/functions';
 import type { Reference } from '$lib/formula/tree';
-import { gatherAxis, membersWords, readQuantity, unknownMember, unknownSet } from './align';
+import { readQuantity } from './align';
+import { membersWords, unknownMember, unknownSet } from './member-words';
 import { broken, type Proof } from './proof';
 import type { Prove } from './prove';
+import { gatherAxis } from './running';
 import type { Scope } from './scope';
 import type { Typed, Variable } from './types';
 

@@ -9,7 +9,7 @@ import type { ProvenPart, ProvenQuantity } from './absence';
 import { guard } from './fold';
 import type { Lowering } from './lower';
 import type { NodeStore } from './node-store';
-import { presenceOf, setMembers } from './read-cells';
+import { presenceOf, setMembers } from './cells-as-read';
 import { INPUT, partOfCell } from './rules';
 
 /** Writes the roots from place `cell - firstCell` on, and where the range of entered values stands. */

@@ -9,7 +9,7 @@ import { printedKey, type Nodes, type Plan } from '../plan';
 import { Lowering } from './lower';
 import { memoryOf } from './memory';
 import { provePart } from './part';
-import { setMembers } from './read-cells';
+import { setMembers } from './cells-as-read';
 import { partOfCell } from './rules';
 
 export interface Trace {

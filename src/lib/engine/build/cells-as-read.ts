@@ -1,0 +1,104 @@
+/**
+ * What a cell is to its readers: an input that no scenario changes is its value, and an entered value of a member
+ * that comes and goes, or under a condition, is guarded.
+ */
+import { cellAt } from '../layout';
+import { ABSENT, OK } from '../state';
+import type { KnownQuantity } from './context';
+import { guard } from './fold';
+import type { Lowering } from './lower';
+import { INPUT, partOfCell } from './rules';
+import type { Read } from './types';
+
+export type ScenarioRead = Read['scenario'];
+
+/** The value of a cell as a formula sees it. */
+export function readCell(
+	low: Lowering,
+	quantity: number,
+	cell: number,
+	scenario: ScenarioRead
+): number {
+	const known = low.context.at(quantity);
+	if (!known) return low.store.nothing(ABSENT);
+	if (!isEnteredCell(known, cell)) return low.store.cell(cell, scenario);
+	const conditions = presenceOf(low, known, cell, scenario);
+	if (conditions.length === 0) return enteredCell(low, known, cell, scenario);
+	const key = 3 * cell + scenario;
+	const before = low.guardedInputs.get(key);
+	if (before !== undefined) return before;
+	let node = enteredCell(low, known, cell, scenario);
+	for (const condition of [...conditions].reverse()) node = guard(low.store, condition, node);
+	low.guardedInputs.set(key, node);
+	return node;
+}
+
+function enteredCell(
+	low: Lowering,
+	known: KnownQuantity,
+	cell: number,
+	scenario: ScenarioRead
+): number {
+	if (!known.fixed || low.tracing) return low.store.cell(cell, scenario);
+	const at = cell - known.layout.base;
+	const state = known.fixed.states[at] ?? OK;
+	return state === OK
+		? low.store.constant(known.fixed.values[at] ?? NaN)
+		: low.store.nothing(state);
+}
+
+export function isEnteredCell(known: KnownQuantity, cell: number): boolean {
+	return partOfCell(known.rules, known.layout, cell) === INPUT;
+}
+
+/**
+ * The conditions under which a cell has a value: the presence of its members, and for an entered value the
+ * quantity's `where`.
+ */
+export function presenceOf(
+	low: Lowering,
+	known: KnownQuantity,
+	cell: number,
+	scenario: ScenarioRead
+): number[] {
+	const { layout } = known;
+	const start = (cell - layout.base) * layout.axes.length;
+	const conditions = low.comings(layout.index).map(({ axis, present }) => {
+		const ordinal = layout.members[start + axis] ?? 0;
+		return readCell(low, present.index, cellAt(present, [ordinal]), scenario);
+	});
+	if (low.inputConditions.has(layout.index) && isEnteredCell(known, cell) && !low.tracing)
+		conditions.push(whereCell(low, known, cell, scenario));
+	return conditions;
+}
+
+/** The cell of its own in which an entered value's `where` is judged. */
+function whereCell(
+	low: Lowering,
+	known: KnownQuantity,
+	cell: number,
+	scenario: ScenarioRead
+): number {
+	const part = low.inputConditions.get(known.layout.index);
+	if (!part) return low.store.constant(1);
+	let lifted = low.whereCells.get(cell);
+	if (lifted === undefined) {
+		const { members, proof, failed, depth } = low;
+		low.members = new Int32Array(32);
+		low.depth = 1;
+		setMembers(low, known, cell);
+		const root = low.root(part);
+		Object.assign(low, { members, proof, failed, depth });
+		lifted = low.lifted(root);
+		low.whereCells.set(cell, lifted);
+	}
+	return low.store.cell(lifted, scenario);
+}
+
+/** Puts the members of a cell in hand: a quantity's own axes are the first variables of its formulas. */
+export function setMembers(low: Lowering, known: KnownQuantity, cell: number): void {
+	const { layout } = known;
+	const start = (cell - layout.base) * layout.axes.length;
+	for (let axis = 0; axis < layout.axes.length; axis++)
+		low.members[axis] = layout.members[start + axis] ?? 0;
+}
