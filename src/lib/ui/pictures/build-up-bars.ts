@@ -44,6 +44,22 @@ export function barSets(buildUp: BuildUp, frame: BarFrame): BarSet[] {
 	);
 }
 
+/** From the lowest to the highest end of a bar; parts that give money back reach below zero. */
+export function barRange(buildUp: BuildUp): { low: number; high: number } {
+	let low = 0;
+	let high = 0;
+	for (const row of buildUp.rows)
+		for (const cost of [row.base, row.hand]) {
+			if (!cost || gapOf(cost)) continue;
+			const values = cost.parts.flatMap((part) => (part.kind === 'value' ? [part.value] : []));
+			const sum = (sign: number) =>
+				values.filter((value) => value * sign > 0).reduce((so, value) => so + value, 0);
+			low = Math.min(low, sum(-1));
+			high = Math.max(high, sum(1));
+		}
+	return { low, high };
+}
+
 /** The row that a height belongs to. */
 export const rowAt = (frame: BarFrame, y: number) => Math.floor(y / frame.row);
 

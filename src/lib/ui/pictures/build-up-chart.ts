@@ -1,10 +1,11 @@
 /**
  * The cost build-up for Chart.js: stacked bars on rows of known height, ink outlines, hatch for scrap.
  */
-import { formatNumber } from '../format';
+import { axisOf } from './axis';
+import { decimalsWritten, formatNumber } from '../format';
 import type { BuildUp } from './build-up';
-import { barSets, rowAt, type BarFrame } from './build-up-bars';
-import { FONT, MOTION_MS, type BarChart } from './chart-parts';
+import { barRange, barSets, rowAt, type BarFrame } from './build-up-bars';
+import { FONT, isZero, MOTION_MS, tooltipLook, type BarChart } from './chart-parts';
 import { hatch, type Colours } from './colours';
 
 /** Height of the axis below the bars. */
@@ -14,8 +15,7 @@ export function buildUpChart(
 	buildUp: BuildUp,
 	frame: BarFrame,
 	colours: Colours,
-	locale: string,
-	edge: number
+	locale: string
 ): BarChart {
 	const fill = (role: string) =>
 		role === 'scrap'
@@ -24,6 +24,8 @@ export function buildUpChart(
 				? colours.mark
 				: (colours[role as keyof Colours] ?? colours.mark);
 	const sets = barSets(buildUp, frame);
+	const { low, high } = barRange(buildUp);
+	const axis = axisOf(low, high * 1.02 || 1, 7);
 	return {
 		type: 'bar',
 		data: {
@@ -38,40 +40,42 @@ export function buildUpChart(
 			...{ indexAxis: 'y', responsive: true, maintainAspectRatio: false },
 			devicePixelRatio: Math.max(2, globalThis.devicePixelRatio || 1),
 			animation: { duration: MOTION_MS },
-			layout: { padding: { left: 0, right: edge, top: 0, bottom: 0 } },
+			layout: { padding: { left: 0, right: 2, top: 0, bottom: 0 } },
 			scales: {
 				y: {
 					...{ type: 'linear', min: 0, max: buildUp.rows.length * frame.row, reverse: true },
-					display: false
+					...{ display: false, offset: false }
 				},
 				x: {
-					...{ type: 'linear', beginAtZero: true, stacked: true },
+					...{ type: 'linear', stacked: true, min: axis.min, max: axis.max },
 					border: { display: false },
 					grid: {
-						...{ drawTicks: false, lineWidth: (at) => (at.tick.value === 0 ? 1.5 : 1) },
-						color: (at) => (at.tick.value === 0 ? colours.ink : colours.rule)
+						// Beside names above the bars, lines would run through the words.
+						drawOnChartArea: frame.base < frame.row / 2,
+						...{ drawTicks: false, lineWidth: (at) => (isZero(at) ? 1.5 : 1) },
+						color: (at) => (isZero(at) ? colours.ink : colours.rule)
 					},
 					ticks: {
-						...{ maxTicksLimit: 6, color: colours.muted, padding: 8, maxRotation: 0 },
+						...{
+							color: colours.muted,
+							padding: 8,
+							maxRotation: 0
+						},
 						align: 'inner',
 						font: { family: FONT, size: 14, weight: 500 },
-						callback: (value) => tickText(Number(value), locale)
+						callback: (value, _, ticks) => tickText(Number(value), ticks, locale)
 					},
-					afterFit: (axis) => {
-						axis.height = AXIS;
+					afterBuildTicks: (scale) => {
+						scale.ticks = axis.ticks.map((value) => ({ value }));
+					},
+					afterFit: (scale) => {
+						Object.assign(scale, { height: AXIS, paddingLeft: 0, paddingRight: 0 });
 					}
 				}
 			},
 			plugins: {
 				tooltip: {
-					...{
-						backgroundColor: colours.ink,
-						titleColor: colours.ground,
-						bodyColor: colours.ground
-					},
-					...{ cornerRadius: 0, displayColors: false, caretSize: 0, padding: 8 },
-					titleFont: { family: FONT, size: 14, weight: 600 },
-					bodyFont: { family: FONT, size: 14, weight: 500 },
+					...tooltipLook(colours),
 					callbacks: {
 						title: (items) => buildUp.rows[rowAt(frame, items[0]?.parsed.y ?? 0)]?.id ?? '',
 						label: (item) =>
@@ -84,9 +88,12 @@ export function buildUpChart(
 	};
 }
 
-/** "0.2", "1,000": as few decimals as the step needs. */
-export function tickText(value: number, locale: string): string {
-	return new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 })
-		.format(value)
-		.replace('-', '−');
+/** "0.0", "0.2", "1,000": as many decimals as the step from tick to tick needs. */
+export function tickText(
+	value: number,
+	ticks: readonly { readonly value: number }[],
+	locale: string
+): string {
+	const step = Math.abs((ticks[1]?.value ?? 0) - (ticks[0]?.value ?? 0));
+	return formatNumber(value, decimalsWritten(Number(step.toPrecision(6)), 6), locale);
 }

@@ -75,7 +75,7 @@ export function buildUpOf({ picture, base, hand }: BuildUpInput): BuildUp {
 	const unitOf = (name: string) => layout.byName.get(name)?.quantity;
 	const digits = (name: string, readings: readonly (Reading | undefined)[]) => {
 		const values = readings.flatMap((one) => (one?.kind === 'value' ? [Math.abs(one.value)] : []));
-		return decimalsFor(Math.max(0, ...values), unitOf(name)?.digits ?? 4);
+		return columnDecimals(values, unitOf(name)?.digits ?? 4);
 	};
 	const { per_unit: perUnit = '' } = picture;
 	return {
@@ -96,6 +96,15 @@ export function buildUpOf({ picture, base, hand }: BuildUpInput): BuildUp {
 			rows.map((row) => row.base.perUnit)
 		)
 	};
+}
+
+/** As many decimals as the middle one of the values bears, so that neither small nor large ones rule. */
+export function columnDecimals(values: readonly number[], digits: number): number {
+	const sizes = values
+		.map(Math.abs)
+		.filter((size) => size > 0)
+		.sort((a, b) => a - b);
+	return decimalsFor(sizes[Math.floor(sizes.length / 2)] ?? 0, digits);
 }
 
 const MATERIAL: readonly PartRole[] = ['resin', 'adhesive', 'barrier'];

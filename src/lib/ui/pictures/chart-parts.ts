@@ -14,6 +14,7 @@ import {
 	type ChartConfiguration,
 	type ChartType
 } from 'chart.js';
+import type { Colours } from './colours';
 
 Chart.register(
 	...[BarController, BarElement, LineController, LineElement, PointElement],
@@ -34,3 +35,14 @@ export const FONT = "'Ysabeau Office Variable', Candara, Optima, sans-serif";
 
 /** Bars move to their new length in this time; not at all where the reader wants no motion. */
 export const MOTION_MS = 180;
+
+/** What a tooltip looks like: a plain slip of the page's ink. */
+export const tooltipLook = (colours: Colours) => ({
+	...{ backgroundColor: colours.ink, titleColor: colours.ground, bodyColor: colours.ground },
+	...{ cornerRadius: 0, displayColors: false, caretSize: 0, padding: 8 },
+	titleFont: { family: FONT, size: 14, weight: 600 },
+	bodyFont: { family: FONT, size: 14, weight: 500 }
+});
+
+/** Whether a grid line or tick is that of zero; the library also asks before there are ticks. */
+export const isZero = (at: { readonly tick?: { readonly value: number } }) => at.tick?.value === 0;

@@ -156,11 +156,15 @@ interface Piece {
 const sumOfLayers = (dimensions: Dimensions) =>
 	dimensions.layers.reduce((sum, layer) => sum + layer.thickness, 0);
 
-/** The layers side by side, the bore at the left. */
+/** The layers side by side, the bore at the left; a role that is wide anywhere is pale everywhere. */
 function bandsOf(dimensions: Dimensions, from: number, scale: number): Band[] {
+	const { layers } = dimensions;
+	const wide = new Set(
+		layers.filter(({ thickness }) => thickness * scale > SOFT_FROM).map(({ role }) => role)
+	);
 	let x = from;
-	return dimensions.layers.map(({ thickness, role }) => {
-		const band = { x, width: thickness * scale, role, soft: thickness * scale > SOFT_FROM };
+	return layers.map(({ thickness, role }) => {
+		const band = { x, width: thickness * scale, role, soft: wide.has(role) };
 		x += band.width;
 		return band;
 	});

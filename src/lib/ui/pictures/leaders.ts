@@ -49,67 +49,122 @@ export function along(points: readonly Spot[], step = 6): Spot[] {
 	return spots;
 }
 
-/** Offsets to try: beside the end first, then rings further and further away. */
-function candidates(end: Named): Placed[] {
-	const beside = {
-		x: end.x + BESIDE,
-		y: end.y - HEIGHT / 2,
-		width: end.width,
-		height: HEIGHT,
-		leader: null
-	};
-	const found: Placed[] = [beside];
-	for (const distance of [26, 40, 56, 76, 100, 130, 165])
-		for (const degrees of [
-			60, 120, 45, 135, 30, 150, 300, 240, 315, 225, 330, 210, 90, 270, 15, 165
-		]) {
+interface Candidate extends Placed {
+	readonly distance: number;
+}
+
+/** Places to try: beside the end, then in rings further and further away. */
+function candidates(end: Named): Candidate[] {
+	const size = { width: end.width, height: HEIGHT };
+	const found: Candidate[] = [
+		{ ...size, x: end.x + BESIDE, y: end.y - HEIGHT / 2, leader: null, distance: 0 }
+	];
+	for (const distance of [24, 36, 50, 66, 84, 104, 128, 156, 190])
+		for (let degrees = 15; degrees < 360; degrees += 15) {
 			const angle = (degrees * Math.PI) / 180;
-			const tip = {
-				x: end.x + distance * Math.cos(angle) * 1.4,
-				y: end.y - distance * Math.sin(angle)
-			};
-			const right = Math.cos(angle) >= 0;
-			found.push({
-				x: right ? tip.x + 4 : tip.x - end.width - 4,
-				y: tip.y - HEIGHT / 2,
-				width: end.width,
-				height: HEIGHT,
-				leader: [{ x: end.x, y: end.y }, tip]
-			});
+			const tip = { x: end.x + distance * Math.cos(angle), y: end.y - distance * Math.sin(angle) };
+			const leader = [{ x: end.x, y: end.y }, tip] as const;
+			const right = Math.cos(angle) > -1e-9;
+			const x = right ? tip.x + 4 : tip.x - end.width - 4;
+			found.push({ ...size, distance, leader, x, y: tip.y - HEIGHT / 2 });
+			// Steep leaders may also end under or over the middle of the name.
+			if (Math.abs(Math.cos(angle)) > 0.6) continue;
+			const y = tip.y < end.y ? tip.y - HEIGHT - 2 : tip.y + 2;
+			for (const share of [0.25, 0.5, 0.75])
+				found.push({ ...size, distance: distance + 10, leader, x: tip.x - end.width * share, y });
 		}
 	return found;
 }
 
+/** What a line crossed by a leader weighs, in pixels of distance. */
+const CROSSING = 45;
+
+/** How often a leader runs over a line on its way; its own line at the end does not count. */
+function crossings(leader: readonly [Spot, Spot], lines: readonly Spot[]): number {
+	const near = along(leader, 3).filter(
+		(spot) => Math.hypot(spot.x - leader[0].x, spot.y - leader[0].y) > 8
+	);
+	let met = 0;
+	let before = false;
+	for (const spot of near) {
+		const now = lines.some((one) => Math.abs(one.x - spot.x) < 4 && Math.abs(one.y - spot.y) < 4);
+		if (now && !before) met++;
+		before = now;
+	}
+	return met;
+}
+
+/** A name that finds no place weighs more than any leader. */
+const UNPLACED = 1000;
+
 /**
- * One place for each name, in the order given (the most important first); null where there is no free
- * ground, so that nothing is drawn over anything.
+ * One place for each name; null where there is no free ground, so that nothing is drawn over anything.
+ * Whoever comes first takes the best ground, so each name is let first once, and the lightest whole wins.
  */
 export function placeNames(
 	names: readonly Named[],
 	lines: readonly Spot[],
 	area: Box
 ): (Placed | null)[] {
-	const placed: (Placed | null)[] = [];
-	const leaders: Spot[] = [];
-	for (const name of names) {
-		const taken = placed.filter((one) => one !== null);
-		const isFree = (one: Placed) => {
-			const inside =
-				one.x >= area.x &&
-				one.y >= area.y &&
-				one.x + one.width <= area.x + area.width &&
-				one.y + one.height <= area.y + area.height;
-			if (!inside || taken.some((other) => overlap(one, other, 6))) return false;
-			if (lines.some((spot) => holds(one, spot, 3)) || leaders.some((spot) => holds(one, spot, 3)))
-				return false;
-			return (
-				!one.leader ||
-				!taken.some((other) => along(one.leader ?? []).some((spot) => holds(other, spot, 2)))
-			);
-		};
-		const free = candidates(name).find(isFree) ?? null;
-		placed.push(free);
-		if (free?.leader) leaders.push(...along(free.leader));
+	let best: (Placed | null)[] = names.map(() => null);
+	let least = Infinity;
+	for (const first of names.keys()) {
+		const order = [...names.keys()].sort((a, b) => Number(b === first) - Number(a === first));
+		const { weight, placed } = placeInOrder(names, order, lines, area);
+		if (weight < least) [best, least] = [placed, weight];
 	}
-	return placed;
+	return best;
+}
+
+function placeInOrder(
+	names: readonly Named[],
+	order: readonly number[],
+	lines: readonly Spot[],
+	area: Box
+) {
+	const placed: (Placed | null)[] = names.map(() => null);
+	const taken: Box[] = [];
+	const leaders: Spot[] = [];
+	let weight = 0;
+	for (const place of order) {
+		const name = names[place];
+		if (!name) continue;
+		const found = lightest(name, lines, leaders, taken, area);
+		weight += found?.weight ?? UNPLACED;
+		if (!found) continue;
+		const { x, y, width, height, leader } = found.at;
+		placed[place] = { x, y, width, height, leader };
+		taken.push(found.at);
+		if (leader) leaders.push(...along(leader));
+	}
+	return { weight, placed };
+}
+
+function lightest(
+	name: Named,
+	lines: readonly Spot[],
+	leaders: readonly Spot[],
+	taken: readonly Box[],
+	area: Box
+): { at: Candidate; weight: number } | null {
+	const isFree = (one: Placed) => {
+		const inside =
+			one.x >= area.x &&
+			one.y >= area.y &&
+			one.x + one.width <= area.x + area.width &&
+			one.y + one.height <= area.y + area.height;
+		if (!inside || taken.some((other) => overlap(one, other, 6))) return false;
+		if (lines.some((spot) => holds(one, spot, 3)) || leaders.some((spot) => holds(one, spot, 3)))
+			return false;
+		const { leader } = one;
+		return !leader || !along(leader).some((spot) => taken.some((other) => holds(other, spot, 2)));
+	};
+	let best: { at: Candidate; weight: number } | null = null;
+	for (const at of candidates(name)) {
+		if (at.distance >= (best?.weight ?? Infinity) || !isFree(at)) continue;
+		const over = at.leader ? crossings(at.leader, [...lines, ...leaders]) : 0;
+		const weight = at.distance + CROSSING * over;
+		if (weight < (best?.weight ?? Infinity)) best = { at, weight };
+	}
+	return best;
 }

@@ -212,6 +212,6 @@ export function rowHeads(
 		outlay: { label: 'Outlay', unit: scale.unit },
 		npv: { label: 'NPV', unit: scale.unit },
 		irr: { label: 'IRR', unit: `${unit(one?.irr)} a year` },
-		annualValue: { label: 'Annual', unit: `value, ${scale.unit}` }
+		annualValue: { label: 'Annual value', unit: scale.unit }
 	};
 }

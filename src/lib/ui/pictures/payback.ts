@@ -38,7 +38,7 @@ export interface Case {
 	readonly annualValue: Reading;
 	readonly life: Reading;
 	readonly inHand: boolean;
-	/** 1 is the scenario in hand; 6 is for all that come after the named colours. */
+	/** 1 is the scenario in hand, if it has a case; 6 is for all after the named colours. */
 	readonly colour: number;
 }
 
@@ -74,7 +74,7 @@ export function casesOf(input: PaybackInput): Cases {
 		return outlay?.kind === 'error' || (outlay?.kind === 'value' && outlay.value !== 0);
 	};
 	const shown = scenarios.filter(hasCase);
-	let next = 2;
+	let next = shown.some(({ id }) => id === inHand) ? 2 : 1;
 	const cases = shown.map((scenario) => ({
 		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
 		inHand: scenario.id === inHand,
@@ -141,10 +141,17 @@ export function yearsShown(cases: readonly Case[]): number {
 	return Math.max(1, ...last);
 }
 
-/** The largest amount of money among the lines, without its sign. */
-export function largestCash(cases: readonly Case[]): number {
+/** From the lowest to the highest amount among the lines, zero included. */
+export function cashRange(cases: readonly Case[]): { low: number; high: number } {
 	const lines = cases.flatMap((one) => [...one.simple.points, ...one.discounted.points]);
-	return Math.max(0, ...lines.map((point) => Math.abs(point.y)));
+	const amounts = lines.map((point) => point.y);
+	return { low: Math.min(0, ...amounts), high: Math.max(0, ...amounts) };
+}
+
+/** The largest amount among the lines, without its sign. */
+export function largestCash(cases: readonly Case[]): number {
+	const { low, high } = cashRange(cases);
+	return Math.max(-low, high);
 }
 
 /** Why a case has no rate of return, from the signs of its yearly cash. */

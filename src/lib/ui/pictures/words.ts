@@ -14,9 +14,9 @@ export function midSentence(label: string): string {
 	return /^\p{Lu}[\p{Ll} ]/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 }
 
-/** "52 to 68 %", or "52 %" where both are alike. */
+/** "52 to 68 %", or "52 %" where both are alike; the unit stays with its number. */
 export function spanOf(low: string, high: string, unit: string): string {
-	return `${low === high ? low : `${low} to ${high}`} ${unit}`.trimEnd();
+	return `${low === high ? low : `${low} to ${high}`}\u00a0${unit}`;
 }
 
 /** Up to ten in words. */
