@@ -9,17 +9,13 @@ import { changesOf, findQuantity } from '$lib/workbook/lookup';
 import { scenarioChain } from '$lib/workbook/scenario';
 import type { Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
 import { flatten, valueAt } from '$lib/workbook/values';
+import type { CellValues } from './cell-values';
 import { cellAt, membersOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import type { Outcome } from './results';
 import { NOT_ENTERED, OK, OUT_OF_RANGE } from './state';
 
-/** Values of some cells, ascending. */
-export interface CellValues {
-	readonly cells: Int32Array;
-	readonly values: Float64Array;
-	readonly states: Uint8Array;
-}
+export type { CellValues };
 
 /** The number that an entry stands for; undefined where it stands for none. */
 export function numberOf(

@@ -84,6 +84,8 @@ export class Model {
 		if (!column) {
 			column = this.#scenarios.column(this.#known(scenario));
 			hideAbsent(this.#conditions, column);
+			// Minus zero is zero to everyone who reads it.
+			for (let cell = 0; cell < column.values.length; cell++) column.values[cell]! += 0;
 			this.#columns.set(scenario, column);
 		}
 		return column;

@@ -9,11 +9,13 @@
 import { baseOf, findQuantity, findScenario } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import { Inputs, type CellValues } from './inputs';
+import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-values';
+import { Inputs } from './inputs';
 import { Machine, type Source } from './interpreter/machine';
 import { schedule } from './interpreter/program';
 import { Reach, type Reached } from './interpreter/reach';
 import type { Plan } from './plan';
+import { orderScenarios, type ScenarioOrder } from './scenario-order';
 import { CIRCULAR } from './state';
 
 /** One number and one state for every cell of the plan. */
@@ -25,6 +27,8 @@ export interface Column {
 interface Stored extends CellValues {
 	/** The input cells that the scenario itself changes; none for the base. */
 	readonly own: Int32Array;
+	/** By cell of the plan: 1 where the scenario holds it. */
+	readonly holds: Uint8Array;
 }
 
 export class Scenarios {
@@ -32,14 +36,10 @@ export class Scenarios {
 	readonly #machine: Machine;
 	readonly #reach: Reach;
 	readonly #isReader: Uint8Array;
-	readonly #mark: Uint8Array;
 	readonly #stored = new Map<string, Stored>();
 	#workbook: Workbook;
 	#inputs: Inputs;
-	/** Scenarios, each after its parent and the one it is measured against. */
-	#order: readonly string[] = [];
-	/** Scenarios on a loop of parents and references: what they read of their reference is circular. */
-	#circular: ReadonlySet<string> = new Set();
+	#order: ScenarioOrder;
 
 	constructor(plan: Plan, workbook: Workbook) {
 		this.#plan = plan;
@@ -48,9 +48,8 @@ export class Scenarios {
 		this.#reach = new Reach(plan);
 		this.#isReader = new Uint8Array(plan.cells);
 		for (const cell of plan.readsOtherScenario) this.#isReader[cell] = 1;
-		this.#mark = new Uint8Array(plan.cells);
 		this.#inputs = new Inputs(plan, workbook);
-		this.#sortScenarios();
+		this.#order = orderScenarios(workbook);
 	}
 
 	/** The whole column of a scenario, fresh; computed with all it needs on first asking. */
@@ -66,7 +65,7 @@ export class Scenarios {
 
 	/** The scenario that `x[reference]` reads; null where that one is built on this one in turn. */
 	referenceOf(id: string): string | null {
-		return this.#circular.has(id) ? null : referenceOf(this.#workbook, id).id;
+		return this.#order.circular.has(id) ? null : referenceOf(this.#workbook, id).id;
 	}
 
 	/** How many cells a scenario holds of its own. */
@@ -90,17 +89,17 @@ export class Scenarios {
 		const before = this.#workbook;
 		this.#workbook = workbook;
 		this.#inputs = new Inputs(this.#plan, workbook);
-		this.#sortScenarios();
+		this.#order = orderScenarios(workbook);
 		const gone = [...this.#stored.keys()].filter((id) => !findScenario(workbook, id));
 		for (const id of gone) this.#stored.delete(id);
 		const changes = new Map<string, Dirty>();
-		for (const id of this.#order) {
+		for (const id of this.#order.ids) {
 			const dirty = this.#isBase(id)
 				? this.#updateBase(before)
 				: this.#updateScenario(id, before, changes);
 			changes.set(id, dirty);
 		}
-		return this.#order.filter((id) => changes.get(id)?.changed);
+		return this.#order.ids.filter((id) => changes.get(id)?.changed);
 	}
 
 	#isBase(id: string): boolean {
@@ -117,7 +116,7 @@ export class Scenarios {
 		if (!this.#isBase(id)) {
 			this.#ensure(this.#parentOf(id));
 			const reference = referenceOf(this.#workbook, id).id;
-			if (reference !== id && !this.#circular.has(id)) this.#ensure(reference);
+			if (reference !== id && !this.#order.circular.has(id)) this.#ensure(reference);
 		}
 		const stored = this.#isBase(id) ? this.#computeBase() : this.#compute(id);
 		this.#stored.set(id, stored);
@@ -138,7 +137,8 @@ export class Scenarios {
 			own: new Int32Array(0),
 			cells: Int32Array.from({ length: this.#plan.cells }, (_, cell) => cell),
 			values: machine.values.slice(0, this.#plan.cells),
-			states: machine.states.slice(0, this.#plan.cells)
+			states: machine.states.slice(0, this.#plan.cells),
+			holds: new Uint8Array(this.#plan.cells).fill(1)
 		};
 	}
 
@@ -146,12 +146,14 @@ export class Scenarios {
 		const parent = this.#parentOf(id);
 		const own = this.inputsChangedBy(id);
 		const reference = (of: string) => referenceOf(this.#workbook, of).id;
-		const readsElse = reference(id) !== reference(parent) || this.#circular.has(id);
+		const readsElse = reference(id) !== reference(parent) || this.#order.circular.has(id);
 		const reached = this.#reach.from(readsElse ? [...own, ...this.#plan.readsOtherScenario] : own);
 		this.#load(parent, this.#machine);
 		this.#write(this.#inputs.read(id, own));
 		this.#runIn(id, reached);
-		return { own, ...this.#take(reached.cells) };
+		const holds = new Uint8Array(this.#plan.cells);
+		for (const cell of reached.cells) holds[cell] = 1;
+		return { own, holds, ...this.#take(reached.cells) };
 	}
 
 	#updateBase(before: Workbook): Dirty {
@@ -171,7 +173,7 @@ export class Scenarios {
 		this.#load(base, this.#machine);
 		this.#write(fresh);
 		this.#runIn(base, reached);
-		replace(known, this.#take(reached.cells));
+		replaceValues(known, this.#take(reached.cells));
 		return { ...CLEAN, changed: true, seeds, reached };
 	}
 
@@ -192,7 +194,7 @@ export class Scenarios {
 		const fresh = this.#inputs.read(id, own);
 		const seeds = new Set(parent.seeds);
 		fresh.cells.forEach((cell, i) => {
-			if (isOther(known, indexOf(known.cells, cell), fresh, i)) seeds.add(cell);
+			if (isOther(known, placeOfCell(known.cells, cell), fresh, i)) seeds.add(cell);
 			else seeds.delete(cell);
 		});
 		if (isEdited && !isSame(own, known.own)) return this.#computeAgain(id, known, own, seeds);
@@ -200,11 +202,11 @@ export class Scenarios {
 			for (const cell of this.#readersOf(source)) seeds.add(cell);
 		if (seeds.size === 0) return CLEAN;
 		const reached = isSameAs(parent.seeds, seeds) ? parent.reached! : this.#reach.from(seeds);
-		const mine = this.#within(reached, known.cells);
+		const mine = within(reached, known.holds);
 		this.#load(id, this.#machine);
 		this.#write(fresh);
 		this.#runIn(id, mine);
-		const changed = replace(known, this.#take(mine.cells));
+		const changed = replaceValues(known, this.#take(mine.cells));
 		return { changed: changed || parent.changed, moved: false, seeds, reached };
 	}
 
@@ -225,17 +227,6 @@ export class Scenarios {
 			for (let i = starts[cell]!; i < starts[cell + 1]!; i++)
 				if (this.#isReader[targets[i]!] === 1) readers.push(targets[i]!);
 		return readers;
-	}
-
-	#within(reached: Reached, cells: Int32Array): Reached {
-		const mark = this.#mark;
-		for (const cell of cells) mark[cell] = 1;
-		const mine = {
-			cells: reached.cells.filter((cell) => mark[cell] === 1),
-			formulas: reached.formulas.filter((cell) => mark[cell] === 1)
-		};
-		for (const cell of cells) mark[cell] = 0;
-		return mine;
 	}
 
 	/** Puts a scenario's cells where the machine, or a column, holds them. */
@@ -274,7 +265,7 @@ export class Scenarios {
 
 	#referenceSource(id: string): Source {
 		const reference = referenceOf(this.#workbook, id).id;
-		if (this.#circular.has(id)) {
+		if (this.#order.circular.has(id)) {
 			const states = new Uint8Array(this.#plan.cells).fill(CIRCULAR);
 			return { values: new Float64Array(this.#plan.cells).fill(NaN), states, narrow: 0 };
 		}
@@ -291,37 +282,6 @@ export class Scenarios {
 			states[i] = this.#machine.states[cells[i]!]!;
 		}
 		return { cells, values, states };
-	}
-
-	#sortScenarios(): void {
-		const base = baseOf(this.#workbook).id;
-		const needsOf = (id: string) => {
-			const needs = id === base ? [] : [this.#parentOf(id)];
-			const reference = referenceOf(this.#workbook, id).id;
-			return reference === id || this.#circular.has(id) ? needs : [...needs, reference];
-		};
-		const isNeeded = (wanted: string, from: string) => {
-			const found = new Set([from]);
-			for (const id of found) for (const need of needsOf(id)) found.add(need);
-			return found.has(wanted);
-		};
-		this.#circular = new Set();
-		const ids = this.#workbook.scenarios.map(({ id }) => id);
-		this.#circular = new Set(
-			ids.filter((id) => {
-				const reference = referenceOf(this.#workbook, id).id;
-				return reference !== id && isNeeded(id, reference);
-			})
-		);
-		const order = new Set<string>();
-		const visit = (id: string) => {
-			if (order.has(id)) return;
-			needsOf(id).forEach(visit);
-			order.add(id);
-		};
-		visit(base);
-		ids.forEach(visit);
-		this.#order = [...order];
 	}
 }
 
@@ -347,38 +307,10 @@ function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
 	return was?.parent !== is?.parent || was?.against !== is?.against || was === undefined;
 }
 
-/** Whether the stored value at a place differs from a fresh one. */
-function isOther(known: CellValues, place: number, fresh: CellValues, i: number): boolean {
-	if (place < 0) return true;
-	return (
-		known.states[place] !== fresh.states[i] || !Object.is(known.values[place], fresh.values[i])
-	);
-}
-
-/** Writes fresh values over known ones, whose cells they are among; returns whether any differs. */
-function replace(known: CellValues, fresh: CellValues): boolean {
-	let changed = false;
-	let place = 0;
-	for (let i = 0; i < fresh.cells.length; i++) {
-		while (known.cells[place] !== fresh.cells[i]) place++;
-		if (isOther(known, place, fresh, i)) changed = true;
-		known.values[place] = fresh.values[i]!;
-		known.states[place] = fresh.states[i]!;
-	}
-	return changed;
-}
-
-/** The place of a number in an ascending list, −1 where it is not in it. */
-function indexOf(ascending: Int32Array, wanted: number): number {
-	let low = 0;
-	let high = ascending.length - 1;
-	while (low <= high) {
-		const middle = (low + high) >> 1;
-		if (ascending[middle] === wanted) return middle;
-		if (ascending[middle]! < wanted) low = middle + 1;
-		else high = middle - 1;
-	}
-	return -1;
+/** The part of what a change reaches that a scenario holds itself. */
+function within({ cells, formulas }: Reached, holds: Uint8Array): Reached {
+	const held = (cell: number) => holds[cell] === 1;
+	return { cells: cells.filter(held), formulas: formulas.filter(held) };
 }
 
 const isSame = (a: Int32Array, b: Int32Array) =>

@@ -15,35 +15,44 @@ export function parameterCount(op: number): number {
 }
 
 /**
- * Writes the operands of a node into `into` (emptied first), NONE where one is left out. Limits of
- * `InRange` are no nodes and not among them.
+ * Writes the operands of a node into `into` from place 0 on, NONE where one is left out, and returns how
+ * many they are; what stands further on is of no account. Limits of `InRange` are no nodes and not among them.
  */
-export function operandsOf(nodes: Nodes, node: number, into: number[]): void {
-	into.length = 0;
+export function readOperands(nodes: Nodes, node: number, into: number[]): number {
 	const op = nodes.op[node]!;
 	const a = nodes.a[node]!;
 	const b = nodes.b[node]!;
-	if (op === Op.Constant || op === Op.Cell || op === Op.Nothing) return;
-	if (isAggregate(op)) return list(nodes, a, 3 * b + parameterCount(op), into);
+	if (op === Op.Constant || op === Op.Cell || op === Op.Nothing) return 0;
+	if (isAggregate(op)) return list(nodes, a, 3 * b + parameterCount(op), into, 0);
 	switch (op) {
 		case Op.And:
 		case Op.Or:
-			return list(nodes, a, b, into);
+			return list(nodes, a, b, into, 0);
 		case Op.If:
-			return list(nodes, a, 3, into);
+			return list(nodes, a, 3, into, 0);
 		case Op.Pick:
-			into.push(a);
-			return list(nodes, b + 1, nodes.lists[b]!, into);
+			into[0] = a;
+			return list(nodes, b + 1, nodes.lists[b]!, into, 1);
 		case Op.Present:
 		case Op.InRange:
-			into.push(a);
-			return;
+			into[0] = a;
+			return 1;
 		default:
-			into.push(a);
-			if (!isUnary(op)) into.push(b);
+			into[0] = a;
+			if (isUnary(op)) return 1;
+			into[1] = b;
+			return 2;
 	}
 }
 
-function list(nodes: Nodes, start: number, count: number, into: number[]): void {
-	for (let i = start; i < start + count; i++) into.push(nodes.lists[i]!);
+/** The same with nothing behind the operands: `into` is then a list of just these. */
+export function operandsOf(nodes: Nodes, node: number, into: number[]): number {
+	const count = readOperands(nodes, node, into);
+	if (into.length !== count) into.length = count;
+	return count;
+}
+
+function list(nodes: Nodes, start: number, count: number, into: number[], at: number): number {
+	for (let i = 0; i < count; i++) into[at + i] = nodes.lists[start + i]!;
+	return at + count;
 }

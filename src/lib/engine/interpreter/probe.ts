@@ -6,7 +6,7 @@ import { isAggregate, Op, type Nodes } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import { Machine } from './machine';
-import { NONE, operandsOf } from './operands';
+import { NONE, readOperands } from './operands';
 import { schedule } from './program';
 
 /** A cell that a formula reads: in its own scenario (0), the one it is measured against (1), the base (2). */
@@ -52,8 +52,7 @@ export function probe(nodes: Nodes, root: number, read: (reading: Reading) => Ou
 		readings,
 		placeOf: (node) => cut.placeOf.get(node),
 		operands(node) {
-			operandsOf(own, node, operands);
-			return operands.slice();
+			return operands.slice(0, readOperands(own, node, operands));
 		},
 		value(node) {
 			const slot = program.nodeSlots[node]!;
@@ -90,9 +89,10 @@ class Cutting {
 			if (entered.has(node)) continue;
 			entered.add(node);
 			stack.push(~node);
-			operandsOf(this.nodes, node, operands);
-			for (const operand of operands.reverse())
+			for (let i = readOperands(this.nodes, node, operands) - 1; i >= 0; i--) {
+				const operand = operands[i]!;
 				if (operand !== NONE && !entered.has(operand)) stack.push(operand);
+			}
 		}
 		return this.placeOf.get(root)!;
 	}
@@ -124,8 +124,10 @@ class Cutting {
 		if (code === Op.Constant) return [this.#constant(constants[a]!), b];
 		if (code === Op.Cell) return [this.#readingPlace(a, b), 0];
 		const operands: number[] = [];
-		operandsOf(this.nodes, node, operands);
-		const own = operands.map((operand) => (operand === NONE ? NONE : this.placeOf.get(operand)!));
+		const count = readOperands(this.nodes, node, operands);
+		const own = operands
+			.slice(0, count)
+			.map((operand) => (operand === NONE ? NONE : this.placeOf.get(operand)!));
 		if (isAggregate(code) || code === Op.And || code === Op.Or) return [this.#list(own), b];
 		if (code === Op.If) return [this.#list(own), b];
 		if (code === Op.Pick) return [own[0]!, this.#list([own.length - 1, ...own.slice(1)])];

@@ -9,7 +9,7 @@
  */
 import { Op, type Plan } from '$lib/engine/plan';
 import { HITS_NOTHING } from '$lib/engine/state';
-import { NONE, operandsOf } from './operands';
+import { NONE, readOperands } from './operands';
 
 /** Where an operand is left out. No slot has this number. */
 export const NO_SLOT = 0x7fffffff;
@@ -147,8 +147,8 @@ class Scheduler {
 			if (this.#enteredBy[node] === cell) continue;
 			this.#enteredBy[node] = cell;
 			stack.push(~node);
-			operandsOf(this.#plan.nodes, node, this.#operands);
-			for (let i = this.#operands.length - 1; i >= 0; i--) {
+			const count = readOperands(this.#plan.nodes, node, this.#operands);
+			for (let i = count - 1; i >= 0; i--) {
 				const operand = this.#operands[i]!;
 				if (operand === NONE) continue;
 				this.#uses[operand]!++;
@@ -181,30 +181,26 @@ class Scheduler {
 			this.#emit(from);
 			return;
 		}
-		operandsOf(this.#plan.nodes, node, this.#operands);
-		const slots = this.#operands.map((operand) =>
-			operand === NONE ? NO_SLOT : this.#slotOf(operand)
-		);
-		if (code === Op.Pick)
-			for (let i = 1; i < slots.length; i++)
-				if (slots[i] === NO_SLOT) slots[i] = this.#states + HITS_NOTHING;
+		const operands = this.#operands;
+		const count = readOperands(this.#plan.nodes, node, operands);
+		const start = this.#length;
+		this.#start(code, code === Op.InRange ? count + 4 : count, 0);
+		let wide = false;
+		for (let i = 0; i < count; i++) {
+			const operand = operands[i]!;
+			let slot = operand === NONE ? NO_SLOT : this.#slotOf(operand);
+			if (slot < 0) wide = true;
+			if (slot === NO_SLOT && code === Op.Pick) slot = this.#states + HITS_NOTHING;
+			this.#emit(slot);
+		}
 		if (code === Op.InRange)
 			for (let i = 0; i < 4; i++) {
 				const limit = lists[b[node]! + i]!;
-				slots.push(limit < 0 ? NO_SLOT : this.#constants + limit);
+				this.#emit(limit < 0 ? NO_SLOT : this.#constants + limit);
 			}
 		// The destination is taken before the operands are given back: a loop must not write what it reads.
-		this.#start(
-			code,
-			slots.length,
-			this.#destination(
-				node,
-				cell,
-				slots.some((slot) => slot < 0)
-			)
-		);
-		for (const slot of slots) this.#emit(slot);
-		for (const operand of this.#operands) if (operand !== NONE) this.#release(operand);
+		this.#code[start + 2] = this.#destination(node, cell, wide);
+		for (let i = 0; i < count; i++) if (operands[i] !== NONE) this.#release(operands[i]!);
 	}
 
 	/** A slot for the value of a node: the cell's own for its root, else one that is free. */
