@@ -1,0 +1,40 @@
+/**
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `schema`. Exit 0: done and well; 1: something
+ * in the workbook fails; 2: the command or the file cannot be read.
+ */
+import { checkCommand } from './check';
+import { evaluateCommand } from './evaluate';
+import { schemaCommand } from './schema';
+
+/** What a command answers: text for standard output, for standard error, and the exit code. */
+export interface Answer {
+	readonly out: string;
+	readonly err?: string;
+	readonly code: 0 | 1 | 2;
+}
+
+const USAGE = `metrewright evaluate FILE [--scenario ID]... [--quantity NAME]... [--json]
+    computes a workbook and prints its values
+metrewright check FILE [--json]
+    proves every formula, holds every range and check, compares the two engines
+metrewright schema
+    prints the JSON Schema of the file format
+`;
+
+export function answer(args: readonly string[]): Answer {
+	const [command, ...rest] = args;
+	switch (command) {
+		case 'evaluate':
+			return evaluateCommand(rest);
+		case 'check':
+			return checkCommand(rest);
+		case 'schema':
+			return schemaCommand(rest);
+		case undefined:
+		case 'help':
+		case '--help':
+			return { out: USAGE, code: command === undefined ? 2 : 0 };
+		default:
+			return { out: '', err: `There is no command "${command}".\n${USAGE}`, code: 2 };
+	}
+}

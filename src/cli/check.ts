@@ -1,0 +1,164 @@
+/**
+ * `check`: proves every formula, holds every range and every check in every scenario, and lets the
+ * second engine compute all values again. Says what it proved; exit 1 if anything fails.
+ */
+import { Model } from '$lib/engine/model';
+import type { Agreement, Outcome, Place } from '$lib/engine/results';
+import { isError, NOT_ENTERED, OK } from '$lib/engine/state';
+import { Referee } from '$lib/engine/second/referee';
+import { readWords } from './arguments';
+import { readWorkbookFile } from './files';
+import type { Answer } from './answer';
+
+/** What a check finds, as the JSON answer has it. */
+interface Report {
+	readonly quantities: number;
+	readonly formulas: number;
+	readonly values: number;
+	readonly agreeing: number;
+	readonly checks: { readonly hold: number; readonly fail: number };
+	readonly problems: readonly ReportedProblem[];
+}
+
+interface ReportedProblem {
+	readonly kind: 'formula' | 'value' | 'check' | 'engines';
+	readonly quantity: string;
+	readonly member: string | null;
+	readonly scenario: string | null;
+	readonly message: string;
+}
+
+/** So many values in error are named one by one; the rest are counted. */
+const NAMED = 100;
+
+export function checkCommand(args: readonly string[]): Answer {
+	const read = readWords(args, [], ['json']);
+	if (!read.ok) return { out: '', err: read.message, code: 2 };
+	const [file] = read.words.files;
+	if (file === undefined || read.words.files.length > 1)
+		return {
+			out: '',
+			err: 'check takes one workbook file: metrewright check FILE.',
+			code: 2
+		};
+	const loaded = readWorkbookFile(file);
+	if (!loaded.ok) return { out: '', err: loaded.message, code: 2 };
+	const model = Model.open(loaded.workbook);
+	const agreement = agreementOf(model);
+	const report = reportOn(model, agreement);
+	const out = read.words.switches.has('json')
+		? `${JSON.stringify(report)}\n`
+		: asText(model, report, agreement);
+	return { out, code: report.problems.length === 0 ? 0 : 1 };
+}
+
+function agreementOf(model: Model): Agreement {
+	const referee = Referee.open(model.workbook, model.plan);
+	for (const _step of referee.build()) void _step;
+	const agreement = referee.compare(model.workbook.scenarios.map(({ id }) => model.results(id)));
+	referee.destroy();
+	return agreement;
+}
+
+function reportOn(model: Model, agreement: Agreement): Report {
+	const { workbook, layout, plan } = model;
+	const formulas = layout.quantities.reduce(
+		(count, { quantity }) => count + partsOf(quantity.formula) + (quantity.where ? 1 : 0),
+		0
+	);
+	const checks = workbook.scenarios.map(({ id }) => ({ id, ...model.checks(id) }));
+	const problems: ReportedProblem[] = [
+		...plan.problems.map(({ quantity, part, message }) => ({
+			kind: 'formula' as const,
+			quantity,
+			member: part,
+			scenario: null,
+			message
+		})),
+		...badValues(model),
+		...checks.flatMap(({ id, fail }) =>
+			fail.map(({ place, message }) => ({ kind: 'check' as const, ...at(place, id), message }))
+		),
+		...agreement.disagreements.map((one) => ({
+			kind: 'engines' as const,
+			...at(one, one.scenario),
+			message: `The two engines differ: ${said(one.first)} and ${said(one.second)}.`
+		}))
+	];
+	return {
+		quantities: layout.quantities.length,
+		formulas,
+		values: layout.cells * workbook.scenarios.length,
+		agreeing: agreement.agreeing,
+		checks: {
+			hold: checks.reduce((sum, { hold }) => sum + hold, 0),
+			fail: checks.reduce((sum, { fail }) => sum + fail.length, 0)
+		},
+		problems
+	};
+}
+
+const partsOf = (formula: unknown) =>
+	formula === undefined
+		? 0
+		: typeof formula === 'string'
+			? 1
+			: Object.keys((formula as { cases: object }).cases).length;
+
+/** Values in error at their origin: those that only inherit an error are not named again. */
+function badValues(model: Model): ReportedProblem[] {
+	const found: ReportedProblem[] = [];
+	let more = 0;
+	for (const { id } of model.workbook.scenarios) {
+		const { states } = model.results(id);
+		for (let cell = 0; cell < states.length; cell++) {
+			const state = states[cell]!;
+			if (state === OK || !isError(state)) continue;
+			if (found.length >= NAMED) {
+				more++;
+				continue;
+			}
+			const why = model.why(id, cell);
+			const inherited = why.origin?.from && states[why.origin.from.cell] !== NOT_ENTERED;
+			if (inherited) continue;
+			found.push({ kind: 'value', ...at(why, id), message: why.origin?.reason ?? '' });
+		}
+	}
+	if (more > 0)
+		found.push({
+			kind: 'value',
+			quantity: '',
+			member: null,
+			scenario: null,
+			message: `${more} more values are in error. Mend the ones above first.`
+		});
+	return found;
+}
+
+function at({ quantity, members }: Pick<Place, 'quantity' | 'members'>, scenario: string) {
+	return { quantity, member: members.join(', ') || null, scenario };
+}
+
+const said = ({ value, state }: Outcome) => (state === OK ? String(value) : 'no value');
+
+function asText(model: Model, report: Report, agreement: Agreement): string {
+	const { checks, problems } = report;
+	const lines = [
+		model.workbook.title,
+		`${report.quantities} quantities, ${report.formulas} formulas proven, names, sets and units`,
+		`${report.values} values in ${model.workbook.scenarios.length} scenarios; ${agreement.agreeing} of ${agreement.compared} agree in two engines (relative 1e-9)`,
+		...agreement.unjudged.map(({ reason, count }) => `${count} not judged: ${reason}`),
+		...(agreement.sample
+			? [
+					`the second engine checked a sample: ${agreement.sample.cells} of ${agreement.sample.of} values, ${agreement.sample.scenarios.join(', ')}`
+				]
+			: []),
+		`${checks.hold} checks hold, ${checks.fail} fail`,
+		...problems.map(
+			({ quantity, member, scenario, message }) =>
+				`${[quantity, member, scenario].filter(Boolean).join(', ')}: ${message}`
+		),
+		problems.length === 0 ? 'Nothing fails.' : `${problems.length} to mend.`
+	];
+	return `${lines.join('\n')}\n`;
+}

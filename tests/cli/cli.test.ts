@@ -1,0 +1,207 @@
+/** The command line as a script meets it: its JSON, its exit codes, its one line for a file it cannot read. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { answer } from '../../src/cli/answer';
+
+const SHOP = 'scenarios/one-line-shop.json';
+const folder = mkdtempSync(join(tmpdir(), 'metrewright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function file(name: string, content: unknown): string {
+	const path = join(folder, name);
+	writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content));
+	return path;
+}
+
+const workbook = (quantities: object[]) => ({
+	format: 'metrewright',
+	version: 1,
+	title: 'Small',
+	sets: [{ name: 'pipe', label: 'Pipe', members: [{ id: 'A' }, { id: 'constructor' }] }],
+	sheets: [{ title: 'Only', quantities }],
+	scenarios: [{ id: 'base', title: 'Base', parent: null, changes: [] }]
+});
+
+function evaluated(path: string, ...args: string[]) {
+	const { out, code } = answer(['evaluate', path, '--json', ...args]);
+	expect(code).toBe(0);
+	return JSON.parse(out);
+}
+
+describe('evaluate', () => {
+	it('prints the chosen quantities of the chosen scenarios as one JSON object', () => {
+		const all = evaluated(SHOP, '--scenario', 'second_shift', '--quantity', 'shifts');
+		expect(all).toEqual({
+			workbook: 'One-line shop',
+			scenarios: [
+				{
+					id: 'second_shift',
+					quantities: { shifts: { unit: 'shift/day', per: [], value: 2 } }
+				}
+			]
+		});
+	});
+
+	it('nests values by member, a member called constructor included', () => {
+		const path = file(
+			'nested.json',
+			workbook([
+				{
+					name: 'length',
+					label: 'Length',
+					unit: 'm',
+					per: ['pipe'],
+					value: { A: 2, constructor: 3 }
+				}
+			])
+		);
+		expect(evaluated(path).scenarios[0].quantities.length).toEqual({
+			unit: 'm',
+			per: ['pipe'],
+			values: { A: 2, constructor: 3 }
+		});
+	});
+
+	it('says yes, no and members as what they are', () => {
+		const path = file(
+			'kinds.json',
+			workbook([
+				{ name: 'long', label: 'Long', type: 'yes_no', value: true },
+				{ name: 'best', label: 'Best', type: { member_of: 'pipe' }, value: 'A' }
+			])
+		);
+		const { quantities } = evaluated(path).scenarios[0];
+		expect(quantities.long.value).toBe(true);
+		expect(quantities.best.value).toEqual({ member: 'A' });
+	});
+
+	it('keeps nothing, errors and where they come from apart', () => {
+		const path = file(
+			'bad.json',
+			workbook([
+				{ name: 'coil_length', label: 'Coil length', unit: 'm', value: 0 },
+				{ name: 'price', label: 'Price', unit: 'EUR' },
+				{ name: 'per_metre', label: 'Per metre', unit: 'EUR/m', formula: '5[EUR] / coil_length' },
+				{ name: 'twice', label: 'Twice', unit: 'EUR/m', formula: '2 * per_metre' },
+				{ name: 'double', label: 'Double', unit: 'EUR', formula: '2 * price' }
+			])
+		);
+		const { quantities } = evaluated(path).scenarios[0];
+		expect(quantities.price.value).toMatchObject({ nothing: 'not-entered' });
+		expect(quantities.per_metre.value).toMatchObject({ error: 'divides-by-zero' });
+		expect(quantities.per_metre.value.reason).toContain('coil_length');
+		expect(quantities.twice.value).toMatchObject({
+			error: 'divides-by-zero',
+			from: { quantity: 'per_metre', member: null }
+		});
+		expect(quantities.double.value).toMatchObject({
+			error: 'uses-empty',
+			from: { quantity: 'price', member: null }
+		});
+	});
+
+	it('prints lines for people without --json', () => {
+		const { out } = answer(['evaluate', SHOP, '--scenario', 'base', '--quantity', 'resin_price']);
+		expect(out).toBe('One-line shop\n\nscenario base\n  resin_price: 1.9 EUR/kg\n');
+	});
+
+	it('asks back about a scenario or quantity that is not there', () => {
+		const { err, code } = answer(['evaluate', SHOP, '--quantity', 'resin_prize']);
+		expect(code).toBe(2);
+		expect(err).toBe(`${SHOP}: there is no quantity "resin_prize"; did you mean resin_price?`);
+	});
+});
+
+describe('check', () => {
+	it('proves the small shop and counts what it proved', () => {
+		const { out, code } = answer(['check', SHOP, '--json']);
+		const report = JSON.parse(out);
+		expect(code).toBe(0);
+		expect(report.quantities).toBe(54);
+		expect(report.agreeing).toBe(report.values);
+		expect(report.checks).toEqual({ hold: 2, fail: 0 });
+		expect(report.problems).toEqual([]);
+	});
+
+	it('ends with 1 where a check, a value or a formula fails, and names each', () => {
+		const path = file(
+			'failing.json',
+			workbook([
+				{ name: 'share', label: 'Share', unit: '%', value: 90 },
+				{
+					name: 'closes',
+					label: 'Closes',
+					type: 'yes_no',
+					formula: 'share = 100 %',
+					check: { message: 'The shares do not add to 100 %.' }
+				},
+				{ name: 'broken', label: 'Broken', unit: 'm', formula: 'share + 1[kg]' },
+				{ name: 'divided', label: 'Divided', formula: '1 / (share - 90 %)' }
+			])
+		);
+		const { out, code } = answer(['check', path, '--json']);
+		const { problems, checks } = JSON.parse(out);
+		expect(code).toBe(1);
+		expect(checks.fail).toBe(1);
+		const kinds = problems.map(
+			({ kind, quantity }: Record<string, string>) => `${kind} ${quantity}`
+		);
+		expect(kinds).toContain('formula broken');
+		expect(kinds).toContain('value divided');
+		expect(kinds).toContain('check closes');
+	});
+});
+
+describe('a file that cannot be read', () => {
+	const bad: readonly [string, () => string, RegExp][] = [
+		['is missing', () => join(folder, 'none.json'), /none\.json: there is no such file/],
+		['is a folder', () => folder, /it is a folder/],
+		[
+			'is broken JSON',
+			() => file('broken.json', '{"format": "metrewright",'),
+			/broken\.json.*line 1/
+		],
+		[
+			'is of a newer version',
+			() => file('newer.json', { ...workbook([]), version: 99 }),
+			/newer\.json.*newer version/
+		],
+		['holds NaN', () => file('nan.json', '{"format": NaN}'), /nan\.json.*NaN/],
+		['is nested 10,000 deep', () => file('deep.json', '['.repeat(10_000)), /deep\.json/]
+	];
+
+	it.each(bad)('%s: exit 2 and one line that names it', (_what, path, words) => {
+		for (const command of ['evaluate', 'check']) {
+			const { out, err, code } = answer([command, path()]);
+			expect(code).toBe(2);
+			expect(out).toBe('');
+			expect(err).toMatch(words);
+			expect(err!.trim()).not.toContain('\n');
+		}
+	});
+});
+
+describe('the command words', () => {
+	it('print the JSON Schema', () => {
+		const { out, code } = answer(['schema']);
+		expect(code).toBe(0);
+		expect(JSON.parse(out).properties.format).toEqual({ const: 'metrewright', type: 'string' });
+	});
+
+	it('refuse an unknown option by naming the known ones', () => {
+		const { err, code } = answer(['evaluate', SHOP, '--quantities', 'ebit']);
+		expect(code).toBe(2);
+		expect(err).toBe(
+			'--quantities is not known here. This command takes --scenario, --quantity, --json.'
+		);
+	});
+
+	it('refuse an unknown command and show the known ones', () => {
+		const { err, code } = answer(['compute']);
+		expect(code).toBe(2);
+		expect(err).toContain('There is no command "compute".');
+		expect(err).toContain('metrewright evaluate FILE');
+	});
+});
