@@ -36,7 +36,7 @@ export class Book {
 		readonly literals: Literals = EXACT,
 		readonly sheetNames: readonly string[] = sources.map((_, i) => `s${i}`)
 	) {
-		this.#facts = factsOf(plan, sources);
+		this.#facts = factsOf(plan, sources, included);
 		this.#owners = ownersOf(plan, sources, included);
 		this.#places = sources.map((_, i) => this.#layOut(i).at);
 	}

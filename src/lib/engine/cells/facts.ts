@@ -18,7 +18,11 @@ const UNKNOWN = 0;
 const YES = 1;
 const NO = 2;
 
-export function factsOf(plan: Plan, sources: readonly Source[] = []): Facts {
+export function factsOf(
+	plan: Plan,
+	sources: readonly Source[] = [],
+	included: Uint8Array | null = null
+): Facts {
 	const { nodes } = plan;
 	const { op, a, b, lists } = nodes;
 	const known = new Uint8Array(nodes.count);
@@ -59,18 +63,37 @@ export function factsOf(plan: Plan, sources: readonly Source[] = []): Facts {
 
 	const readers = new Int32Array(nodes.count);
 	const heights = new Int32Array(nodes.count);
+	const reached = reachedBy(plan, included);
 	// Operands come before what reads them.
-	for (let node = 0; node < nodes.count; node++)
+	for (let node = 0; node < nodes.count; node++) {
+		if (!reached[node]) continue;
 		for (const operand of operandsOf(plan, node)) {
 			readers[operand]!++;
 			heights[node] = Math.max(heights[node]!, heights[operand]! + 1);
 		}
+	}
 	return {
 		mayBeAbsent: absent,
 		cellMayBeAbsent: (cell) => cells[cell] === 1,
 		readers: (node) => readers[node]!,
 		height: (node) => heights[node]!
 	};
+}
+
+/** The nodes of the included cells' formulas. */
+function reachedBy(plan: Plan, included: Uint8Array | null): Uint8Array {
+	const reached = new Uint8Array(plan.nodes.count);
+	if (!included) return reached.fill(1);
+	const stack: number[] = [];
+	plan.roots.forEach((root, cell) => {
+		if (root >= 0 && included[cell]) stack.push(root);
+	});
+	for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
+		if (reached[node]) continue;
+		reached[node] = 1;
+		for (const operand of operandsOf(plan, node)) stack.push(operand);
+	}
+	return reached;
 }
 
 /** The nodes that a node reads. */

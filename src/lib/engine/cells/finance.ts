@@ -6,8 +6,9 @@
  * the front and from the back together, which bounds the rates above and below zero by Descartes' rule), or
  * that their number is even (an even number of changes). Between those they say that they cannot judge.
  */
-import { firstBad, ranges, unlessEmpty, valueColumn, type Terms } from './aggregate';
+
 import { call, infix, numeral, plain, valued, type Piece } from './piece';
+import { firstBad, ranges, TOO_LONG, unlessEmpty, valueColumn, type Terms } from './terms';
 import type { Column, Writer } from './writer';
 
 const zero = numeral(0);
@@ -68,8 +69,6 @@ export function mirrPiece(w: Writer, terms: Terms): Piece {
 		call('IF', [infix(finance, '=', minusOne, true), plain(w.literals.dividesByZero), reinvested])
 	]);
 }
-
-const TOO_LONG = 'it gathers more terms than one column of the second engine holds';
 
 function onlyRange(w: Writer, column: Column): Piece | null {
 	const all = ranges(w, column);

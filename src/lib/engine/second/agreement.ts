@@ -1,9 +1,9 @@
 /** How many values of two engines agree, which do not, and which were not judged and why. */
-import { classOf } from '../cells/literals';
-import { placeOf } from '../layout';
-import type { Plan } from '../plan';
-import type { Agreement, Outcome, Results } from '../results';
-import { OK } from '../state';
+import { classOf } from '$lib/engine/cells/literals';
+import { placeOf } from '$lib/engine/layout';
+import type { Plan } from '$lib/engine/plan';
+import type { Agreement, Outcome, Results } from '$lib/engine/results';
+import { OK } from '$lib/engine/state';
 import { UNJUDGED } from './hyperformula';
 import { isClose, isRounding, magnitudeOf } from './tolerance';
 

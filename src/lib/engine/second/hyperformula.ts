@@ -5,7 +5,7 @@
  * (see `cells/literals.ts`). Its addresses, error objects and settings stay in here.
  */
 import { DetailedCellError, HyperFormula, type CellValue, type RawCellContent } from 'hyperformula';
-import { ROWS, type Content, type Grid } from '../cells/grid';
+import { ROWS, type Content, type Grid } from '$lib/engine/cells/grid';
 import {
 	ABSENT,
 	CIRCULAR,
@@ -16,7 +16,7 @@ import {
 	OK,
 	USES_EMPTY,
 	type State
-} from '../state';
+} from '$lib/engine/state';
 
 /** Not a state of any value: the cells could not judge it. */
 export const UNJUDGED = 255;

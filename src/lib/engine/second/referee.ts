@@ -6,12 +6,12 @@
  * `update` are generators that must be run to their end before `compare`.
  */
 import type { Workbook } from '$lib/workbook/schema';
-import { Book } from '../cells/book';
-import type { Source } from '../cells/reach';
-import type { Plan } from '../plan';
-import type { Agreement, Outcome, Results } from '../results';
-import { conditionsOf, hideAbsent, type Conditions } from '../presence';
-import type { State } from '../state';
+import { Book } from '$lib/engine/cells/book';
+import type { Source } from '$lib/engine/cells/reach';
+import type { Plan } from '$lib/engine/plan';
+import type { Agreement, Outcome, Results } from '$lib/engine/results';
+import { conditionsOf, hideAbsent, type Conditions } from '$lib/engine/presence';
+import type { State } from '$lib/engine/state';
 import { compareColumns, NOT_CHECKED, type Column } from './agreement';
 import { Cells, UNJUDGED } from './hyperformula';
 import { LIMIT, sampleOf, type Sample } from './sample';

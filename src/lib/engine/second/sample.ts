@@ -2,9 +2,9 @@
  * What the second engine checks of a workbook that is too large for it: the base alone, and of the base, if
  * that is still too much, some members of every quantity with all that they are computed from.
  */
-import { ownersOf, type Source } from '../cells/reach';
-import type { Plan } from '../plan';
-import type { Conditions } from '../presence';
+import { ownersOf, type Source } from '$lib/engine/cells/reach';
+import type { Plan } from '$lib/engine/plan';
+import type { Conditions } from '$lib/engine/presence';
 
 /** Cells, helper cells included, that HyperFormula follows within about a tenth of a second an edit. */
 export const LIMIT = 60_000;

@@ -2,10 +2,10 @@
 import { baseOf, findScenario } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Source } from '../cells/reach';
-import { Inputs, type CellValues } from '../inputs';
-import type { Plan } from '../plan';
-import type { Outcome } from '../results';
+import type { Source } from '$lib/engine/cells/reach';
+import { Inputs, type CellValues } from '$lib/engine/inputs';
+import type { Plan } from '$lib/engine/plan';
+import type { Outcome } from '$lib/engine/results';
 
 export function sourcesOf(workbook: Workbook, plan: Plan): Source[] {
 	const inputs = new Inputs(plan, workbook);

@@ -4,8 +4,8 @@
  * formula adds, subtracts or rounds on its way (never of anything beyond that formula, nor across a unit
  * factor).
  */
-import { operandsOf } from '../cells/facts';
-import { isAggregate, Op, type Plan } from '../plan';
+import { operandsOf } from '$lib/engine/cells/facts';
+import { isAggregate, Op, type Plan } from '$lib/engine/plan';
 
 const RELATIVE = 1e-9;
 const OF_OPERANDS = 1e-12;
