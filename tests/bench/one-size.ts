@@ -7,8 +7,7 @@ import { memoryUsage } from 'node:process';
 import { cellAt } from '$lib/engine/layout';
 import { Reach } from '$lib/engine/interpreter/reach';
 import { Model } from '$lib/engine/model';
-import { sampleOf } from '$lib/engine/second/sample';
-import { sourcesOf } from '$lib/engine/second/sources';
+import { Referee } from '$lib/engine/second/referee';
 import { baseOf } from '$lib/workbook/lookup';
 import { median, timed, type Timed } from './measure';
 import { commandOf, EDITS, grownPlant, type Edit } from './shipped';
@@ -88,15 +87,11 @@ function middle(series: readonly Timed<unknown>[]): { ms: number; cpu: number } 
 }
 
 function secondEngine(): string {
-	const { plan } = model;
-	const sample = sampleOf(plan, sourcesOf(workbook, plan));
+	const referee = Referee.open(workbook, model.plan);
+	const { sample } = referee.compare([]);
+	referee.destroy();
 	if (!sample) return 'the second engine checks all of them';
-	const checked = sample.included
-		?.subarray(0, plan.layout.cells)
-		.reduce((sum, one) => sum + one, 0);
-	const cells = checked ?? sample.scenarios.length * plan.layout.cells;
-	const of = scenarios.length * plan.layout.cells;
-	return `the second engine checks ${cells} of ${of}, of ${sample.scenarios.length} scenario`;
+	return `the second engine checks ${sample.cells} of ${sample.of}, in ${sample.scenarios.join(', ')}`;
 }
 
 /** Bytes that are in use, in the heap and in the arrays of numbers beside it. */
