@@ -3,6 +3,7 @@ import { Model } from '$lib/engine/model';
 import { ABSENT, CIRCULAR, NOT_ENTERED, OUT_OF_RANGE, USES_EMPTY } from '$lib/engine/state';
 import { missing } from './interpreter-hand';
 import { cellIn, enter, scenario, shop, valueOf } from './model-shop';
+import { workbookOf } from './plan-builder';
 
 describe('an open workbook', () => {
 	it('has a value for every cell of the base', () => {
@@ -43,6 +44,42 @@ describe('an open workbook', () => {
 		enter(model, 'base', 'installed', ['L3'], true);
 		expect(valueOf(model, 'base', 'speed', 'L3')).toBe(30);
 		expect(valueOf(model, 'base', 'revenue', 'L3')).toBe(30 * 180 * 3);
+	});
+
+	it('an entered value for which `where` says no is absent, and gathered nowhere', () => {
+		const model = Model.open(
+			workbookOf({
+				sets: { line: ['L1', 'L2'] },
+				quantities: {
+					runs: { type: 'yes_no', per: ['line'], value: { L1: true, L2: false } },
+					speed: { per: ['line'], value: { L1: 10, L2: 20 }, where: 'runs' },
+					total: { formula: 'SUM(speed over line)' }
+				}
+			})
+		);
+		expect(valueOf(model, 'base', 'speed', 'L2')).toEqual(missing(ABSENT));
+		expect(valueOf(model, 'base', 'total')).toBe(10);
+		enter(model, 'base', 'runs', ['L2'], true);
+		expect(valueOf(model, 'base', 'speed', 'L2')).toBe(20);
+		expect(valueOf(model, 'base', 'total')).toBe(30);
+	});
+
+	it('a formula may say who is present', () => {
+		const model = Model.open(
+			workbookOf({
+				sets: { line: { members: [{ id: 'L1' }, { id: 'L2' }], present: 'open' } },
+				quantities: {
+					least: { value: 2 },
+					open: { type: 'yes_no', per: ['line'], formula: 'ORD(line) >= least' },
+					speed: { per: ['line'], value: { L1: 10, L2: 20 } },
+					total: { formula: 'SUM(speed over line)' }
+				}
+			})
+		);
+		expect(valueOf(model, 'base', 'speed', 'L1')).toEqual(missing(ABSENT));
+		expect(valueOf(model, 'base', 'total')).toBe(20);
+		enter(model, 'base', 'least', [], 1);
+		expect(valueOf(model, 'base', 'total')).toBe(30);
 	});
 
 	it('answers for the base where a scenario is not there any more', () => {

@@ -11,7 +11,11 @@ import * as financial from 'financial';
 import { describe, expect, it } from 'vitest';
 import { irr, mirr, npv, payback } from '$lib/engine/interpreter/finance';
 import { presentValueRates } from '$lib/engine/interpreter/roots';
+import { Model } from '$lib/engine/model';
 import { NO_ANSWER, OK } from '$lib/engine/state';
+import type { Quantity } from '$lib/workbook/schema';
+import { cellIn, valueOf } from '../engine/model-shop';
+import { workbookOf } from '../engine/plan-builder';
 import published from './published/finance.json';
 
 interface Case {
@@ -223,4 +227,173 @@ describe('payback', () => {
 	it('takes the first crossing', () => {
 		expect(payback([-100, 200, -300, 500], years, 4).value).toBe(0.5);
 	});
+});
+
+describe('published formulas, as people write them', () => {
+	type Rest = Omit<Quantity, 'name' | 'label'>;
+	/** A workbook of years 1, 2, 3 …, with inputs by name and one formula called "answer". */
+	const shopOf = (years: number, inputs: Record<string, number>, answer: Rest) =>
+		Model.open(
+			workbookOf({
+				sets: {
+					year: {
+						members: Array.from({ length: years }, (_, i) => ({ id: `y${i + 1}`, number: i + 1 }))
+					}
+				},
+				quantities: {
+					...Object.fromEntries(Object.entries(inputs).map(([name, value]) => [name, { value }])),
+					answer
+				}
+			})
+		);
+	const one = (inputs: Record<string, number>, formula: string) => {
+		const model = shopOf(1, inputs, { formula });
+		expect(model.problems).toEqual([]);
+		return valueOf(model, 'base', 'answer') as number;
+	};
+	const caseOf = (id: string) => {
+		const { inputs, expected, tolerance } = cases.find((each) => each.id === id)!;
+		return { inputs: inputs as Record<string, number>, expected, tolerance };
+	};
+
+	it.each(['pmt-npf-mortgage', 'pmt-npf-15000'])('%s: the payment that pays off a loan', (id) => {
+		const { inputs, expected, tolerance } = caseOf(id);
+		const payment = one(inputs, '-present_value * rate / (1 - (1 + rate)^(-periods))');
+		expect(Math.abs(payment - number(expected['payment']))).toBeLessThan(tolerance);
+		expect(payment).toBeCloseTo(
+			financial.pmt(inputs['rate']!, inputs['periods']!, inputs['present_value']!),
+			8
+		);
+	});
+
+	it('fv-npf: what regular payments grow to', () => {
+		const { inputs, expected, tolerance } = caseOf('fv-npf');
+		const value = one(
+			inputs,
+			'-present_value * (1 + rate)^periods - payment * ((1 + rate)^periods - 1) / rate'
+		);
+		expect(Math.abs(value - number(expected['future_value']))).toBeLessThan(tolerance);
+	});
+
+	it('fv-npf-end-begin: paid at the end and at the beginning of each year', () => {
+		const { inputs, expected, tolerance } = caseOf('fv-npf-end-begin');
+		const end = one(inputs, '-payment * ((1 + rate)^periods - 1) / rate');
+		expect(Math.abs(end - number(expected['future_value_end']))).toBeLessThan(tolerance);
+		const begin = one(inputs, '-payment * (1 + rate) * ((1 + rate)^periods - 1) / rate');
+		expect(Math.abs(begin - number(expected['future_value_begin']))).toBeLessThan(tolerance);
+	});
+
+	it('nper-npf: how long a loan lasts', () => {
+		const { inputs, expected, tolerance } = caseOf('nper-npf');
+		const periods = one(inputs, '-LN(1 + present_value * rate / payment) / LN(1 + rate)');
+		expect(Math.abs(periods - number(expected['periods']))).toBeLessThan(tolerance);
+	});
+
+	it('rate-npf: the rate at which money grows', () => {
+		const { inputs, expected, tolerance } = caseOf('rate-npf');
+		const rate = one(inputs, '(-future_value / present_value)^(1 / periods) - 1');
+		expect(Math.abs(rate - number(expected['rate']))).toBeLessThan(tolerance);
+	});
+
+	it('eac-salvage-15pct: what a machine costs a year, over its life', () => {
+		const { inputs, expected, tolerance } = caseOf('eac-salvage-15pct');
+		const annuity = '(rate / (1 - (1 + rate)^(-life)))';
+		const x = one(inputs, `X_first_cost * ${annuity}`);
+		expect(Math.abs(x - number(expected['eac_X']))).toBeLessThan(tolerance);
+		const y = one(
+			inputs,
+			`(Y_first_cost - Y_salvage * (1 + rate)^(-life)) * ${annuity} + Y_annual_cost`
+		);
+		expect(Math.abs(y - number(expected['eac_Y']))).toBeLessThan(tolerance);
+	});
+
+	it('eac-bma (from memory): the machine that costs less over all costs more a year', () => {
+		const { inputs, expected, tolerance } = caseOf('eac-bma');
+		const rate = number(inputs['rate']);
+		for (const machine of ['A', 'B']) {
+			const [first, ...later] = numbers(inputs[`machine_${machine}_costs_from_t0`]);
+			const present = first! + npv(rate, later, later.length).value;
+			expect(Math.abs(present - number(expected[`pv_${machine}`]))).toBeLessThan(tolerance);
+			const yearly = one(
+				{ rate, present, life: later.length },
+				'present * rate / (1 - (1 + rate)^(-life))'
+			);
+			expect(Math.abs(yearly - number(expected[`eac_${machine}`]))).toBeLessThan(tolerance);
+		}
+	});
+
+	it('sln-of, sln-10y: a straight line', () => {
+		for (const id of ['sln-of', 'sln-10y']) {
+			const { inputs, expected } = caseOf(id);
+			expect(one(inputs, '(cost - salvage) / life')).toBe(expected['depreciation_per_year']);
+		}
+	});
+
+	it('syd-of: the sum of the years', () => {
+		const { inputs, expected } = caseOf('syd-of');
+		const model = shopOf(inputs['life']!, inputs, {
+			per: ['year'],
+			formula: '(cost - salvage) * (life - ORD(year) + 1) * 2 / (life * (life + 1))'
+		});
+		expect(perYear(model, inputs['life']!)).toEqual(expected['year_1_to_4']);
+	});
+
+	it('ddb-cap: a share of what is left, never below the salvage value', () => {
+		const { inputs, expected } = caseOf('ddb-cap');
+		const model = shopOf(inputs['life']!, inputs, {
+			per: ['year'],
+			formula: 'MIN(left * factor / life; left - salvage)'
+		});
+		const edited = model.apply({
+			kind: 'add_quantity',
+			sheet: 0,
+			index: 0,
+			quantity: {
+				name: 'left',
+				label: 'Left at the start of the year',
+				per: ['year'],
+				formula: 'IF(ORD(year) = 1; cost; left[year - 1 else 0] - answer[year - 1 else 0])'
+			}
+		});
+		expect(edited.ok).toBe(true);
+		expect(model.problems).toEqual([]);
+		perYear(model, inputs['life']!).forEach((amount, i) =>
+			expect(amount).toBeCloseTo(numbers(expected['year_1_to_5'])[i]!, 6)
+		);
+	});
+
+	it('discounted-payback-derived, by the functions of the language', () => {
+		const { inputs, expected } = caseOf('discounted-payback-derived');
+		const flows = numbers(inputs['cash_flows_from_t0']);
+		const ids = flows.map((_, i) => `y${i}`);
+		const model = Model.open(
+			workbookOf({
+				sets: { year: { members: ids.map((id, number) => ({ id, number })) } },
+				quantities: {
+					rate: { value: number(inputs['rate']) },
+					cash: {
+						per: ['year'],
+						value: Object.fromEntries(ids.map((id, i) => [id, flows[i]!]))
+					},
+					discounted: { per: ['year'], formula: 'cash / (1 + rate)^NUMBER(year)' },
+					simple: { formula: 'PAYBACK(cash over year)' },
+					later: { formula: 'PAYBACK(discounted over year)' },
+					npv: { formula: 'cash[y0] + NPV(rate; cash over year where year > y0)' },
+					irr: { formula: 'IRR(cash over year)' }
+				}
+			})
+		);
+		expect(model.problems).toEqual([]);
+		const value = (name: string) => model.results('base').values[cellIn(model, name)]!;
+		expect(value('simple')).toBeCloseTo(number(expected['simple_payback']), 9);
+		expect(value('later')).toBeCloseTo(number(expected['discounted_payback_interpolated']), 6);
+		expect(value('npv')).toBeCloseTo(number(expected['npv']), 3);
+		expect(value('irr')).toBeCloseTo(number(expected['irr']), 7);
+	});
+
+	const perYear = (model: Model, years: number) =>
+		Array.from(
+			{ length: years },
+			(_, i) => valueOf(model, 'base', 'answer', `y${i + 1}`) as number
+		);
 });

@@ -37,11 +37,12 @@ export function errorOrigins(
 	const { plan } = answers;
 	const { states } = answers.column(scenario);
 	const { starts, targets } = plan.precedents;
+	const onLoop = new Set(plan.circular);
 	const byQuantity = new Map<QuantityLayout, { cells: Set<number>; reason: string }>();
 	for (let cell = 0; cell < plan.cells; cell++) {
 		if (!isError(states[cell]!)) continue;
 		const read = targets.subarray(starts[cell]!, starts[cell + 1]!);
-		if (read.some((other) => isError(states[other]!)) && !plan.circular.includes(cell)) continue;
+		if (read.some((other) => isError(states[other]!)) && !onLoop.has(cell)) continue;
 		const fault = findFault(answers, scenario, cell);
 		const owner = ownerOf(plan, fault.named);
 		const known = byQuantity.get(owner);

@@ -16,8 +16,19 @@ import { nameOf, ownerOf, valueText, withUnit } from './naming';
 import { whyNoAnswer } from './no-answer';
 import { isAggregate, Op } from './plan';
 import type { Origin } from './results';
-import { ABSENT, BAD_FORMULA, CIRCULAR, OFF_END, OK, TOO_LARGE } from './state';
-import { HITS_NOTHING, NOT_ENTERED, NO_ANSWER, OUT_OF_RANGE, type State } from './state';
+import {
+	ABSENT,
+	BAD_FORMULA,
+	CIRCULAR,
+	HITS_NOTHING,
+	NO_ANSWER,
+	NOT_ENTERED,
+	OFF_END,
+	OK,
+	OUT_OF_RANGE,
+	TOO_LARGE,
+	type State
+} from './state';
 import * as words from './wording';
 import { passedOn, zerosOf } from './zeros';
 
