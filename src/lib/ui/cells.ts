@@ -114,13 +114,16 @@ const isWords = (quantity: QuantityLayout) =>
 	quantity.quantity.type === 'yes_no' || typeof quantity.quantity.type === 'object';
 
 /** Equal as numbers go: the last bits of a sum in another order are no difference. */
+export const isClose = (a: number, b: number) =>
+	a === b || Math.abs(a - b) <= Math.max(1e-14, 1e-12 * Math.max(Math.abs(a), Math.abs(b)));
+
 export function isSame(one: Results, other: Results, cell: number): boolean {
 	const state = one.states[cell];
 	if (state !== other.states[cell]) return false;
 	if (state !== OK) return true;
 	const a = one.values[cell] ?? 0;
 	const b = other.values[cell] ?? 0;
-	return a === b || Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
+	return isClose(a, b);
 }
 
 /** One cell in one scenario; `base` is what it is compared with, unless it is the base itself. */

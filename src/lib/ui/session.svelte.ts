@@ -3,6 +3,7 @@
  * engines and are never computed here. What a reader has open is in `view.svelte.ts`, keeping in
  * `keeper.ts`, opening and the tabs in `desk.svelte.ts`.
  */
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import type { Engine, EngineEvents, StartEngine } from '$lib/browser/engine-client';
 import type { QuantityFault } from '$lib/engine/faults';
 import { layOut, type Layout } from '$lib/engine/layout';

@@ -2,6 +2,7 @@
  * What a reader has open: unfolded rows, the scenarios on screen, the one in hand, the subject, the
  * cell with the focus, the value that is explained. It is no part of the workbook and never undone.
  */
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import type { Workbook } from '$lib/workbook/schema';
 
 /** One cell of the grid: a row's key, and 0 for its label, 1 for the base, 2 and up for scenarios. */

@@ -2,6 +2,7 @@
  * What the grid does when keys are pressed and cells are clicked: moving, folding, editing, clearing.
  * Drawing belongs to the components, the rows to `rows.ts`, blocks to `clipboard.ts`.
  */
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';

@@ -4,6 +4,7 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Feed, FormulaPiece, Outcome, Place, Why } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
+import { isClose } from '../cells';
 import {
 	formatDifference,
 	formatNumber,
@@ -27,7 +28,7 @@ const NOTHING: Readonly<Record<number, string>> = {
 };
 
 const differs = (one: Outcome, other: Outcome) =>
-	one.state !== other.state || (one.state === OK && one.value !== other.value);
+	one.state !== other.state || (one.state === OK && !isClose(one.value, other.value));
 
 /** An outcome of a quantity in words, with its unit if asked. */
 export function outcomeText(
