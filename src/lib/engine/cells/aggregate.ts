@@ -80,11 +80,13 @@ function folded(w: Writer, terms: Terms, name: string, neutral: number, of = 'va
 		terms.values.map((_, i) => {
 			const filter = terms.filters[i]!;
 			if (filter < 0) return value(i);
-			const [test, kept] = w.fit([w.piece(filter), value(i)]) as [Piece, Piece];
+			const [test, kept] = w.fit([w.test(filter), value(i)]) as [Piece, Piece];
 			return call('IF', [test, kept, numeral(neutral)]);
 		});
 	const there = of !== 'value' || truth || terms.count < 3 ? null : standing(w, terms);
 	if (!there && terms.count <= INLINE) {
+		if (truth && !terms.filtered && !terms.placed)
+			return call(name, w.fit(terms.values.map((node) => w.test(node))), { truth });
 		const fitting = w.fit(pieces());
 		if (fitting.length === 1 && !truth) return fitting[0]!;
 		return call(name, fitting, { truth });

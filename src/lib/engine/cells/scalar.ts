@@ -59,7 +59,7 @@ export function scalarPiece(w: Writer, node: number): Piece {
 		case Op.Or:
 			return junction(w, code === Op.And ? 'AND' : 'OR', first, second);
 		case Op.Not:
-			return call('NOT', w.fit([w.piece(first)]), { truth: true });
+			return call('NOT', w.fit([w.test(first)]), { truth: true });
 		case Op.If:
 			return choice(w, lists[first]!, lists[first + 1]!, lists[first + 2]!);
 		case Op.IfError: {
@@ -69,7 +69,7 @@ export function scalarPiece(w: Writer, node: number): Piece {
 			return call('IF', [call('ISNUMBER', [held]), held, y], { absent: y.absent });
 		}
 		case Op.Guard: {
-			const [test, value] = w.fit([w.piece(first), numeric(w.piece(second))]) as [Piece, Piece];
+			const [test, value] = w.fit([w.test(first), numeric(w.piece(second))]) as [Piece, Piece];
 			return call('IF', [test, value, plain(w.literals.absent)], { absent: true });
 		}
 		case Op.Present:
@@ -120,7 +120,7 @@ function operands(w: Writer, first: number, second: number): [Piece, Piece] {
 
 function junction(w: Writer, name: string, list: number, count: number): Piece {
 	if (count === 0) return numeral(name === 'AND' ? 1 : 0);
-	if (count <= INLINE) return call(name, w.fit(w.pieces(list, count)), { truth: true });
+	if (count <= INLINE) return call(name, w.fit(w.tests(list, count)), { truth: true });
 	const column = w.column(`junction ${list} ${count}`, () => ({
 		pieces: w.pieces(list, count).map(valued),
 		gaps: false
@@ -133,7 +133,7 @@ function junction(w: Writer, name: string, list: number, count: number): Piece {
 }
 
 function choice(w: Writer, test: number, yes: number, no: number): Piece {
-	const pieces = [w.piece(test), numeric(w.piece(yes)), numeric(w.piece(no))];
+	const pieces = [w.test(test), numeric(w.piece(yes)), numeric(w.piece(no))];
 	const [asked, then, otherwise] = w.fit(pieces) as [Piece, Piece, Piece];
 	return call('IF', [asked, then, otherwise], { absent: then.absent || otherwise.absent });
 }

@@ -89,7 +89,7 @@ export function valueColumn(w: Writer, terms: Terms): Column {
 			const value = valueOf(w, terms, i);
 			const filter = terms.filters[i]!;
 			if (filter < 0) return value;
-			const [test, kept] = w.fit([w.piece(filter), value]) as [Piece, Piece];
+			const [test, kept] = w.fit([w.test(filter), value]) as [Piece, Piece];
 			return call('IF', [test, kept, plain('""')]);
 		})
 	}));

@@ -78,6 +78,19 @@ export class Writer {
 		return piece;
 	}
 
+	/** The value of a node where only yes or no is asked: AND of one thing is that thing. */
+	test(node: number): Piece {
+		const { op, a, b, lists } = this.nodes;
+		let asked = node;
+		while ((op[asked] === Op.And || op[asked] === Op.Or) && b[asked] === 1)
+			asked = lists[a[asked]!]!;
+		return this.piece(asked);
+	}
+
+	tests(list: number, count: number): Piece[] {
+		return Array.from(this.nodes.lists.subarray(list, list + count), (node) => this.test(node));
+	}
+
 	/** Writes a very deep formula from the bottom up, a flight at a time, so that the call stack lasts. */
 	#prepare(root: number): void {
 		if (this.facts.height(root) < FLIGHT) return;
