@@ -7,7 +7,7 @@
  */
 import type { Workbook } from '$lib/workbook/schema';
 import { Book } from '$lib/engine/cells/book';
-import type { Source } from '$lib/engine/cells/reach';
+import { parentsFirst, type Source } from '$lib/engine/cells/reach';
 import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Outcome, Results } from '$lib/engine/results';
 import { conditionsOf, hideAbsent, type Conditions } from '$lib/engine/presence';
@@ -135,19 +135,18 @@ export class Referee {
 
 	/** Writes these sheets anew, computes, and takes in what came out, edits of other sheets included. */
 	*#rewrite(sheets: readonly number[]): Generator<void> {
-		for (const sheet of sheets) {
+		// Parents first, and each computed before the next is written: no step is then much longer than the rest.
+		for (const sheet of parentsFirst(this.#sources).filter((one) => sheets.includes(one))) {
 			const { grid, unjudged } = this.#book.write(sheet);
 			const found = this.#found[sheet]!;
 			found.unjudged = unjudged;
 			found.cellAt.clear();
 			for (const { cell, place } of this.#book.cellsOf(sheet)) found.cellAt.set(place, cell);
 			yield* this.#cells.fill(sheet, grid);
+			this.#compute();
+			yield;
 		}
-		this.#cells.compute((sheet, place, value, state) => {
-			const found = this.#found[sheet]!;
-			const cell = found.cellAt.get(place);
-			if (cell !== undefined) put(found, cell, value, state);
-		});
+		this.#compute();
 		// What stands elsewhere now is not reported where it happens to be equal.
 		for (const sheet of sheets)
 			for (const { cell, place } of this.#book.cellsOf(sheet)) {
@@ -155,6 +154,15 @@ export class Referee {
 				put(this.#found[sheet]!, cell, value, state);
 			}
 		yield;
+	}
+
+	/** Computes what was written, and takes in what came out differently. */
+	#compute(): void {
+		this.#cells.compute((sheet, place, value, state) => {
+			const found = this.#found[sheet]!;
+			const cell = found.cellAt.get(place);
+			if (cell !== undefined) put(found, cell, value, state);
+		});
 	}
 
 	#ofSample(sources: readonly Source[]): OpenSource[] {
