@@ -3,15 +3,17 @@
  * told and answered, and when the figure being watched had been painted with another text. Plain JavaScript,
  * because the page takes it as it stands.
  */
-const watch = { turns: [], workers: [], turn: null, settled: -1, judged: -1, figure: '' };
+const watch = { turns: [], turn: null, settled: -1, judged: -1, figure: '', shown: 0, second: 0 };
 globalThis.benchWatch = watch;
+/** The first figure at the top: the cost of a metre. */
+const FIGURE = 'section[aria-label="At a glance"] .fact .number';
 
 const now = () => performance.now();
 
 class WatchedWorker extends globalThis.Worker {
 	constructor(url, options) {
 		super(url, options);
-		watch.workers.push({ url: String(url), at: now() });
+		if (String(url).includes('referee')) watch.second ||= now();
 		this.addEventListener('message', ({ data }) => hear(data));
 	}
 
@@ -41,18 +43,40 @@ addEventListener(
 	true
 );
 
-/** A frame is painted once the first message after its callbacks is heard. */
-function afterPaint(done) {
-	requestAnimationFrame(() => {
-		const { port1, port2 } = new MessageChannel();
-		port1.onmessage = () => done(now());
-		port2.postMessage(null);
-	});
+/** Calls back in a task of its own; asked for in the callbacks of a frame, that is once it is painted. */
+function soon(done) {
+	const { port1, port2 } = new MessageChannel();
+	port1.onmessage = () => done(now());
+	port2.postMessage(null);
 }
 
-/** Watches the text of one element, which must be there; the texts before and after are kept. */
-watch.start = (selector) => {
-	const element = document.querySelector(selector);
+/** Whether the callbacks of a frame are running: what is changed by them is painted with this frame. */
+let inFrame = false;
+const nextFrame = globalThis.requestAnimationFrame.bind(globalThis);
+globalThis.requestAnimationFrame = (callback) =>
+	nextFrame((at) => {
+		if (!inFrame) soon(() => (inFrame = false));
+		inFrame = true;
+		callback(at);
+	});
+
+/** Calls back when what stands in the page now has been painted. */
+function afterPaint(done) {
+	if (inFrame) soon(done);
+	else nextFrame(() => soon(done));
+}
+
+/** Looks once a frame whether the figure is there, and notes when it was painted. */
+function lookForFigure() {
+	if (/[0-9]/.test(document.querySelector(FIGURE)?.textContent ?? ''))
+		afterPaint((at) => (watch.shown = at));
+	else requestAnimationFrame(lookForFigure);
+}
+lookForFigure();
+
+/** Watches the figure, which must be there. */
+watch.start = () => {
+	const element = document.querySelector(FIGURE);
 	watch.figure = element.textContent;
 	new MutationObserver(() => {
 		const { textContent } = element;
@@ -63,6 +87,21 @@ watch.start = (selector) => {
 		turn.changed = now();
 		afterPaint((at) => (turn.painted = at));
 	}).observe(element, { childList: true, characterData: true, subtree: true });
+};
+
+/** How long it takes now until one changed word is painted: what no page can be quicker than. */
+watch.frames = async (count) => {
+	const word = document.body.appendChild(document.createElement('span'));
+	const series = [];
+	for (let i = 0; i < count; i++) {
+		// At another moment within the frame each time.
+		await new Promise((resume) => setTimeout(resume, 20 + ((i * 7) % 17)));
+		const start = now();
+		word.textContent = String(i);
+		series.push((await new Promise(afterPaint)) - start);
+	}
+	word.remove();
+	return series;
 };
 
 /** Whether the last edit is on screen and both engines are done with it. */
