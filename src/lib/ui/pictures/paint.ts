@@ -10,7 +10,7 @@ export function paintFigure(figure: HTMLElement): HTMLCanvasElement {
 	const frame = figure.getBoundingClientRect();
 	const canvas = document.createElement('canvas');
 	canvas.width = Math.ceil((frame.width + 2 * MARGIN) * SCALE);
-	canvas.height = Math.ceil((frame.height + 2 * MARGIN) * SCALE);
+	canvas.height = Math.ceil((lowestOf(figure) - frame.top + 2 * MARGIN) * SCALE);
 	const brush = canvas.getContext('2d');
 	if (!brush) return canvas;
 	brush.scale(SCALE, SCALE);
@@ -19,6 +19,12 @@ export function paintFigure(figure: HTMLElement): HTMLCanvasElement {
 	brush.translate(MARGIN - frame.left, MARGIN - frame.top);
 	paint(brush, figure);
 	return canvas;
+}
+
+/** Where the last part ends that the picture takes along. */
+function lowestOf(figure: HTMLElement): number {
+	const kept = [...figure.children].filter((part) => !leftBehind(part, getComputedStyle(part)));
+	return Math.max(...kept.map((part) => part.getBoundingClientRect().bottom));
 }
 
 const leftBehind = (element: Element, style: CSSStyleDeclaration) =>
@@ -95,33 +101,37 @@ function paintSvg(brush: CanvasRenderingContext2D, svg: SVGSVGElement): void {
 		const matrix = shape.getScreenCTM();
 		const style = getComputedStyle(shape);
 		if (!matrix || style.display === 'none') continue;
-		brush.save();
-		brush.transform(matrix.a, matrix.b, matrix.c, matrix.d, matrix.e, matrix.f);
-		if (shape instanceof SVGTextElement) paintSvgText(brush, shape, style);
-		else paintShape(brush, pathOf(shape), style, shape);
-		brush.restore();
+		if (shape instanceof SVGTextElement) {
+			brush.save();
+			brush.transform(matrix.a, matrix.b, matrix.c, matrix.d, matrix.e, matrix.f);
+			paintSvgText(brush, shape, style);
+			brush.restore();
+		} else paintShape(brush, shape, matrix, style);
 	}
 }
 
+/** The path is moved to the page first, so that its stroke keeps its width where the drawing is stretched. */
 function paintShape(
 	brush: CanvasRenderingContext2D,
-	path: Path2D,
-	style: CSSStyleDeclaration,
-	shape: Element
-) {
+	shape: Element,
+	matrix: DOMMatrix,
+	style: CSSStyleDeclaration
+): void {
+	const path = new Path2D();
+	path.addPath(pathOf(shape), matrix);
 	if (style.fill !== 'none' && !(shape instanceof SVGLineElement)) {
 		brush.fillStyle = style.fill;
 		brush.fill(path);
 	}
 	if (style.stroke === 'none') return;
 	brush.strokeStyle = style.stroke;
-	const { a, b, c, d } = brush.getTransform();
-	const own =
-		style.vectorEffect === 'non-scaling-stroke' ? Math.sqrt(Math.abs(a * d - b * c)) / SCALE : 1;
-	brush.lineWidth = parseFloat(style.strokeWidth) / own;
+	const fixed = style.vectorEffect === 'non-scaling-stroke';
+	const scale = fixed ? 1 : Math.sqrt(Math.abs(matrix.a * matrix.d - matrix.b * matrix.c));
+	brush.lineWidth = parseFloat(style.strokeWidth) * scale;
 	const dashes = style.strokeDasharray.match(/[\d.]+/g) ?? [];
-	brush.setLineDash(dashes.map((dash) => Number(dash) / own));
+	brush.setLineDash(dashes.map((dash) => Number(dash) * scale));
 	brush.stroke(path);
+	brush.setLineDash([]);
 }
 
 function pathOf(shape: Element): Path2D {
