@@ -13,6 +13,8 @@ export async function serveApp(): Promise<Served> {
 		env: { ...process.env, HOST: '127.0.0.1', PORT: String(port) },
 		stdio: ['ignore', 'pipe', 'inherit']
 	});
+	// However the bench ends, nothing of it stays behind.
+	process.once('exit', () => child.kill());
 	await new Promise<void>((resolve, reject) => {
 		child.stdout.once('data', () => resolve());
 		child.once('exit', (code) => reject(new Error(`The server ended with exit code ${code}.`)));
