@@ -95,6 +95,40 @@ describe('folding', () => {
 	});
 });
 
+describe('a fixed grouping', () => {
+	const grouped = (value: Record<string, string>, text: string): Shop => ({
+		sets: { part: ['p1', 'p2', 'p3', 'p4'], group: ['g1', 'g2', 'g3'] },
+		quantities: {
+			x: { per: ['part'], value: { p1: 1, p2: 2, p3: 4, p4: 8 } },
+			group_of: { per: ['part'], type: { member_of: 'group' }, fixed: true, value },
+			result: { per: ['group'], formula: text }
+		}
+	});
+	const all = { p1: 'g1', p2: 'g2', p3: 'g1', p4: 'g2' };
+
+	it('gathers the members of each group, in set order', () => {
+		const plan = planOf(grouped(all, 'SUM(x over part where group_of = group)'));
+		expect(formula(plan, 'result', 'g1')).toBe('Sum(x[p1], x[p3])');
+		expect(formula(plan, 'result', 'g2')).toBe('Sum(x[p2], x[p4])');
+		expect(formula(plan, 'result', 'g3')).toBe('0');
+	});
+
+	it('goes with other conditions', () => {
+		const plan = planOf(grouped(all, 'SUM(x over part where AND(x > 1; group = group_of))'));
+		expect(formula(plan, 'result', 'g1')).toContain('x[p3] if');
+		expect(
+			computed(grouped(all, 'SUM(x over part where AND(x > 1; group = group_of))'), 'result', 'g1')
+		).toBe(4);
+	});
+
+	it('does not lose a member whose group nobody entered', () => {
+		const { p1, p2, p4 } = all;
+		const shop = grouped({ p1, p2, p4 }, 'SUM(x over part where group_of = group)');
+		for (const group of ['g1', 'g2', 'g3'])
+			expect(computed(shop, 'result', group)).toBe('uses-empty');
+	});
+});
+
 describe('lifting', () => {
 	const shares: Shop = {
 		sets: { product: ['A', 'B'], layer: ['in', 'out'], month: ['jan', 'feb', 'mar'] },

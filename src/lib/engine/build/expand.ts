@@ -7,6 +7,7 @@ import { Op } from '../plan';
 import { NO_ANSWER } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
 import { IN_TIME } from './gather';
+import { groupingOf, membersOf } from './groups';
 import type { Lowering } from './lower';
 import { isEnteredCell, presenceOf, readCell } from './cells-as-read';
 import { directCell } from './read-cells';
@@ -35,29 +36,46 @@ export function expand(low: Lowering, aggregate: Aggregate): number {
 
 function gatherTerms(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Kept): void {
 	const { gathered } = terms;
-	if (gathered.some((variable) => variable.size === 0)) return;
-	for (const variable of gathered) low.members[variable.slot] = 0;
+	const group = groupWanted(low, terms);
+	const sizes = gathered.map((variable) =>
+		group && variable.slot === group.slot ? group.members.length : variable.size
+	);
+	if (sizes.includes(0)) return;
+	const places = gathered.map(() => 0);
+	const put = (at: number) => {
+		const variable = gathered[at];
+		const place = places[at] ?? 0;
+		if (variable)
+			low.members[variable.slot] =
+				group && variable.slot === group.slot ? (group.members[place] ?? 0) : place;
+	};
+	for (let at = 0; at < gathered.length; at++) put(at);
 	for (;;) {
 		low.looked++;
 		if (low.isTooLarge()) return;
 		if (terms.direct.every((read) => exists(low, read))) addTerm(low, aggregate, terms, kept);
-		if (!advance(low, gathered)) return;
+		// The next combination, last axis fastest.
+		let at = gathered.length - 1;
+		for (; at >= 0; at--) {
+			const next = (places[at] ?? 0) + 1;
+			places[at] = next < (sizes[at] ?? 0) ? next : 0;
+			put(at);
+			if (places[at] !== 0) break;
+		}
+		if (at < 0) return;
 	}
 }
 
-/** The next combination, last axis fastest. */
-function advance(low: Lowering, gathered: readonly Variable[]): boolean {
-	for (let at = gathered.length - 1; at >= 0; at--) {
-		const variable = gathered[at];
-		if (!variable) continue;
-		const next = (low.members[variable.slot] ?? 0) + 1;
-		if (next < variable.size) {
-			low.members[variable.slot] = next;
-			return true;
-		}
-		low.members[variable.slot] = 0;
-	}
-	return false;
+/** The members of the group that the condition asks for, where it asks by a fixed grouping. */
+function groupWanted(
+	low: Lowering,
+	terms: Terms
+): { readonly slot: number; readonly members: readonly number[] } | null {
+	const grouping = groupingOf(low.context, terms);
+	if (!grouping) return null;
+	const wanted = low.lower(grouping.wanted);
+	if (!low.store.isConstant(wanted)) return null;
+	return { slot: grouping.slot, members: membersOf(grouping, low.store.valueOf(wanted)) };
 }
 
 function exists(low: Lowering, read: Read): boolean {

@@ -1,0 +1,81 @@
+/**
+ * Gathering by a fixed grouping, as in `where line_of = line`: the members of each group are listed once, so that
+ * nobody looks at all the others for every group.
+ */
+import { Op } from '../plan';
+import { OK } from '../state';
+import type { Context } from './context';
+import type { Read, Terms, Typed } from './types';
+
+export interface Grouping {
+	/** The gathered variable. */
+	readonly slot: number;
+	/** What says which group is wanted; it does not depend on what is gathered. */
+	readonly wanted: Typed;
+	/** Ordinals by group, ascending. Those whose own group is in fault are in every one: the fault counts. */
+	readonly groups: ReadonlyMap<number, readonly number[]>;
+	readonly faulty: readonly number[];
+}
+
+const known = new WeakMap<Terms, Grouping | null>();
+
+export function groupingOf(context: Context, terms: Terms): Grouping | null {
+	const before = known.get(terms);
+	if (before !== undefined) return before;
+	const found = find(context, terms);
+	known.set(terms, found);
+	return found;
+}
+
+/** The members that can be of the wanted group. */
+export function membersOf(grouping: Grouping, wanted: number): readonly number[] {
+	return grouping.groups.get(wanted) ?? grouping.faulty;
+}
+
+function find(context: Context, { gathered, where }: Terms): Grouping | null {
+	if (!where) return null;
+	const mask = gathered.reduce((bits, variable) => bits | (1 << variable.slot), 0);
+	for (const condition of conditionsIn(where)) {
+		if (condition.kind !== 'binary' || condition.op !== Op.Equal) continue;
+		for (const [group, wanted] of [
+			[condition.left, condition.right],
+			[condition.right, condition.left]
+		] as const) {
+			if (group.kind !== 'read' || (wanted.free & mask) !== 0 || !wanted.fixed) continue;
+			const [index] = group.indices;
+			if (group.indices.length !== 1 || index?.kind !== 'variable') continue;
+			if ((mask & (1 << index.slot)) === 0) continue;
+			const grouping = list(context, group, index.slot, wanted);
+			if (grouping) return grouping;
+		}
+	}
+	return null;
+}
+
+/** Conditions that must all hold. */
+function conditionsIn(where: Typed): readonly Typed[] {
+	return where.kind === 'list' && where.op === Op.And ? where.items : [where];
+}
+
+function list(context: Context, group: Read, slot: number, wanted: Typed): Grouping | null {
+	const fixed = context.at(group.quantity.index)?.fixed;
+	// A member that comes and goes has its condition besides its group.
+	const comes = context.sets.get(group.quantity.axes[0]?.set ?? '')?.present;
+	const isConditional = group.quantity.quantity.where !== undefined;
+	if (!fixed || comes || isConditional || group.quantity.cellOfPlace) return null;
+	const groups = new Map<number, number[]>();
+	const faulty: number[] = [];
+	fixed.states.forEach((state, ordinal) => {
+		if (state !== OK) faulty.push(ordinal);
+		else groups.set(fixed.values[ordinal] ?? NaN, []);
+	});
+	fixed.states.forEach((state, ordinal) => {
+		if (state === OK) groups.get(fixed.values[ordinal] ?? NaN)?.push(ordinal);
+	});
+	if (faulty.length > 0)
+		for (const members of groups.values()) {
+			members.push(...faulty);
+			members.sort((a, b) => a - b);
+		}
+	return { slot, wanted, groups, faulty };
+}
