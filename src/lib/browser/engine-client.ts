@@ -9,6 +9,7 @@ import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import type { FromEngine, FromReferee, ToEngine, ToReferee } from './engine-messages';
+import { Gathered } from './frame';
 
 /** What a session hears. The revision is that of the edit which the answer belongs to. */
 export interface EngineEvents {
@@ -32,16 +33,23 @@ export interface Engine {
 
 export type StartEngine = (events: EngineEvents) => Engine;
 
+/** What is shown; an answer to a question goes to who asked. */
+type EngineAnswer = Extract<
+	FromEngine,
+	{ readonly kind: 'results' | 'faults' | 'problems' | 'settled' }
+>;
 type Answer = (message: FromEngine) => void;
 
 class WorkerEngine implements Engine {
 	readonly #events: EngineEvents;
 	readonly #first: Worker;
 	#second: Worker | null = null;
-	/** What the second engine must be told once it is there. */
+	/** What the second engine is told once the first has answered, so that it takes no time from it. */
 	#held: ToReferee[] = [];
 	#closed = false;
 	#question = 0;
+	/** One frame's answers, so that the page is drawn once for all of them. */
+	readonly #answers = new Gathered();
 	readonly #waiting = new Map<number, Answer>();
 	/** The last answer for each scenario, for the second engine to compare. */
 	readonly #results = new Map<string, Results>();
@@ -56,16 +64,12 @@ class WorkerEngine implements Engine {
 	open(workbook: Workbook, revision: number, order: readonly string[]): void {
 		this.#results.clear();
 		this.#tell({ kind: 'open', workbook, revision, order });
-		const message: ToReferee = { kind: 'open', workbook, revision };
-		if (this.#second) this.#second.postMessage(message);
-		else this.#held = [message];
+		this.#held = [{ kind: 'open', workbook, revision }];
 	}
 
 	apply(commands: readonly Command[], revision: number, order: readonly string[]): void {
 		this.#tell({ kind: 'apply', commands, revision, order });
-		const message: ToReferee = { kind: 'apply', commands, revision };
-		if (this.#second) this.#second.postMessage(message);
-		else this.#held.push(message);
+		this.#held.push({ kind: 'apply', commands, revision });
 	}
 
 	async why(scenario: string, cell: number): Promise<Why | null> {
@@ -102,18 +106,12 @@ class WorkerEngine implements Engine {
 	#hear(message: FromEngine): void {
 		switch (message.kind) {
 			case 'results':
-				this.#results.set(message.results.scenario, message.results);
-				this.#events.onresults(message.results, message.revision);
-				break;
 			case 'faults':
-				this.#events.onfaults(message.scenario, message.faults, message.revision);
-				break;
 			case 'problems':
-				this.#events.onproblems(message.problems, message.revision);
-				break;
 			case 'settled':
-				this.#events.onsettled(message.revision);
-				this.#compare(message.revision);
+				this.#answers.add(() => this.#take(message));
+				// Nothing more is to come for this edit: no need to wait for the frame.
+				if (message.kind === 'settled') this.#answers.handOn();
 				break;
 			case 'failed':
 				this.#fail(message.message);
@@ -124,24 +122,39 @@ class WorkerEngine implements Engine {
 		}
 	}
 
-	#compare(revision: number): void {
-		if (this.#closed) return;
-		this.#startSecond();
-		const message: ToReferee = { kind: 'compare', revision, results: [...this.#results.values()] };
-		this.#second?.postMessage(message);
+	#take(message: EngineAnswer): void {
+		switch (message.kind) {
+			case 'results':
+				this.#results.set(message.results.scenario, message.results);
+				return this.#events.onresults(message.results, message.revision);
+			case 'faults':
+				return this.#events.onfaults(message.scenario, message.faults, message.revision);
+			case 'problems':
+				return this.#events.onproblems(message.problems, message.revision);
+			case 'settled':
+				this.#events.onsettled(message.revision);
+				// Once the frame is drawn: starting a worker takes time of the page's own.
+				setTimeout(() => this.#compare(message.revision));
+		}
 	}
 
-	#startSecond(): void {
-		if (this.#second) return;
-		this.#second = new Worker(new URL('./referee.worker.ts', import.meta.url), { type: 'module' });
-		this.#second.onmessage = (event: MessageEvent<FromReferee>) => {
+	#compare(revision: number): void {
+		if (this.#closed) return;
+		const second = (this.#second ??= this.#startSecond());
+		for (const message of this.#held.splice(0)) second.postMessage(message);
+		const message: ToReferee = { kind: 'compare', revision, results: [...this.#results.values()] };
+		second.postMessage(message);
+	}
+
+	#startSecond(): Worker {
+		const second = new Worker(new URL('./referee.worker.ts', import.meta.url), { type: 'module' });
+		second.onmessage = (event: MessageEvent<FromReferee>) => {
 			if (event.data.kind === 'agreement')
 				this.#events.onagreement(event.data.agreement, event.data.revision);
 			else this.#fail(event.data.message);
 		};
-		this.#second.onerror = (event) => this.#fail(event.message);
-		for (const message of this.#held) this.#second.postMessage(message);
-		this.#held = [];
+		second.onerror = (event) => this.#fail(event.message);
+		return second;
 	}
 
 	#fail(message: string): void {

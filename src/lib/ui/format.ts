@@ -101,14 +101,26 @@ export function formatRelative(value: number, from: number, locale: string): str
 	return `${formatDifference(percent, Math.abs(percent) >= 1000 ? 0 : 1, locale)} %`;
 }
 
+const fullFormats = new Map<string, Intl.NumberFormat>();
+
+function fullFormatOf(locale: string): Intl.NumberFormat {
+	const known = fullFormats.get(locale);
+	if (known) return known;
+	const made = new Intl.NumberFormat(locale, {
+		maximumSignificantDigits: 17,
+		maximumFractionDigits: 20
+	});
+	fullFormats.set(locale, made);
+	return made;
+}
+
 /** Every digit that the number holds. */
 export function formatInFull(value: number, locale: string): string {
 	const size = Math.abs(value);
 	if (size !== 0 && (size >= 1e21 || size < 1e-15)) return inPowers(value, 17, locale);
-	const text = new Intl.NumberFormat(locale, {
-		maximumSignificantDigits: 17,
-		maximumFractionDigits: 20
-	}).format(Number(value.toPrecision(15)) === value ? Number(value.toPrecision(15)) : value);
+	const text = fullFormatOf(locale).format(
+		Number(value.toPrecision(15)) === value ? Number(value.toPrecision(15)) : value
+	);
 	return text.replace('-', '−');
 }
 
