@@ -30,7 +30,8 @@ export function barFrame(wide: boolean, withHand: boolean): BarFrame {
 }
 
 export function barSets(buildUp: BuildUp, frame: BarFrame): BarSet[] {
-	return (['base', 'hand'] as const).flatMap((stack) =>
+	const stacks = buildUp.handTitle === null ? (['base'] as const) : (['base', 'hand'] as const);
+	return stacks.flatMap((stack) =>
 		buildUp.parts.map(({ label, role }, part) => ({
 			...{ label, role, stack },
 			thickness: stack === 'base' ? frame.baseBar : frame.handBar,
