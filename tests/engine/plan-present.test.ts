@@ -243,3 +243,30 @@ describe('an empty input', () => {
 		expect(computed(shop, 'mtbf')).toBe('not-entered');
 	});
 });
+
+describe('the where of an entered value', () => {
+	it('may ask about that value, which it reads as entered', () => {
+		const shop = {
+			sets: { pipe: ['A', 'B'] },
+			quantities: {
+				stock: { per: ['pipe'], value: { A: 5, B: -7 }, where: 'stock > 0' },
+				total: { formula: 'SUM(stock over pipe)' }
+			}
+		};
+		expect(computed(shop, 'total')).toBe(5);
+		expect(computed(shop, 'stock', 'B')).toBe('absent');
+	});
+
+	it('is circular where two need each other, and fails nothing else', () => {
+		const shop = {
+			quantities: {
+				a: { value: 1, where: 'b > 0' },
+				b: { value: 1, where: 'a > 0' },
+				both: { formula: 'a + b' },
+				other: { formula: '1 + 1' }
+			}
+		};
+		expect(computed(shop, 'both')).toBe('circular');
+		expect(computed(shop, 'other')).toBe(2);
+	});
+});

@@ -151,6 +151,7 @@ describe('aggregates', () => {
 	it('MEDIAN and STDEV of the first few of a longer list', () => {
 		expect(median(Float64Array.of(3, 1, 2, 99, 99), 3)).toBe(2);
 		expect(sampleDeviation([1, 3, 99], 2)).toBeCloseTo(Math.SQRT2, 12);
+		expect(sampleDeviation([2, 2, 2, 2, 2, 2], 6)).toBe(0);
 	});
 });
 

@@ -3,7 +3,7 @@
  * that comes and goes, or under a condition, is guarded.
  */
 import { cellAt } from '../layout';
-import { ABSENT, OK } from '../state';
+import { ABSENT, CIRCULAR, OK } from '../state';
 import type { KnownQuantity } from './context';
 import { guard } from './fold';
 import type { Lowering } from './lower';
@@ -25,11 +25,12 @@ export function readCell(
 	const conditions = presenceOf(low, known, cell, scenario);
 	if (conditions.length === 0) return enteredCell(low, known, cell, scenario);
 	const key = 3 * cell + scenario;
-	const before = low.guardedInputs.get(key);
+	const isShared = low.judging.at(-1) !== cell;
+	const before = isShared ? low.guardedInputs.get(key) : undefined;
 	if (before !== undefined) return before;
 	let node = enteredCell(low, known, cell, scenario);
 	for (const condition of [...conditions].reverse()) node = guard(low.store, condition, node);
-	low.guardedInputs.set(key, node);
+	if (isShared) low.guardedInputs.set(key, node);
 	return node;
 }
 
@@ -67,8 +68,10 @@ export function presenceOf(
 		const ordinal = layout.members[start + axis] ?? 0;
 		return readCell(low, present.index, cellAt(present, [ordinal]), scenario);
 	});
+	// A condition may ask about the entered value that it is the condition of: it reads it as entered.
+	const judgesItself = low.judging.at(-1) === cell;
 	if (low.inputConditions.has(layout.index) && isEnteredCell(known, cell) && !low.tracing)
-		conditions.push(whereCell(low, known, cell, scenario));
+		if (!judgesItself) conditions.push(whereCell(low, known, cell, scenario));
 	return conditions;
 }
 
@@ -81,14 +84,18 @@ function whereCell(
 ): number {
 	const part = low.inputConditions.get(known.layout.index);
 	if (!part) return low.store.constant(1);
+	// Two entered values whose conditions need each other: neither can be judged first.
+	if (low.judging.includes(cell)) return low.store.nothing(CIRCULAR);
 	let lifted = low.whereCells.get(cell);
 	if (lifted === undefined) {
+		low.judging.push(cell);
 		const { members, proof, failed, depth } = low;
 		low.members = new Int32Array(32);
 		low.depth = 1;
 		setMembers(low, known, cell);
 		const root = low.root(part);
 		Object.assign(low, { members, proof, failed, depth });
+		low.judging.pop();
 		lifted = low.lifted(root);
 		low.whereCells.set(cell, lifted);
 	}

@@ -46,6 +46,8 @@ export class Lowering {
 	readonly guardedInputs = new Map<number, number>();
 	readonly presences = new Map<number, number>();
 	readonly whereCells = new Map<number, number>();
+	/** Entered cells whose `where` is being lowered, the innermost last. */
+	readonly judging: number[] = [];
 	readonly optionLists = new Map<Typed, Map<number, number>>();
 	readonly #numberLists = new Map<ArrayLike<number>, number>();
 	readonly #comingAndGoing: (readonly ComingAndGoing[] | undefined)[] = [];

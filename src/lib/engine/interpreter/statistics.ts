@@ -6,8 +6,11 @@
 /** The sample standard deviation (n − 1). NaN for fewer than two values. */
 export function sampleDeviation(values: ArrayLike<number>, count: number): number {
 	if (count < 2) return NaN;
-	let mean = 0;
-	for (let i = 0; i < count; i++) mean += values[i]! / count;
+	// Measured from the first value, so that equal values deviate by exactly nothing.
+	const first = values[0]!;
+	let shift = 0;
+	for (let i = 0; i < count; i++) shift += (values[i]! - first) / count;
+	const mean = first + shift;
 	let squares = 0;
 	for (let i = 0; i < count; i++) squares += (values[i]! - mean) ** 2;
 	return Math.sqrt(squares / (count - 1));
