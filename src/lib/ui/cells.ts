@@ -107,7 +107,23 @@ interface Context {
 function wordsOf({ layout, quantity }: Context, value: number): string {
 	const { type } = quantity.quantity;
 	if (type === 'yes_no') return value === 0 ? 'no' : 'yes';
-	return choiceSet(layout, quantity)?.members[value]?.id ?? String(value);
+	const set = choiceSet(layout, quantity);
+	return set ? memberWords(set, value) : String(value);
+}
+
+/** The longest label that a column has room for. */
+const ROOM = 21;
+const isShort = new WeakMap<SetDefinition, boolean>();
+
+/** A member in a cell: by its label in a set whose labels are all short, else by its id. */
+function memberWords(set: SetDefinition, ordinal: number): string {
+	let short = isShort.get(set);
+	if (short === undefined) {
+		short = set.members.every(({ id, label }) => (label ?? id).length <= ROOM);
+		isShort.set(set, short);
+	}
+	const member = set.members[ordinal];
+	return (short ? member?.label : undefined) ?? member?.id ?? String(ordinal);
 }
 
 const isWords = (quantity: QuantityLayout) =>
