@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DIVIDES_BY_ZERO } from '$lib/engine/state';
 import { amounts, buildUpOf, columnDecimals } from '$lib/ui/pictures/build-up';
-import { barFrame, barRange, barSets, gapOf, rowAt } from '$lib/ui/pictures/build-up-bars';
+import { barFrame, barRange, barSets, gapOf, gapText, rowAt } from '$lib/ui/pictures/build-up-bars';
 import { tickText } from '$lib/ui/pictures/build-up-chart';
 import {
 	buildUpLine,
@@ -9,6 +9,7 @@ import {
 	buildUpTable,
 	buildUpTitle
 } from '$lib/ui/pictures/build-up-words';
+import { takeUp } from '$lib/ui/pictures/chart-parts';
 import { handOf, sourceOf } from '$lib/ui/pictures/open';
 import { buildUpPicture, openWith, pipes, pipeValues, type Written } from './hand';
 
@@ -40,6 +41,12 @@ describe('the finding', () => {
 		const picture = { ...buildUpPicture, roles: { people: 'people' as const } };
 		const buildUp = buildUpOf({ picture, base: sourceOf(open, 'base'), hand: null });
 		expect(buildUpTitle(buildUp, 'en')).toMatch(/^Resin: /);
+	});
+	it('says whose error keeps it from a finding', () => {
+		const total = { A15: { state: DIVIDES_BY_ZERO }, B30: { state: DIVIDES_BY_ZERO } };
+		expect(buildUpTitle(buildUpWith(null, { ...pipeValues, total }), 'en')).toBe(
+			'No value of the factory cost per metre: error of factory cost per metre itself'
+		);
 	});
 	it('says what the scenario in hand does to the totals', () => {
 		const line = buildUpLine(buildUpWith({ total: { A15: 0.19, B30: 0.784 } }), 'en');
@@ -78,6 +85,7 @@ describe('the bars', () => {
 		for (const set of barSets(buildUp, barFrame(true, false)))
 			expect(set.points.map((point) => rowAt(barFrame(true, false), point.y))).toEqual([1]);
 		expect(gapOf(buildUp.rows[0]!.base)?.because).toBe('error of part cost itself');
+		expect(gapText(buildUp.rows[0]!.base)).toBe('no bar: error of part cost itself');
 		expect(gapOf(buildUp.rows[1]!.base)).toBeUndefined();
 	});
 	it('reach below zero for a part that gives money back', () => {
@@ -152,5 +160,20 @@ describe('what goes along', () => {
 		expect(buildUpSummary(buildUpWith(), 'en')).toBe(
 			'Stacked bars of three parts (resin, scrap and people) for two products. A15 0.2000 EUR/m; B30 0.8000 EUR/m.'
 		);
+	});
+});
+
+describe('a chart that changes', () => {
+	it('keeps the objects of its sets, so that bars move from where they stood', () => {
+		const first = { label: 'resin', data: [{ x: 1, y: 15 }] };
+		const gone = { label: 'scrap', data: [] };
+		const data = { datasets: [first, gone] };
+		const chart = { data } as unknown as Parameters<typeof takeUp>[0];
+		takeUp(chart, [{ label: 'resin', data: [{ x: 2, y: 15 }] }]);
+		expect(data.datasets).toHaveLength(1);
+		expect(data.datasets[0]).toBe(first);
+		expect(first.data).toEqual([{ x: 2, y: 15 }]);
+		takeUp(chart, [first, gone]);
+		expect(data.datasets).toEqual([first, gone]);
 	});
 });

@@ -86,7 +86,7 @@ describe('names at the ends of lines', () => {
 		const placed = placeNames(ends, [], area);
 		const leaders = placed.map((one) => one?.leader ?? null);
 		expect(leaders.filter((leader) => leader === null)).toHaveLength(1);
-		const [a, b] = placed as [Box, Box];
+		const [a, b] = [placed[0]!, placed[1]!];
 		const apart =
 			a.y + a.height <= b.y ||
 			b.y + b.height <= a.y ||

@@ -4,6 +4,7 @@ import {
 	cashRange,
 	casesOf,
 	largestCash,
+	nothingDrawn,
 	outcomeOf,
 	whyNoRate,
 	yearsShown
@@ -174,8 +175,8 @@ describe('cautions', () => {
 	};
 	it('say why there is no rate of return', () => {
 		expect(cautions(all)).toContainEqual({
-			about: 'New rewinder',
-			text: 'has no rate of return: no year brings money back, so no rate fits.'
+			about: 'New rewinder:',
+			text: 'no rate of return: no year brings money back, so no rate fits.'
 		});
 	});
 	it('count the turns of cash where more than one rate could fit', () => {
@@ -195,6 +196,16 @@ describe('cautions', () => {
 		);
 		expect(cautions(every)).toContainEqual({ ...small, about: '' });
 	});
+	it('say once what holds of all', () => {
+		const broken = { ...line, cash: { y0: { state: CIRCULAR } } };
+		const same = { base, line: broken, both: broken, rewinder: broken };
+		const found = casesWith(same).found.cases;
+		expect(nothingDrawn(found)?.because).toBe('error of cumulative cash itself');
+		expect(nothingDrawn(casesWith(all).found.cases)).toBeNull();
+		expect(cautions(same)).toEqual([
+			{ about: '', text: 'not drawn in full: error of cumulative cash itself. Mend that first.' }
+		]);
+	});
 	it('warn of lives that differ', () => {
 		expect(cautions(all).at(-1)!.text).toMatch(/^The lives differ, 3 to 4 years/);
 		expect(
@@ -204,8 +215,8 @@ describe('cautions', () => {
 	it('say which case is not drawn in full', () => {
 		const broken = { ...line, payback: { state: DIVIDES_BY_ZERO } };
 		expect(cautions({ ...all, line: broken })).toContainEqual({
-			about: 'New line',
-			text: 'is not drawn in full: error of payback itself. Mend that first.'
+			about: 'New line:',
+			text: 'not drawn in full: error of payback itself. Mend that first.'
 		});
 	});
 });

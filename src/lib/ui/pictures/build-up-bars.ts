@@ -64,7 +64,14 @@ export function barRange(buildUp: BuildUp): { low: number; high: number } {
 /** The row that a height belongs to. */
 export const rowAt = (frame: BarFrame, y: number) => Math.floor(y / frame.row);
 
-/** The part for want of which a bar would be too short, so that none is drawn. */
-export function gapOf(cost: Cost): Reading | undefined {
-	return cost.parts.find((part) => part.kind !== 'value' && part.kind !== 'absent');
+/** The part or total for want of which a bar would say too little, so that none is drawn. */
+export function gapOf({ parts, total }: Cost): Reading | undefined {
+	return [...parts, total].find((one) => one.kind !== 'value' && one.kind !== 'absent');
+}
+
+/** Instead of a bar. */
+export function gapText(cost: Cost): string {
+	const gap = gapOf(cost);
+	if (!gap || gap.kind === 'pending') return '';
+	return `no bar: ${gap.because || 'a part is not entered'}`;
 }

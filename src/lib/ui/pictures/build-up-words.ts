@@ -41,9 +41,15 @@ export function buildUpTitle(buildUp: BuildUp, locale: string): string {
 		.filter((one) => one.values.length > 0)
 		.sort((a, b) => Math.max(...b.values) - Math.max(...a.values));
 	const largest = parts[0];
-	if (!largest) return `The ${label} cannot be shown yet`;
+	if (!largest) return unknownTitle(buildUp, label);
 	const name = largest.part.label.charAt(0).toUpperCase() + largest.part.label.slice(1);
 	return `${name}: ${rangeText(largest.values, 0, locale)} of the ${label}`;
+}
+
+function unknownTitle({ rows }: BuildUp, label: string): string {
+	const broken = rows.flatMap(({ base }) => [base.total, ...base.parts]);
+	const because = broken.find((one) => one.because)?.because;
+	return because ? `No value of the ${label}: ${because}` : `The ${label} is being computed`;
 }
 
 /** What is drawn, and what the scenario in hand does to the totals. */

@@ -44,5 +44,19 @@ export const tooltipLook = (colours: Colours) => ({
 	bodyFont: { family: FONT, size: 14, weight: 500 }
 });
 
+/**
+ * Gives a chart its new sets in place of the old ones. The library knows a set by its object, and moves
+ * bars and lines from where they stood only if that stays.
+ */
+export function takeUp(chart: Drawn, next: Drawn['data']['datasets']): void {
+	const { datasets } = chart.data;
+	datasets.length = Math.min(datasets.length, next.length);
+	next.forEach((set, i) => {
+		const kept = datasets[i];
+		if (kept) Object.assign(kept, set);
+		else datasets.push(set);
+	});
+}
+
 /** Whether a grid line or tick is that of zero; the library also asks before there are ticks. */
 export const isZero = (at: { readonly tick?: { readonly value: number } }) => at.tick?.value === 0;

@@ -24,17 +24,19 @@ export interface CautionInput {
 
 /** What to know before deciding: missing rates, the workbook's own cautions on this sheet, unequal lives. */
 export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
-	const cautions: Caution[] = cases
-		.filter((one) => one.irr.kind === 'no-answer')
-		.map((one) => ({ about: one.title, text: `has no rate of return: ${whyNoRate(one.simple)}.` }));
+	const facts: Caution[] = [];
 	for (const one of cases) {
-		const bad = one.simple.broken ?? [one.payback, one.npv].find((of) => of.kind === 'error');
+		const { title: about, simple, irr, payback, npv } = one;
+		if (irr.kind === 'no-answer')
+			facts.push({ about, text: `no rate of return: ${whyNoRate(simple)}.` });
+		const bad = simple.broken ?? [payback, npv].find((of) => of.kind === 'error');
 		if (bad)
-			cautions.push({
-				about: one.title,
-				text: `is not drawn in full: ${bad.because || 'a year has no value'}. Mend that first.`
+			facts.push({
+				about,
+				text: `not drawn in full: ${bad.because || 'a year has no value'}. Mend that first.`
 			});
 	}
+	const cautions = together(facts, cases.length);
 	cautions.push(...workbookCautions(cases, input));
 	const lives = cases.flatMap((one) => (one.life.kind === 'value' ? [one.life.value] : []));
 	const [short, long] = [Math.min(...lives), Math.max(...lives)];
@@ -46,6 +48,16 @@ export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
 		});
 	}
 	return cautions;
+}
+
+/** What holds of several is said once. */
+function together(facts: readonly Caution[], all: number): Caution[] {
+	const titles = new Map<string, string[]>();
+	for (const { about, text } of facts) titles.set(text, [...(titles.get(text) ?? []), about]);
+	return [...titles].map(([text, about]) => ({
+		about: about.length === all && all > 1 ? '' : `${listed(about)}:`,
+		text
+	}));
 }
 
 function workbookCautions(

@@ -148,10 +148,17 @@ export function cashRange(cases: readonly Case[]): { low: number; high: number }
 	return { low: Math.min(0, ...amounts), high: Math.max(0, ...amounts) };
 }
 
-/** The largest amount among the lines, without its sign. */
+/** The largest amount among lines and outlays, without its sign. */
 export function largestCash(cases: readonly Case[]): number {
 	const { low, high } = cashRange(cases);
-	return Math.max(-low, high);
+	const outlays = cases.map(({ outlay }) => (outlay.kind === 'value' ? Math.abs(outlay.value) : 0));
+	return Math.max(-low, high, ...outlays);
+}
+
+/** The value for want of which no line can be drawn at all; null while one can. */
+export function nothingDrawn(cases: readonly Case[]): Reading | null {
+	if (cases.some((one) => one.simple.points.length > 0)) return null;
+	return cases.find((one) => one.simple.broken)?.simple.broken ?? null;
 }
 
 /** Why a case has no rate of return, from the signs of its yearly cash. */
