@@ -267,6 +267,36 @@ describe('growth', () => {
 		expect(computed(shop, 'fine')).toBe(2);
 	});
 
+	it('a choice among very many members, for each of them, is refused with the remedy', () => {
+		const shop: Shop = {
+			sets: { day: Array.from({ length: 1500 }, (_, at) => `d${at}`) },
+			quantities: {
+				x: { per: ['day'], value: { d7: 7 } },
+				which: { per: ['day'], type: { member_of: 'day' }, value: { d0: 'd7' } },
+				chosen: { per: ['day'], formula: 'x[which]' },
+				one: { formula: 'x[which[d0]]' }
+			}
+		};
+		const plan = planOf(shop);
+		expect(problemOf(plan).quantity).toBe('chosen');
+		expect(problemOf(plan).message).toContain('mark the choice as fixed');
+		expect(plan.precedents.targets.length).toBeLessThan(10_000);
+		expect(computed(shop, 'one')).toBe(7);
+	});
+
+	it('looking at very many pairs to keep none is refused before it takes long', () => {
+		const shop: Shop = {
+			sets: { day: Array.from({ length: 2400 }, (_, at) => `d${at}`) },
+			quantities: {
+				x: { per: ['day'], value: 1 },
+				pairs: { per: ['day'], formula: 'SUM(x[d] over d in day where AND(d < day; d > day))' }
+			}
+		};
+		const problem = problemOf(planOf(shop));
+		expect([problem.quantity, problem.code]).toEqual(['pairs', 'too-many-nodes']);
+		expect(problem.message).toContain('pairs looks at too many combinations of members');
+	});
+
 	it('a sum of 490 terms and 190 brackets is lowered', () => {
 		const sum = Array.from({ length: 490 }, () => 'x').join(' + ');
 		const deep = `${'('.repeat(190)}x${')'.repeat(190)}`;

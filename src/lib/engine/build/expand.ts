@@ -51,7 +51,7 @@ function gatherTerms(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Ke
 	};
 	for (let at = 0; at < gathered.length; at++) put(at);
 	for (;;) {
-		low.looked++;
+		low.budget.work++;
 		if (low.isTooLarge()) return;
 		if (terms.direct.every((read) => exists(low, read))) addTerm(low, aggregate, terms, kept);
 		// The next combination, last axis fastest.

@@ -6,6 +6,7 @@ import type { Expression, Span } from '$lib/formula/tree';
 import { Op } from '../plan';
 import { BAD_FORMULA } from '../state';
 import { comingAndGoing, type ComingAndGoing, type ProvenPart } from './absence';
+import { Budget } from './budget';
 import type { Context } from './context';
 import { expand } from './expand';
 import { junction, operate } from './fold';
@@ -15,12 +16,6 @@ import { NodeStore } from './node-store';
 import type { Proof } from './proof';
 import { readCells } from './read-cells';
 import type { Aggregate, ListOperation, MemberNumber, Typed } from './types';
-
-/** Nodes and list entries that one quantity may cost. */
-export const NODE_LIMIT = 2_000_000;
-
-/** Combinations of members that one quantity may look at, kept or not. */
-export const COMBINATION_LIMIT = 20_000_000;
 
 /** Which node and which cell stand for which piece of a formula. */
 export interface Tracing {
@@ -39,8 +34,8 @@ export class Lowering {
 	failed = false;
 	/** How deep inside aggregates. */
 	depth = 0;
-	/** Combinations of members looked at for the quantity in hand. */
-	looked = 0;
+	/** Of the quantity in hand. */
+	readonly budget = new Budget(this.store);
 	readonly liftedRoots = new GrowingInts();
 	readonly liftedFrom = new GrowingInts();
 	readonly guardedInputs = new Map<number, number>();
@@ -52,7 +47,6 @@ export class Lowering {
 	readonly #numberLists = new Map<ArrayLike<number>, number>();
 	readonly #comingAndGoing: (readonly ComingAndGoing[] | undefined)[] = [];
 	readonly #lifts: Lifts;
-	#limit = NODE_LIMIT;
 	#owner = 0;
 
 	constructor(
@@ -71,8 +65,7 @@ export class Lowering {
 	/** What follows belongs to this quantity, and may cost it so many nodes. */
 	startQuantity(index: number): void {
 		this.#owner = index;
-		this.#limit = this.store.size + NODE_LIMIT;
-		this.looked = 0;
+		this.budget.start();
 	}
 
 	/** The root of one formula for the members in hand. */
@@ -84,6 +77,7 @@ export class Lowering {
 	}
 
 	lower(typed: Typed): number {
+		this.budget.work++;
 		const node = this.#node(typed);
 		this.#trace(typed, node);
 		return node;
@@ -231,14 +225,13 @@ export class Lowering {
 
 	/** Whether the quantity has cost more than it may; reports it once. */
 	isTooLarge(): boolean {
-		if (this.store.size <= this.#limit && this.looked <= COMBINATION_LIMIT) return false;
+		if (!this.budget.isSpent()) return false;
 		const { proof } = this;
 		if (proof && !this.failed)
-			this.report(
-				'too-many-nodes',
-				`${proof.name} takes more than ${NODE_LIMIT.toLocaleString('en')} steps to compute, or more than ${COMBINATION_LIMIT.toLocaleString('en')} combinations of members to look at: gather in a quantity of its own with fewer sets, or let a relation or a fixed condition leave pairs out.`,
-				{ start: 0, end: proof.text.length }
-			);
+			this.report('too-many-nodes', this.budget.why(proof.name), {
+				start: 0,
+				end: proof.text.length
+			});
 		return true;
 	}
 }

@@ -91,6 +91,7 @@ function pick(
 			low.optionLists.set(read, lists);
 		}
 	}
+	low.budget.options += read.quantity.sizes[moving] ?? 0;
 	return low.store.emit(Op.Pick, selectors[moving] ?? 0, list);
 }
 
