@@ -398,3 +398,50 @@ describe('a quantity that is being written', () => {
 		).toBeTruthy();
 	});
 });
+
+describe('why a value is not there, where the plan had already folded it', () => {
+	const model = opened({
+		sets: { line: ['L1', 'L2'], grade: ['blue', 'red'], none: [] },
+		relations: { runs: { sets: ['line', 'grade'], pairs: [['L1', 'blue']] } },
+		quantities: {
+			speed: { per: ['line'], value: { L1: 1 } },
+			first: { per: ['line'], formula: 'speed', range: { max: 0 }, where: 'line = L1' },
+			uses: { per: ['line'], formula: 'first + 1', where: 'line = L2' },
+			mass: { per: ['line', 'grade'], in: ['runs'], value: { L1: { blue: 3 } } },
+			double: { per: ['line', 'grade'], formula: 'mass * 2' },
+			each: { per: ['none'] },
+			least: { formula: 'MIN(each over none)' },
+			here: { formula: 'here[base] + 1' },
+			out: { formula: 'back[reference]' },
+			back: { formula: 'out[reference] + 1' }
+		}
+	});
+
+	it('a fixed condition that says no, not what is empty or out of range behind it', () => {
+		expect(reason(model, 'first', 'L2')).toBe(
+			'first of L2 is absent in this scenario: its condition (where) says no.'
+		);
+		expect(reason(model, 'uses', 'L1')).toBe(
+			'uses of L1 is absent in this scenario: its condition (where) says no.'
+		);
+		expect(reason(model, 'uses', 'L2')).toBe(
+			'first of L2 is absent in this scenario: its condition (where) says no.'
+		);
+	});
+
+	it('a pair that the relation does not hold', () => {
+		expect(reason(model, 'double', 'L2', 'red')).toBe(
+			'double of L2, red reads mass, which has no value there: runs does not hold that pair. Add the pair, or keep the formula to the same relation.'
+		);
+	});
+
+	it('an aggregate over an empty set', () => {
+		expect(reason(model, 'least')).toBe('least has no answer: nothing is left to take the MIN of.');
+	});
+
+	it('each cell of a loop names its own loop', () => {
+		expect(reason(model, 'here')).toMatch(/^here ← here:/);
+		expect(reason(model, 'out')).toMatch(/^out ← back ← out:/);
+		expect(reason(model, 'back')).toMatch(/^out ← back ← out:/);
+	});
+});

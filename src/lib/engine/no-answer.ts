@@ -22,11 +22,13 @@ const FUNCTIONS: Readonly<Record<number, string>> = {
 	[Op.Payback]: 'PAYBACK'
 };
 
+export const nothingLeft = (name: string) => `nothing is left to take the ${name} of`;
+
 export function whyNoAnswer(own: Probe, node: number): string {
 	const op = own.nodes.op[node]!;
 	const flows = keptValues(own, node, op);
 	const name = FUNCTIONS[op] ?? 'the function';
-	if (flows.length === 0) return `nothing is left to take the ${name} of`;
+	if (flows.length === 0) return nothingLeft(name);
 	switch (op) {
 		case Op.Irr:
 			return whyNoRate(flows);

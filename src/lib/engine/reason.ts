@@ -11,10 +11,11 @@ import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from
 import { trace, type Trace } from './build/trace';
 import { numberOf } from './inputs';
 import type { Probe } from './interpreter/probe';
-import { membersOf, placeOf } from './layout';
+import { cellAt, membersOf, placeOf } from './layout';
+import { onSameLoop } from './loop-cells';
 import { nameOf, ownerOf, valueText, withUnit } from './naming';
-import { whyNoAnswer } from './no-answer';
-import { isAggregate, Op } from './plan';
+import { nothingLeft, whyNoAnswer } from './no-answer';
+import { isAggregate, Op, type PlanProblem } from './plan';
 import type { Origin } from './results';
 import {
 	ABSENT,
@@ -116,8 +117,20 @@ class Reason {
 		const isLoop = (code: string) => code.includes('circular') || code.includes('loop');
 		const own =
 			problems.find(({ code }) => isLoop(code) === (state === CIRCULAR)) ??
-			plan.problems.find(({ code }) => state === CIRCULAR && isLoop(code));
+			(state === CIRCULAR
+				? this.#loopOf(
+						cell,
+						plan.problems.filter(({ code }) => isLoop(code))
+					)
+				: null);
 		return own?.message ?? (state === CIRCULAR ? words.circular(name) : words.reasonText(state));
+	}
+
+	/** A loop is reported once, at one of its quantities. */
+	#loopOf(cell: number, loops: readonly PlanProblem[]): PlanProblem | undefined {
+		const { plan } = this.answers;
+		const names = new Set(onSameLoop(plan, cell).map((one) => ownerOf(plan, one).quantity.name));
+		return loops.find(({ quantity }) => names.has(quantity));
 	}
 
 	/** The node at fault in the formula as written; what was found in the plan where that says no more. */
@@ -126,7 +139,8 @@ class Reason {
 		const written = trace(plan, fault.cell);
 		if (!written) return found;
 		const own = probeIn(this.answers, fault.scenario, written.nodes, written.root);
-		if (own.value(own.root).state === OK) return found;
+		// A condition that says no, or fails, stands around the formula and not in it.
+		if (own.value(own.root).state !== found.own.value(found.own.root).state) return found;
 		return { own, node: blamed(own, own.root), written };
 	}
 
@@ -206,12 +220,22 @@ class Reason {
 		const { plan } = this.answers;
 		const subject = nameOf(plan, fault.named);
 		if (state === BAD_FORMULA) return this.#problem(fault.named, state);
+		if (state === NO_ANSWER) {
+			const call = expressionsAt(looked, looked.node).find(({ kind }) => kind === 'call');
+			if (call?.kind === 'call') return words.noAnswer(subject, nothingLeft(call.name));
+		}
+		if (state === ABSENT && !looked.written)
+			return words.absent(subject, this.#whyLeftOut(fault.scenario, fault.named));
 		const reference = referencesAt(looked).find(
 			(one) => state !== OFF_END || one.indices.some(({ kind }) => kind === 'neighbour')
 		);
 		if (!reference) return words.reasonText(state);
-		if (state === HITS_NOTHING || state === ABSENT)
-			return words.pairMissing(subject, printFormula(reference), reference.name);
+		if (state === HITS_NOTHING || state === ABSENT) {
+			const relations = plan.layout.byName.get(reference.name)?.quantity.in ?? [];
+			return reference.indices.length === 0 && relations.length > 0
+				? words.notRelated(subject, reference.name, relations)
+				: words.pairMissing(subject, printFormula(reference), reference.name);
+		}
 		const index = reference.indices.find(({ kind }) => kind === 'neighbour');
 		if (state !== OFF_END || index?.kind !== 'neighbour') return words.reasonText(state);
 		const axis = ownerOf(plan, fault.named).axes.findIndex(({ name }) => name === index.axis);
@@ -221,6 +245,22 @@ class Reason {
 
 	#ofReference({ scenario }: Fault): string {
 		return words.circularScenarios(findScenario(this.workbook, scenario)?.title ?? scenario);
+	}
+
+	/** Why a formula's cell is left out: a member that is not there, or the quantity's own condition. */
+	#whyLeftOut(scenario: string, cell: number): string {
+		const { layout } = this.answers.plan;
+		const { values, states } = this.answers.column(scenario);
+		const { quantity, axes } = ownerOf(this.answers.plan, cell);
+		for (const [at, { set }] of axes.entries()) {
+			const present = layout.byName.get(layout.sets.get(set)?.present ?? '');
+			if (!present || present.quantity.name === quantity.name) continue;
+			const ordinal = layout.ordinals.get(set)?.get(membersOf(layout, cell)[at] ?? '') ?? -1;
+			const says = cellAt(present, [ordinal]);
+			if (says >= 0 && states[says] === OK && values[says] === 0)
+				return `${nameOf(this.answers.plan, says)} is no`;
+		}
+		return 'its condition (where) says no';
 	}
 
 	#whyAbsent(scenario: string, cell: number): string {

@@ -104,6 +104,10 @@ export const tooLarge = (subject: string) =>
 export const pairMissing = (subject: string, choice: string, looked: string) =>
 	`${subject} looks up ${looked} by ${choice}, and there is no such value. Choose another member, or give it a value.`;
 
+/** A pair that no relation holds, read at the result's own members. */
+export const notRelated = (subject: string, looked: string, relations: readonly string[]) =>
+	`${subject} reads ${looked}, which has no value there: ${listed(relations)} ${relations.length === 1 ? 'does' : 'do'} not hold that pair. Add the pair, or keep the formula to the same relation.`;
+
 /** A value that is left out because a condition says no. */
 export const absent = (name: string, because: string) =>
 	`${name} is absent in this scenario: ${because}.`;
