@@ -90,7 +90,9 @@ export function quantityDecimals(layout: QuantityLayout, results: Results): numb
 		largest = Math.max(largest, Math.abs(value));
 		if (written < 6) written = Math.max(written, decimalsWritten(value, 6));
 	}
-	const fitting = decimalsFor(largest, digits);
+	// What is left of a check below its tolerance is rounding, not a figure.
+	const settled = largest <= (layout.quantity.check?.tolerance ?? -1);
+	const fitting = settled ? 0 : decimalsFor(largest, digits);
 	// Values that all are written in fewer decimals need no zeros behind them.
 	const decimals = Math.min(fitting, written);
 	known.set(layout.quantity.name, decimals);
@@ -116,7 +118,7 @@ const ROOM = 21;
 const isShort = new WeakMap<SetDefinition, boolean>();
 
 /** A member in a cell: by its label in a set whose labels are all short, else by its id. */
-function memberWords(set: SetDefinition, ordinal: number): string {
+export function memberWords(set: SetDefinition, ordinal: number): string {
 	let short = isShort.get(set);
 	if (short === undefined) {
 		short = set.members.every(({ id, label }) => (label ?? id).length <= ROOM);
