@@ -89,6 +89,6 @@ export function ensureBuild() {
 	const mark = 'build/.metrewright-sources';
 	if (stampIs(mark, hash)) return;
 	console.log('Setting up: building the app (after each change of its sources).');
-	run(bin('vite'), ['build', '--logLevel', 'error']);
+	run(bin('vite'), ['build', '--logLevel', 'error'], { quiet: true });
 	stamp(mark, hash);
 }
