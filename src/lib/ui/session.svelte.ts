@@ -32,6 +32,8 @@ export interface Notice {
 	readonly tone: 'error' | 'caution' | 'said';
 	readonly text: string;
 	readonly details?: readonly string[];
+	/** Offers to take back the edit of this revision, while it is the last; the item comes back with it. */
+	readonly undo?: { readonly revision: number; readonly item: string };
 }
 
 const READ_ONLY: CommandProblem = {
@@ -162,6 +164,20 @@ export class Session implements EngineEvents {
 	/** The same, giving a sentence if it cannot be made, else null. */
 	apply(...commands: readonly Command[]): string | null {
 		return this.attempt(...commands)?.message ?? null;
+	}
+
+	/** Says that an item of a list was removed, and offers it back. */
+	tellRemoved(item: string, name: string): void {
+		const undo = { revision: this.#revision, item };
+		this.notice = { tone: 'said', text: `${name} removed.`, undo };
+	}
+
+	/** Takes back what the notice speaks of. */
+	undoNotice(): void {
+		const offer = this.notice?.undo;
+		if (!offer || offer.revision !== this.#revision) return;
+		this.undo();
+		this.notice = { tone: 'said', text: `${this.said}.` };
 	}
 
 	undo(): void {
