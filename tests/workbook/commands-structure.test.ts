@@ -458,6 +458,16 @@ describe('the workbook', () => {
 		);
 	});
 
+	it('takes no edit that a newer version may have kept', () => {
+		for (const kind of ['merge_sheets', 'constructor', '__proto__']) {
+			const kept = JSON.parse(JSON.stringify({ kind })) as Command;
+			expect(refusal(plant, kept)).toEqual({
+				code: 'unknown-command',
+				message: `There is no edit of the kind "${kind}" in this version. Update the app, then try again.`
+			});
+		}
+	});
+
 	it('that already had a problem can still be mended', () => {
 		const broken: Workbook = {
 			...plant,

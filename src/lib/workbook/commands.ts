@@ -15,6 +15,7 @@ import { edited, refused } from './commands/command';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
 import { workbookSchema, type Workbook } from './schema';
+import { shown } from './shown';
 
 export type { Command, CommandProblem, InputEntry } from './commands/command';
 
@@ -85,7 +86,19 @@ function editOf(workbook: Workbook, command: Exclude<Command, { kind: 'set_input
 		}
 		case 'restore_workbook':
 			return edited(command.workbook, command.structural ?? true);
+		default:
+			return unknownCommand(command);
 	}
+}
+
+/** What a browser kept may come from a newer version, with commands that this one does not know. */
+function unknownCommand(command: never): Edit {
+	const { kind } = command as { readonly kind?: unknown };
+	const named = kind === undefined ? '' : ` of the kind "${shown(String(kind))}"`;
+	return refused(
+		'unknown-command',
+		`There is no edit${named} in this version. Update the app, then try again.`
+	);
 }
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
