@@ -1,8 +1,11 @@
 /** Language rule 7 and section 3: what is fixed costs nothing, and the plan grows with the values alone. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { tryFormula } from '$lib/engine/build/check';
 import { Op } from '$lib/engine/plan';
 import { cellOf, computed, formula, planOf, problemOf, type Shop } from './plan-builder';
+
+// Much is computed here, and a busy machine is no fault.
+vi.setConfig({ testTimeout: 120_000 });
 
 describe('folding', () => {
 	const calendar = (text: string, per: string[]): Shop => ({
