@@ -6,7 +6,7 @@
 /** Words, in lower case, for built-in symbols. Plurals with s are found without standing here. */
 const SPOKEN: ReadonlyMap<string, string> = new Map(
 	Object.entries({
-		m: 'meter metre mtr',
+		m: 'meter metre mtr metr',
 		mm: 'millimetre millimeter',
 		cm: 'centimetre centimeter',
 		km: 'kilometre kilometer',
