@@ -68,6 +68,38 @@ test('the small shop opens beside the plant', async ({ app: { page } }) => {
 	await expect(fact(page, 0)).not.toHaveText('0.2965');
 });
 
+for (const [what, broken] of [
+	['refuses', 'throw new Error("refused")'],
+	['never answers', 'return new EventTarget()']
+] as const)
+	test(`a browser whose store ${what} shows the plant and says that nothing is kept`, async ({
+		browser
+	}) => {
+		const context = await browser.newContext({ locale: 'en-GB' });
+		const page = await context.newPage();
+		await page.addInitScript(`IDBFactory.prototype.open = function () { ${broken} };`);
+		await open(page);
+		await expect(fact(page, 0)).toHaveText('0.2965');
+		await expect(page.getByText(/not being kept in this browser/).first()).toBeVisible();
+		await context.close();
+	});
+
+test('without a connection the other pages open and a copy is saved', async ({
+	app: { page },
+	context
+}) => {
+	const fetched = page.waitForResponse(/nodes\/.*\.js/);
+	await fetched;
+	await page.waitForLoadState('networkidle');
+	await context.setOffline(true);
+	await page.getByRole('link', { name: 'Product', exact: true }).click();
+	await expect(page.getByRole('main')).toContainText('wall set-point');
+	const download = page.waitForEvent('download');
+	await page.getByRole('button', { name: 'Save a copy' }).click();
+	await download;
+	await context.setOffline(false);
+});
+
 async function choose(page: import('@playwright/test').Page, name: string, text: string) {
 	await page.getByRole('button', { name: 'Open', exact: true }).click();
 	await page

@@ -47,23 +47,37 @@ export interface Kept {
 const allOf = (document: string) =>
 	IDBKeyRange.bound([document, 0], [document, Number.MAX_SAFE_INTEGER]);
 
+/** Longer than any store takes that is going to answer. */
+const PATIENCE_MS = 5000;
+
+/** A browser may have no store, refuse it by throwing, or never answer: all become a rejection. */
+async function openStore(name: string): Promise<IDBPDatabase<Schema>> {
+	if (typeof indexedDB === 'undefined') throw new Error('this browser keeps nothing for this page');
+	return openDB<Schema>(name, 1, {
+		upgrade(database) {
+			database.createObjectStore('documents', { keyPath: 'id' });
+			database.createObjectStore('commands', { keyPath: ['document', 'number'] });
+			database.createObjectStore('settings');
+		}
+	});
+}
+
+function withinTime<T>(answer: Promise<T>): Promise<T> {
+	return new Promise((resolve, reject) => {
+		const timer = setTimeout(
+			() => reject(new Error('the browser’s store does not answer')),
+			PATIENCE_MS
+		);
+		answer.then(resolve, reject).finally(() => clearTimeout(timer));
+	});
+}
+
 /** The browser's store. Each method fails by rejecting; the session tells the reader. */
 export class Store {
 	readonly #open: Promise<IDBPDatabase<Schema>>;
 
 	constructor(name = 'metrewright') {
-		if (typeof indexedDB === 'undefined') {
-			this.#open = Promise.reject(new Error('this browser keeps nothing for this page'));
-			this.#open.catch(() => undefined);
-			return;
-		}
-		this.#open = openDB<Schema>(name, 1, {
-			upgrade(database) {
-				database.createObjectStore('documents', { keyPath: 'id' });
-				database.createObjectStore('commands', { keyPath: ['document', 'number'] });
-				database.createObjectStore('settings');
-			}
-		});
+		this.#open = withinTime(openStore(name));
 		// A rejection is reported by whoever awaits a method.
 		this.#open.catch(() => undefined);
 	}

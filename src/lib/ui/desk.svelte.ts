@@ -103,13 +103,20 @@ export class Desk {
 			workbook = loaded.workbook;
 		}
 		let { upTo, savedAt } = kept.document;
+		let refused: string | null = null;
 		for (const { command, number, savedAt: at } of kept.commands) {
 			const result = applyCommand(workbook, command);
-			if (!result.ok) break;
-			workbook = result.workbook;
+			// A later number for every edit to come, so that none is written over what is kept.
 			upTo = number;
+			if (!result.ok) {
+				refused ??= result.problem.message;
+				continue;
+			}
+			workbook = result.workbook;
 			savedAt = at;
 		}
+		if (refused !== null)
+			this.#say(`A kept change of ${workbook.title} could not be made again: ${refused}`);
 		const view = await this.#store.setting(`${VIEW} ${id}`);
 		await this.#open(
 			workbook,
@@ -124,8 +131,19 @@ export class Desk {
 	async saveCopy(): Promise<void> {
 		const { workbook } = this.#session;
 		if (!workbook) return;
-		const { saveWorkbook } = await import('$lib/workbook/save');
-		download(`${fileNameOf(workbook.title)}.json`, saveWorkbook(workbook));
+		try {
+			const { saveWorkbook } = await import('$lib/workbook/save');
+			download(`${fileNameOf(workbook.title)}.json`, saveWorkbook(workbook));
+		} catch {
+			this.#say(
+				'The copy could not be written, because a part of the program was not fetched. Check the connection and try again; do not close the page.'
+			);
+		}
+	}
+
+	/** Fetches what a lost connection would keep from us: opening and saving files. */
+	async fetchAhead(): Promise<void> {
+		await Promise.allSettled([import('$lib/workbook/save'), import('$lib/workbook/load')]);
 	}
 
 	async list(): Promise<void> {
