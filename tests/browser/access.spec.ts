@@ -1,26 +1,63 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, open, test } from './app';
+import { expect, fact, find, open, test } from './app';
+import type { Page } from '@playwright/test';
 
 const PAGES = ['/', '/product', '/investment', '/scenarios', '/members'];
 
-for (const scheme of ['light', 'dark'] as const)
-	for (const path of PAGES)
-		test(`${path} in ${scheme} has no finding of axe`, async ({ app: { page } }) => {
-			await page.emulateMedia({ colorScheme: scheme });
-			await open(page, path);
-			const { violations } = await new AxeBuilder({ page }).analyze();
-			expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
-		});
+async function findings(page: Page) {
+	const { violations } = await new AxeBuilder({ page }).analyze();
+	return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
+}
 
-for (const width of [390, 1024])
-	for (const path of PAGES)
-		test(`${path} at ${width} pixels does not scroll sideways`, async ({ app: { page } }) => {
+/** By how many pixels the page is wider than its window. */
+const sideways = (page: Page) =>
+	page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+for (const path of PAGES) {
+	test(`${path} has no finding of axe, light or dark`, async ({ page }) => {
+		await open(page, path);
+		for (const colorScheme of ['light', 'dark'] as const) {
+			await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+			expect(await findings(page), colorScheme).toEqual([]);
+		}
+	});
+
+	test(`${path} holds at 1024 and at 390 pixels: nothing runs sideways, nothing is found`, async ({
+		page
+	}) => {
+		for (const width of [1024, 390]) {
 			await page.setViewportSize({ width, height: 844 });
-			await page.goto(path);
-			await expect(page.getByRole('region', { name: 'At a glance' })).toContainText('EUR/m');
-			const [inside, outside] = await page.evaluate(() => [
-				document.documentElement.scrollWidth,
-				document.documentElement.clientWidth
-			]);
-			expect(inside).toBeLessThanOrEqual(outside);
-		});
+			await open(page, path);
+			await expect.poll(() => sideways(page), `at ${width}`).toBeLessThanOrEqual(0);
+		}
+		expect(await findings(page)).toEqual([]);
+	});
+}
+
+test('a quantity’s leaf, a reason and the opening of files have no finding either', async ({
+	page
+}) => {
+	await open(page);
+	await fact(page, 0).click();
+	await expect(page.getByRole('region', { name: 'Why this number' })).toContainText('PX15B');
+	expect(await findings(page)).toEqual([]);
+	await page.keyboard.press('Escape');
+	await find(page, 'cost_per_metre');
+	await page.keyboard.press('Home');
+	await page.keyboard.press('F2');
+	await expect(page.getByRole('dialog')).toContainText('gives EUR/m');
+	expect(await findings(page)).toEqual([]);
+	await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+	await page.keyboard.press('Control+o');
+	await expect(page.getByRole('dialog')).toContainText('Kept in this browser');
+	expect(await findings(page)).toEqual([]);
+});
+
+test('an error, its message and its dependents have no finding in the dark', async ({ page }) => {
+	await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' });
+	await open(page);
+	await find(page, 'speed_ratio');
+	await page.keyboard.press('Delete');
+	await expect(fact(page, 0)).toContainText('No value');
+	expect(await findings(page)).toEqual([]);
+});

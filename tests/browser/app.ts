@@ -1,64 +1,117 @@
-/** The page as a person finds it: opened, computed, and watched for anything it should not do. */
-import { expect, test as plain, type Locator, type Page } from '@playwright/test';
+/**
+ * The page as a person finds it. Every tab of every journey is watched: nothing may be asked of another
+ * host, and nothing may complain, be it the console, an uncaught error or the content policy.
+ */
+import {
+	expect as plainExpect,
+	test as plain,
+	type BrowserContext,
+	type Locator,
+	type Page
+} from '@playwright/test';
+
+/** Patient, because the machine may be busy; never a matter of speed. */
+export const expect = plainExpect.configure({ timeout: 20_000 });
+
+/** What went wrong in a context so far: complaints, and requests to others. */
+export async function watch(context: BrowserContext): Promise<readonly string[]> {
+	const seen: string[] = [];
+	context.on('console', (message) => {
+		if (message.type() === 'error') seen.push(`console: ${message.text()}`);
+	});
+	context.on('weberror', (error) => seen.push(`uncaught: ${error.error().message}`));
+	context.on('request', (request) => {
+		const { protocol, host, hostname } = new URL(request.url());
+		if (/^(https?|wss?):$/.test(protocol) && hostname !== '127.0.0.1') seen.push(`asked ${host}`);
+	});
+	await context.addInitScript(() => {
+		document.addEventListener('securitypolicyviolation', (event) =>
+			console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`)
+		);
+	});
+	return seen;
+}
 
 export interface App {
 	readonly page: Page;
-	/** Console errors, uncaught errors and policy violations so far. */
-	readonly complaints: string[];
-	/** Hosts asked for anything. */
-	readonly hosts: Set<string>;
 }
 
-export const test = plain.extend<{ app: App }>({
+export const test = plain.extend<{ watched: readonly string[]; app: App }>({
+	/** For journeys that begin on the first screen. */
 	app: async ({ page }, use) => {
-		const complaints: string[] = [];
-		const hosts = new Set<string>();
-		page.on('console', (message) => {
-			if (message.type() === 'error') complaints.push(message.text());
-		});
-		page.on('pageerror', (error) => complaints.push(error.message));
-		page.on('request', (request) => {
-			if (/^https?:/.test(request.url())) hosts.add(new URL(request.url()).host);
-		});
-		await page.addInitScript(() => {
-			document.addEventListener('securitypolicyviolation', (event) =>
-				console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`)
-			);
-		});
 		await open(page);
-		await use({ page, complaints, hosts });
-		expect(complaints).toEqual([]);
-	}
+		await use({ page });
+	},
+	watched: [
+		async ({ context }, use) => {
+			const seen = await watch(context);
+			await use(seen);
+			expect(seen).toEqual([]);
+		},
+		{ auto: true }
+	]
 });
 
-/** Opens the first screen and waits for the base's numbers. */
+/** Opens a page and waits for the base's numbers. */
 export async function open(page: Page, path = '/') {
 	await page.goto(path);
-	await expect(fact(page, 0)).not.toHaveText('…', { timeout: 30_000 });
+	await expect(fact(page, 0)).not.toHaveText('…');
+	await expect(fact(page, 0)).toHaveText(/\d/);
 }
+
+export const strip = (page: Page): Locator => page.getByRole('region', { name: 'At a glance' });
 
 /** The figure of one fact in the strip, from 0. */
-export const fact = (page: Page, at: number): Locator =>
-	page.getByRole('region', { name: 'At a glance' }).getByRole('button').nth(at);
+export const fact = (page: Page, at: number): Locator => strip(page).locator('.number').nth(at);
 
-/** Waits until both engines have answered; gives what the page says of it. */
-export async function agreement(page: Page): Promise<string> {
-	const words = page.getByText(/values agree/).first();
-	await expect(words).toBeVisible({ timeout: 45_000 });
-	return (await words.textContent()) ?? '';
+/** Waits until the second engine has judged the last edit, and every value agrees. */
+export async function agreement(page: Page): Promise<number> {
+	const words = strip(page).getByRole('button', { name: 'values agree' });
+	const all = /^([\d,]+) of \1 values agree, computed twice$/;
+	await expect(words).toHaveText(all, { timeout: 60_000 });
+	return Number(all.exec((await words.textContent()) ?? '')?.[1]?.replaceAll(',', ''));
 }
 
-/** Goes to a quantity by its name; its row is in view and its first column is active. */
+/** Goes to a quantity by its name, with the keyboard: its base column has the focus. */
 export async function find(page: Page, name: string) {
 	const box = page.getByRole('combobox', { name: 'Find a quantity' });
-	await box.fill(name);
-	await expect(page.getByRole('option').first()).toBeVisible();
+	const first = page.getByRole('listbox', { name: 'Quantities found' }).getByRole('option').first();
+	// A person looks whether the list is the right one before pressing Enter.
+	await expect(async () => {
+		await page.keyboard.press('Control+k');
+		await page.keyboard.type(name);
+		await expect(box).toHaveValue(name, { timeout: 500 });
+		await expect(first).toHaveAttribute('aria-selected', 'true', { timeout: 2000 });
+		await expect(box).toHaveValue(name, { timeout: 500 });
+	}).toPass({ timeout: 20_000 });
 	await page.keyboard.press('Enter');
+	await expect(box).toHaveValue('');
 	await expect(active(page)).toBeFocused();
 }
 
+/** Follows a line of the contents; the new page has drawn itself. */
+export async function goTo(page: Page, name: RegExp) {
+	const link = page.getByRole('navigation', { name: 'Contents' }).getByRole('link', { name });
+	await link.click();
+	await expect(link).toHaveAttribute('aria-current', /page|location/);
+	await expect(page.getByRole('main').getByRole('heading').first()).toBeAttached();
+}
+
 /** The active cell of the grid. */
-export const active = (page: Page): Locator => page.locator('[role=gridcell][data-active=true]');
+export const active = (page: Page): Locator => page.getByRole('grid').locator('[data-active=true]');
+
+/** Goes to a quantity, unfolds it, and goes down to its member in place `down`, from 1. */
+export async function findMember(page: Page, name: string, down: number) {
+	await find(page, name);
+	const head = rowOf(active(page)).getByRole('rowheader');
+	// Where it is unfolded already, its first member has the focus.
+	const folded = (await head.getAttribute('aria-expanded')) === 'false';
+	if (folded) {
+		await page.keyboard.press('Enter');
+		await expect(head).toHaveAttribute('aria-expanded', 'true');
+	}
+	for (let at = folded ? 0 : 1; at < down; at++) await page.keyboard.press('ArrowDown');
+}
 
 /** Unfolds the active row and goes down to its member in place `down`, from 1. */
 export async function unfold(page: Page, down: number) {
@@ -66,4 +119,28 @@ export async function unfold(page: Page, down: number) {
 	for (let i = 0; i < down; i++) await page.keyboard.press('ArrowDown');
 }
 
-export { expect };
+/** Takes the last step back with the page's own button. */
+export const undo = (page: Page) =>
+	page.getByRole('navigation', { name: 'Workbook' }).getByRole('button', { name: 'Undo' }).click();
+
+/** The row of the grid that a cell stands in. */
+export const rowOf = (cell: Locator): Locator =>
+	cell.locator('xpath=ancestor-or-self::*[@role="row"]');
+
+/** The value of a row in a column: 1 is the base's. */
+export const value = (row: Locator, column: number): Locator =>
+	row.getByRole('gridcell').nth(column);
+
+/** The rows of the grid whose label begins so. */
+export const row = (page: Page, label: RegExp): Locator =>
+	page
+		.getByRole('grid')
+		.getByRole('row')
+		.filter({ has: page.getByRole('rowheader', { name: label }) });
+
+/** Copies a text elsewhere and pastes it here, as a person does. */
+export async function paste(page: Page, text: string) {
+	await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+	await page.evaluate((words) => navigator.clipboard.writeText(words), text);
+	await page.keyboard.press('Control+v');
+}

@@ -1,31 +1,103 @@
 import { readFile } from 'node:fs/promises';
-import { expect, open, test } from './app';
+import { agreement, expect, open, strip, test } from './app';
+import type { Page } from '@playwright/test';
 
-test('the investment page says in words what its curves show', async ({ app: { page } }) => {
+/** The words that a picture's own description gives, and its table's rows. */
+async function told(page: Page, figure: number) {
+	const one = page.getByRole('figure').nth(figure);
+	await one.getByText('All figures as a table').click();
+	const table = one.getByRole('region', { name: 'all figures' }).getByRole('table');
+	await expect(table).toBeVisible();
+	return { one, table };
+}
+
+async function take(page: Page, figure: number, what: 'Take table' | 'Take picture') {
+	const [download] = await Promise.all([
+		page.waitForEvent('download'),
+		page.getByRole('figure').nth(figure).getByRole('button', { name: what }).click()
+	]);
+	return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
+const isPng = (bytes: Buffer) => bytes.subarray(0, 8).toString('latin1') === '\x89PNG\r\n\x1a\n';
+
+test('the investment page shows when each scenario pays, as a chart, as rows, in words and in full', async ({
+	page
+}) => {
 	await open(page, '/investment');
-	await page.getByRole('combobox', { name: 'Scenario in hand' }).selectOption('new_line');
-	await expect(page.getByRole('heading', { name: /pay back in 7\.5 years/ })).toBeVisible();
+	await expect(
+		page.getByRole('heading', { level: 1, name: /pay back in 7\.5 years/ })
+	).toBeVisible();
+	const chart = page.getByRole('figure').getByRole('img').first();
+	await expect(chart).toBeVisible();
+	await expect(chart).toHaveAccessibleName(/pay back/);
+	await expect(chart).toHaveAccessibleDescription(/New line.*7\.5/);
 	const main = page.getByRole('main');
-	await expect(main).toContainText('never');
+	await expect(main.getByRole('row', { name: /^Better gauging/ })).toContainText('1.7');
+	await expect(main.getByRole('row', { name: /^New rewinder/ })).toBeVisible();
 	await expect(main).toContainText('not investment advice');
+	const { table } = await told(page, 0);
+	await expect(table.getByRole('row')).not.toHaveCount(1);
+	await main.getByRole('button', { name: 'Better gauging' }).click();
+	await expect(page.getByRole('heading', { level: 1 })).toContainText('1.7 years');
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario in hand' })).toHaveValue(
+		'better_gauging'
+	);
 });
 
-test('the product page draws the wall and its layers to scale', async ({ app: { page } }) => {
+test('the product page draws the wall to scale and builds up the cost, each told in words and in full', async ({
+	page
+}) => {
 	await open(page, '/product');
+	const section = page.getByRole('img', { name: /Cross-section of .*PX15B/ });
+	await expect(section).toBeVisible();
+	await expect(section).toHaveAccessibleDescription(/1\.650 mm/);
 	const main = page.getByRole('main');
-	await expect(main).toContainText('1.650 mm wall set-point');
-	await expect(main).toContainText('EVOH barrier');
-	await expect(main).toContainText('of the factory cost');
+	await expect(main.getByRole('row', { name: /EVOH/ }).first()).toBeVisible();
+	const { table: layers } = await told(page, 0);
+	await expect(layers.getByRole('row')).not.toHaveCount(1);
+
+	const chart = page.getByRole('figure').nth(1).getByRole('img');
+	await expect(chart).toBeVisible();
+	await expect(chart).toHaveAccessibleDescription(/PX15B/);
+	await expect(page.getByRole('figure').nth(1)).toContainText('0.2965');
+	const { table: parts } = await told(page, 1);
+	await expect(parts.getByRole('row')).not.toHaveCount(1);
+
+	await page.getByRole('radio', { name: 'PX28B' }).check({ force: true });
+	await expect(page.getByRole('img', { name: /Cross-section of .*PX28B/ })).toBeVisible();
+	await expect(strip(page)).toContainText('PX28B');
 });
 
-test('a chart leaves as a table and as a picture', async ({ app: { page } }) => {
+test('each picture is taken along as a table and as an image', async ({ page }) => {
 	await open(page, '/investment');
-	const table = page.waitForEvent('download');
-	await page.getByRole('button', { name: 'Take table' }).first().click();
-	const csv = await readFile(await (await table).path(), 'utf8');
-	expect(csv).toContain('New line');
-	const picture = page.waitForEvent('download');
-	await page.getByRole('button', { name: 'Take picture' }).first().click();
-	const png = await readFile(await (await picture).path());
-	expect(png.subarray(1, 4).toString()).toBe('PNG');
+	await agreement(page);
+	await expect(page.getByRole('figure').getByRole('img').first()).toBeVisible();
+	const table = await take(page, 0, 'Take table');
+	expect(table.name).toMatch(/\.csv$/);
+	expect(table.bytes.toString()).toContain('New line');
+	const image = await take(page, 0, 'Take picture');
+	expect(image.name).toMatch(/\.png$/);
+	expect(isPng(image.bytes)).toBe(true);
+
+	await open(page, '/product');
+	await expect(page.getByRole('figure').nth(1).getByRole('img')).toBeVisible();
+	expect((await take(page, 0, 'Take table')).bytes.toString()).toContain('EVOH');
+	expect((await take(page, 1, 'Take table')).bytes.toString()).toContain('PX15B');
+	for (const figure of [0, 1])
+		expect(isPng((await take(page, figure, 'Take picture')).bytes)).toBe(true);
+});
+
+test('a picture without values says whose error it is', async ({ page }) => {
+	await open(page);
+	await page
+		.getByRole('grid')
+		.getByRole('rowheader', { name: /^Price of the main component/ })
+		.click();
+	await page.keyboard.press('ArrowRight');
+	await page.keyboard.press('ArrowDown');
+	await page.keyboard.press('Delete');
+	await expect(strip(page)).toContainText('No value');
+	await page.getByRole('link', { name: 'Product', exact: true }).click();
+	await expect(page.getByRole('main')).toContainText(/price of the main component/i);
 });

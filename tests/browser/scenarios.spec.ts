@@ -1,0 +1,147 @@
+import {
+	active,
+	agreement,
+	expect,
+	fact,
+	find,
+	findMember,
+	goTo,
+	open,
+	strip,
+	test,
+	undo
+} from './app';
+import type { Page } from '@playwright/test';
+
+const line = (page: Page, title: string) =>
+	page
+		.getByRole('table')
+		.first()
+		.getByRole('row')
+		.filter({ has: page.getByText(title, { exact: true }) });
+
+/** A new scenario on the base, taken in hand. */
+async function add(page: Page, title: string) {
+	await page.getByRole('button', { name: 'New scenario' }).click();
+	await page.getByRole('dialog').getByLabel('Title').fill(title);
+	await page.getByRole('dialog').getByRole('button', { name: 'Add scenario' }).click();
+	await expect(page.getByRole('dialog')).toBeHidden();
+	await expect(line(page, title)).toContainText('on base, no changes');
+}
+
+test('a scenario of one’s own differs where it was changed, and has a payback once it has an outlay', async ({
+	page
+}) => {
+	await open(page, '/scenarios');
+	await add(page, 'Line 5 on seven days');
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario in hand' })).toHaveValue(
+		'line_5_on_seven_days'
+	);
+	await goTo(page, /^Time/);
+	await findMember(page, 'pattern_of_line', 5);
+	await page.keyboard.press('End');
+	await page.keyboard.press('Enter');
+	await page.getByRole('gridcell').getByRole('combobox').selectOption('7x24');
+	await findMember(page, 'scheduled_hours', 5);
+	await page.keyboard.press('End');
+	await expect(active(page)).toContainText('8,256');
+	await expect(active(page)).toContainText('+2,448'); // 8,256 h on seven days less 5,808 on five
+	await find(page, 'other_outlay');
+	await expect(active(page)).toHaveAttribute('aria-colindex', '2');
+	await page.keyboard.press('End');
+	await expect(active(page)).toContainText('same');
+
+	await goTo(page, /^Payback$/);
+	const main = page.getByRole('main');
+	await expect(main).toContainText(/Without an outlay, so without a case:.*Line 5 on seven days/);
+	await goTo(page, /^Investment ./);
+	await find(page, 'other_outlay');
+	await page.keyboard.press('End');
+	await page.keyboard.type('100 000');
+	await page.keyboard.press('Enter');
+	await goTo(page, /^Payback$/);
+	// More hours alone make no more metres: the plan has to take them.
+	await expect(main.getByRole('row', { name: /Line 5 on seven days/ })).toContainText('never');
+	await expect(main.getByRole('button', { name: 'Line 5 on seven days' })).toHaveAttribute(
+		'aria-pressed',
+		'true'
+	);
+	await agreement(page);
+});
+
+test('two scenarios are compared by what differs alone', async ({ page }) => {
+	await open(page, '/scenarios');
+	await add(page, 'Faster');
+	const main = page.getByRole('main');
+	await main.getByRole('combobox', { name: 'First scenario' }).selectOption('base');
+	await main.getByRole('combobox', { name: 'Second scenario' }).selectOption('faster');
+	await expect(main).toContainText('They do not differ in any value.');
+	await goTo(page, /^Line/);
+	await find(page, 'speed_ratio');
+	await page.keyboard.press('End');
+	await page.keyboard.type('95');
+	await page.keyboard.press('Enter');
+	await goTo(page, /^Scenarios/);
+	await expect(line(page, 'Faster')).toContainText('on base, 1 change');
+	await main.getByRole('combobox', { name: 'First scenario' }).selectOption('base');
+	await main.getByRole('combobox', { name: 'Second scenario' }).selectOption('faster');
+	await expect(main).toContainText(/[1-9]\d* quantities differ/);
+	const table = main.getByRole('table').last();
+	const ratio = table.getByRole('row', { name: /^Running speed over technical limit/ });
+	await expect(ratio).toContainText('93');
+	await expect(ratio).toContainText('95');
+	await expect(table.getByRole('row', { name: /^Price of the main component/ })).toHaveCount(0);
+});
+
+test('a scenario is renamed, deleted when that is confirmed, and brought back', async ({
+	page
+}) => {
+	await open(page, '/scenarios');
+	await line(page, 'Better gauging').getByRole('button', { name: 'Rename' }).click();
+	await page.getByRole('dialog').getByLabel('Title').fill('Finer gauges');
+	await page.getByRole('dialog').getByRole('button', { name: 'Keep changes' }).click();
+	await expect(line(page, 'Finer gauges')).toBeVisible();
+	await expect(line(page, 'Better gauging')).toHaveCount(0);
+	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete' }).click();
+	await line(page, 'Finer gauges').getByRole('button', { name: 'Leave it' }).click();
+	await expect(line(page, 'Finer gauges')).toBeVisible();
+	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete' }).click();
+	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete scenario' }).click();
+	await expect(line(page, 'Finer gauges')).toHaveCount(0);
+	await undo(page);
+	await expect(line(page, 'Finer gauges')).toBeVisible();
+	await strip(page)
+		.getByRole('combobox', { name: 'Scenario in hand' })
+		.selectOption('Finer gauges');
+	await expect(fact(page, 2)).toHaveText('1.7');
+});
+
+test('a scenario that another stands on leaves its changes to it', async ({ page }) => {
+	await open(page, '/scenarios');
+	await line(page, 'New line').getByRole('button', { name: 'Delete' }).click();
+	await expect(line(page, 'New line').getByRole('alert')).toContainText('take its changes over');
+	await line(page, 'New line').getByRole('button', { name: 'Delete scenario' }).click();
+	await expect(line(page, 'New line')).toHaveCount(0);
+	await expect(line(page, 'New line and rewinder')).toContainText(/on base, \d+ changes/);
+	await agreement(page);
+});
+
+test('a scenario becomes the base when that is confirmed', async ({ page }) => {
+	await open(page, '/scenarios');
+	await line(page, 'Better gauging').getByRole('button', { name: 'Make it the base' }).click();
+	await expect(line(page, 'Better gauging').getByRole('alert')).toContainText(
+		'The base takes over'
+	);
+	await expect(fact(page, 0)).toHaveText('0.2965');
+	await line(page, 'Better gauging')
+		.getByRole('alert')
+		.getByRole('button', { name: 'Make it the base' })
+		.click();
+	await expect(fact(page, 0)).not.toHaveText('0.2965');
+	await goTo(page, /^Pipe/);
+	await findMember(page, 'gauging_in_use', 3);
+	await expect(active(page)).toContainText('with better gauging');
+	await agreement(page);
+	await page.keyboard.press('Control+z');
+	await expect(fact(page, 0)).toHaveText('0.2965');
+});
