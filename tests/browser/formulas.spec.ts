@@ -51,6 +51,16 @@ test('units that do not add up are told as they are typed, and left without loss
 	await expect(formula(page)).toHaveValue(before);
 });
 
+test('what an aggregate gathers is written out when the formula is kept', async ({ page }) => {
+	await open(page);
+	await edit(page, 'mass_per_metre');
+	await write(page, 'SUM(layer_mass)');
+	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+	await expect(leaf(page)).toBeHidden();
+	await edit(page, 'mass_per_metre');
+	await expect(formula(page)).toHaveValue('SUM(layer_mass over layer)');
+});
+
 test('Escape, however often, drops no formula that was written', async ({ page }) => {
 	await open(page);
 	await edit(page, 'cost_per_metre');

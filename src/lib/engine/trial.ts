@@ -1,11 +1,12 @@
 /**
  * A quantity as somebody is writing it, tried against an open workbook: what is wrong with it, what its formula
- * gives, how it will be printed, and its first values in the base. The open workbook is not touched.
+ * gives, how it will be kept, and its first values in the base. The open workbook is not touched.
  */
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { tryFormula, type Gives } from './build/check';
 import { buildPlan } from './build/plan';
+import { withGathering } from './gathering';
 import { placeOf } from './layout';
 import type { Plan, PlanProblem } from './plan';
 import type { Outcome, Place, Results } from './results';
@@ -15,8 +16,8 @@ export interface Trial {
 	readonly warnings: readonly PlanProblem[];
 	/** The unit that the formula gives, "yes or no", or "a member of …"; null where it cannot be told. */
 	readonly gives: string | null;
-	/** The formula as it will be saved, gathering written out; null where it cannot be proven. */
-	readonly printed: string | null;
+	/** The quantity as it is to be kept, gathering written out in its formulas. */
+	readonly written: Quantity;
 	/** Its first values in the base; empty where there is a problem, or too much to compute while typing. */
 	readonly sample: readonly (Place & Outcome)[];
 }
@@ -46,7 +47,7 @@ export function tryOut(
 		problems: tried.problems,
 		warnings: tried.warnings,
 		gives: givenText(tried.gives[0]),
-		printed: tried.printed[0]?.text ?? null,
+		written: withGathering(quantity, tried.printed),
 		sample:
 			tried.problems.length > 0 || plan.nodes.count > NODE_LIMIT
 				? []
@@ -54,10 +55,10 @@ export function tryOut(
 	};
 }
 
-function refused({ name }: Quantity, problem: { code: string; message: string }): Trial {
+function refused(quantity: Quantity, problem: { code: string; message: string }): Trial {
 	const span = { start: 0, end: 0 };
-	const problems = [{ ...problem, span, quantity: name, part: null }];
-	return { problems, warnings: [], gives: null, printed: null, sample: [] };
+	const problems = [{ ...problem, span, quantity: quantity.name, part: null }];
+	return { problems, warnings: [], gives: null, written: quantity, sample: [] };
 }
 
 function givenText(gives: Gives | undefined): string | null {

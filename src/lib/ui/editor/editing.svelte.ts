@@ -86,13 +86,17 @@ export class Editing {
 		return this.trial?.warnings.map((warning) => warning.message) ?? [];
 	}
 
-	/** Keeps the draft. True when the editor may close. */
-	keep(goAhead = false): boolean {
-		const read = this.read;
+	/** Keeps the draft, gathering written out in its formulas. True when the editor may close. */
+	async keep(goAhead = false): Promise<boolean> {
+		const { read } = this;
 		if (!read.ok) {
 			this.problem = { code: 'draft', message: read.message };
 			return false;
 		}
+		const trial = await this.session.tryQuantity(read.quantity, this.before?.name ?? null);
+		// Somebody who typed on meanwhile has not kept that yet.
+		if (this.read !== read) return false;
+		const quantity = trial?.written ?? read.quantity;
 		if (this.before === null) {
 			const sheet = this.session.workbook?.sheets[this.draft.sheet];
 			return this.#run([
@@ -100,14 +104,14 @@ export class Editing {
 					kind: 'add_quantity',
 					sheet: this.draft.sheet,
 					index: sheet?.quantities.length ?? 0,
-					quantity: read.quantity
+					quantity
 				}
 			]);
 		}
 		const replace: Command = {
 			kind: 'replace_quantity',
 			name: this.before.name,
-			quantity: read.quantity,
+			quantity,
 			...(goAhead && { also: true })
 		};
 		const place = this.session.layout?.byName.get(this.before.name);
@@ -119,7 +123,7 @@ export class Editing {
 						replace,
 						{
 							kind: 'move_quantity',
-							name: read.quantity.name,
+							name: quantity.name,
 							sheet: this.draft.sheet,
 							index: target
 						}
@@ -151,7 +155,7 @@ export class Editing {
 	get canGoAhead(): boolean {
 		return this.problem?.code === 'in-use' || this.problem?.code === 'drops-values';
 	}
-	goAhead(): boolean {
+	async goAhead(): Promise<boolean> {
 		return this.#answerable?.kind === 'remove_quantity' ? this.remove(true) : this.keep(true);
 	}
 
