@@ -2,9 +2,10 @@
  * `check`: proves every formula, holds every range and every check in every scenario, and lets the
  * second engine compute all values again. Says what it proved; exit 1 if anything fails.
  */
+import { membersOf } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
 import type { Agreement, Outcome, Place } from '$lib/engine/results';
-import { isError, NOT_ENTERED, OK } from '$lib/engine/state';
+import { OK } from '$lib/engine/state';
 import { Referee } from '$lib/engine/second/referee';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
@@ -27,9 +28,6 @@ interface ReportedProblem {
 	readonly scenario: string | null;
 	readonly message: string;
 }
-
-/** So many values in error are named one by one; the rest are counted. */
-const NAMED = 100;
 
 export function checkCommand(args: readonly string[]): Answer {
 	const read = readWords(args, [], ['json']);
@@ -105,34 +103,17 @@ const partsOf = (formula: unknown) =>
 			? 1
 			: Object.keys((formula as { cases: object }).cases).length;
 
-/** Values in error at their origin: those that only inherit an error are not named again. */
+/** Where errors arose, by quantity; what only inherits one is not named again. */
 function badValues(model: Model): ReportedProblem[] {
-	const found: ReportedProblem[] = [];
-	let more = 0;
-	for (const { id } of model.workbook.scenarios) {
-		const { states } = model.results(id);
-		for (let cell = 0; cell < states.length; cell++) {
-			const state = states[cell]!;
-			if (state === OK || !isError(state)) continue;
-			if (found.length >= NAMED) {
-				more++;
-				continue;
-			}
-			const why = model.why(id, cell);
-			const inherited = why.origin?.from && states[why.origin.from.cell] !== NOT_ENTERED;
-			if (inherited) continue;
-			found.push({ kind: 'value', ...at(why, id), message: why.origin?.reason ?? '' });
-		}
-	}
-	if (more > 0)
-		found.push({
-			kind: 'value',
-			quantity: '',
-			member: null,
-			scenario: null,
-			message: `${more} more values are in error. Mend the ones above first.`
-		});
-	return found;
+	return model.workbook.scenarios.flatMap(({ id }) =>
+		model.errorOrigins(id).map(({ quantity, cells, where, reason }) => ({
+			kind: 'value' as const,
+			quantity,
+			member: cells.length === 1 ? membersOf(model.layout, cells[0]!).join(', ') || null : null,
+			scenario: id,
+			message: cells.length === 1 ? reason : `${where}: ${reason}`
+		}))
+	);
 }
 
 function at({ quantity, members }: Pick<Place, 'quantity' | 'members'>, scenario: string) {
@@ -145,7 +126,7 @@ function asText(model: Model, report: Report, agreement: Agreement): string {
 	const { checks, problems } = report;
 	const lines = [
 		model.workbook.title,
-		`${report.quantities} quantities, ${report.formulas} formulas proven, names, sets and units`,
+		`${report.quantities} quantities; ${model.plan.printed.size} of ${report.formulas} formulas proven, names, sets and units`,
 		`${report.values} values in ${model.workbook.scenarios.length} scenarios; ${agreement.agreeing} of ${agreement.compared} agree in two engines (relative 1e-9)`,
 		...agreement.unjudged.map(({ reason, count }) => `${count} not judged: ${reason}`),
 		...(agreement.sample

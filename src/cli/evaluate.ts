@@ -35,11 +35,8 @@ export function evaluateCommand(args: readonly string[]): Answer {
 		const quantities = Object.create(null) as Record<string, JsonQuantity>;
 		for (const name of names) {
 			const place = model.layout.byName.get(name)!;
-			quantities[name] = quantityAsJson(
-				model.layout,
-				place,
-				results,
-				(cell) => model.why(id, cell).origin
+			quantities[name] = quantityAsJson(model.layout, place, results, (cell) =>
+				model.origin(id, cell)
 			);
 		}
 		return { id, quantities };

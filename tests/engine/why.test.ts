@@ -375,7 +375,7 @@ describe('a quantity that is being written', () => {
 		expect(trial).toMatchObject({
 			problems: [],
 			gives: 'EUR',
-			printed: 'SUM(revenue over line) / 2',
+			written: { formula: 'SUM(revenue over line) / 2' },
 			sample: [{ quantity: 'new', members: [], value: 4200, state: 0 }]
 		});
 		expect(model.layout.byName.has('new')).toBe(false);

@@ -10,22 +10,13 @@ import { scenarioChain } from '$lib/workbook/scenario';
 import type { Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
 import { flatten, valueAt } from '$lib/workbook/values';
 import type { CellValues } from './cell-values';
+import { numberOf } from './entry';
 import { cellAt, membersOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import type { Outcome } from './results';
 import { NOT_ENTERED, OK, OUT_OF_RANGE } from './state';
 
 export type { CellValues };
-
-/** The number that an entry stands for; undefined where it stands for none. */
-export function numberOf(
-	scalar: Scalar | undefined,
-	ordinals: ReadonlyMap<string, number> | undefined
-): number | undefined {
-	if (typeof scalar === 'number') return Number.isFinite(scalar) ? scalar : undefined;
-	if (typeof scalar === 'boolean') return scalar ? 1 : 0;
-	return typeof scalar === 'string' ? ordinals?.get(scalar) : undefined;
-}
 
 export class Inputs {
 	readonly #plan: Plan;

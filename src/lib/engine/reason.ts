@@ -9,7 +9,7 @@ import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './blame';
 import { trace, type Trace } from './build/trace';
-import { numberOf } from './inputs';
+import { numberOf } from './entry';
 import type { Probe } from './interpreter/probe';
 import { cellAt, membersOf, placeOf } from './layout';
 import { onSameLoop } from './loop-cells';

@@ -7,6 +7,7 @@
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
+import { takesEntry } from '$lib/workbook/cells';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
 import {
 	cut,
@@ -51,19 +52,15 @@ const NOTHING_WORDS: Readonly<Record<number, string>> = {
 	[NO_ANSWER]: 'none'
 };
 
-/** Which cells of a quantity hold entered values, by member ordinals. */
+/** Whether a cell holds an entered value. */
 export function isInputCell(workbook: Workbook, layout: QuantityLayout, cell: number): boolean {
 	const { quantity, axes, members, base } = layout;
 	const { formula } = quantity;
-	if (formula === undefined) return true;
-	if (typeof formula === 'string') return formula.trim() === 'input';
-	const axis = axes.findIndex((one) => one.name === formula.by || one.set === formula.by);
-	if (axis < 0) return false;
-	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
+	const by = typeof formula === 'object' ? formula.by : null;
+	const axis = axes.findIndex((one) => one.name === by);
 	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
-	const id = set?.members[ordinal]?.id ?? '';
-	const text = Object.hasOwn(formula.cases, id) ? formula.cases[id] : formula.cases['*'];
-	return text !== undefined && text.trim() === 'input';
+	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
+	return takesEntry(quantity, set?.members[ordinal]?.id ?? '');
 }
 
 /** The set whose members the quantity holds; null for a number or a yes/no. */
@@ -118,7 +115,7 @@ const ROOM = 21;
 const isShort = new WeakMap<SetDefinition, boolean>();
 
 /** A member in a cell: by its label in a set whose labels are all short, else by its id. */
-export function memberWords(set: SetDefinition, ordinal: number): string {
+function memberWords(set: SetDefinition, ordinal: number): string {
 	let short = isShort.get(set);
 	if (short === undefined) {
 		short = set.members.every(({ id, label }) => (label ?? id).length <= ROOM);

@@ -3,6 +3,8 @@
  * suggestion in a message; nothing is ever taken for another symbol silently.
  */
 
+import { editDistance } from './edit-distance';
+
 /** Words, in lower case, for built-in symbols. Plurals with s are found without standing here. */
 const SPOKEN: ReadonlyMap<string, string> = new Map(
 	Object.entries({
@@ -90,30 +92,8 @@ function mistyped(lower: string, symbols: readonly string[]): string | undefined
 	let least = allowed + 1;
 	for (const symbol of symbols) {
 		if (symbol.length < 3 || Math.abs(symbol.length - lower.length) > allowed) continue;
-		const distance = editDistance(lower, symbol.toLowerCase());
+		const distance = editDistance(lower, symbol.toLowerCase(), allowed);
 		if (distance < least) [nearest, least] = [symbol, distance];
 	}
 	return nearest;
-}
-
-/** How many letters to change, add, leave out or swap with their neighbour. */
-function editDistance(a: string, b: string): number {
-	let before: number[] = [];
-	let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-	for (let i = 1; i <= a.length; i++) {
-		const next = [i];
-		for (let j = 1; j <= b.length; j++) {
-			const same = a[i - 1] === b[j - 1];
-			let cost = Math.min(
-				(next[j - 1] ?? 0) + 1,
-				(row[j] ?? 0) + 1,
-				(row[j - 1] ?? 0) + (same ? 0 : 1)
-			);
-			if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-				cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
-			next.push(cost);
-		}
-		[before, row] = [row, next];
-	}
-	return row[b.length] ?? 0;
 }

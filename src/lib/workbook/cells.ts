@@ -73,13 +73,13 @@ export function caseOf(quantity: Quantity, member: string): string | undefined {
 }
 
 /** Whether the cell takes an entered value. */
-export function isInput(guide: CellGuide, at: readonly string[]): boolean {
-	const { formula } = guide.quantity;
-	if (formula === undefined) return true;
-	return (
-		typeof formula === 'object' &&
-		caseOf(guide.quantity, at[guide.caseAxis] ?? '')?.trim() === INPUT
-	);
+export const isInput = (guide: CellGuide, at: readonly string[]): boolean =>
+	takesEntry(guide.quantity, at[guide.caseAxis] ?? '');
+
+/** The same by the one member that decides: that of the axis by which the quantity's formulas go. */
+export function takesEntry(quantity: Quantity, member: string): boolean {
+	if (quantity.formula === undefined) return true;
+	return typeof quantity.formula === 'object' && caseOf(quantity, member)?.trim() === INPUT;
 }
 
 /** Whether any cell takes an entered value. */

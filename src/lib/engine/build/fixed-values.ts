@@ -1,6 +1,6 @@
 /** The values of an input that is fixed with the structure, read once, as the engines carry them. */
-import type { Scalar } from '$lib/workbook/schema';
 import { valueAt } from '$lib/workbook/values';
+import { numberOf } from '../entry';
 import type { Layout, QuantityLayout } from '../layout';
 import { NOT_ENTERED, OK, OUT_OF_RANGE, type State } from '../state';
 
@@ -25,15 +25,6 @@ export function fixedValues(one: QuantityLayout, layout: Layout): FixedValues {
 		states[cell] = stateOf(value, one);
 	}
 	return { values, states };
-}
-
-function numberOf(
-	scalar: Scalar | undefined,
-	ordinals: ReadonlyMap<string, number> | undefined
-): number | undefined {
-	if (typeof scalar === 'number') return Number.isFinite(scalar) ? scalar : undefined;
-	if (typeof scalar === 'boolean') return scalar ? 1 : 0;
-	return typeof scalar === 'string' ? ordinals?.get(scalar) : undefined;
 }
 
 function stateOf(value: number | undefined, { quantity: { range } }: QuantityLayout): State {
