@@ -7,6 +7,8 @@ import { Model } from '$lib/engine/model';
 import type { Agreement, Outcome, Place } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import { Referee } from '$lib/engine/second/referee';
+import { INPUT } from '$lib/workbook/cells';
+import type { Quantity } from '$lib/workbook/schema';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
 import type { Answer } from './answer';
@@ -96,12 +98,12 @@ function reportOn(model: Model, agreement: Agreement): Report {
 	};
 }
 
-const partsOf = (formula: unknown) =>
-	formula === undefined
-		? 0
-		: typeof formula === 'string'
-			? 1
-			: Object.keys((formula as { cases: object }).cases).length;
+/** How many formulas a quantity follows; a case that takes the entered value is none. */
+function partsOf(formula: Quantity['formula']): number {
+	if (formula === undefined) return 0;
+	if (typeof formula === 'string') return 1;
+	return Object.values(formula.cases).filter((text) => text.trim() !== INPUT).length;
+}
 
 /** Where errors arose, by quantity; what only inherits one is not named again. */
 function badValues(model: Model): ReportedProblem[] {

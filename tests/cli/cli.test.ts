@@ -145,6 +145,7 @@ describe('check', () => {
 		const { problems, checks } = JSON.parse(out);
 		expect(code).toBe(1);
 		expect(checks.fail).toBe(1);
+		expect(answer(['check', path]).out).toContain('2 of 3 formulas proven');
 		const kinds = problems.map(
 			({ kind, quantity }: Record<string, string>) => `${kind} ${quantity}`
 		);
