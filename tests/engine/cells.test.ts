@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 1,
+	version: 2,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

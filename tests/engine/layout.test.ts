@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 1,
+		version: 2,
 		title: 'Plant',
 		sets,
 		relations,

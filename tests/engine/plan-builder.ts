@@ -19,7 +19,7 @@ export interface Shop {
 export function workbookOf({ sets = {}, relations = {}, units = [], quantities }: Shop): Workbook {
 	return {
 		format: 'metrewright',
-		version: 1,
+		version: 2,
 		title: 'Shop',
 		units,
 		sets: Object.entries(sets).map(([name, given]) => {

@@ -36,7 +36,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 1,
+		version: 2,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

@@ -64,7 +64,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 1,
+		version: 2,
 		title: 'Random',
 		sets,
 		relations,

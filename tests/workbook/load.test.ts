@@ -184,15 +184,17 @@ describe('what is no workbook of this version', () => {
 	});
 
 	it('is refused when a newer program saved it, whatever else it holds', () => {
-		const problem = problemOf(`{"format": "${FORMAT}", "version": 3, "holograms": []}`);
+		const problem = problemOf(
+			`{"format": "${FORMAT}", "version": ${VERSION + 1}, "holograms": []}`
+		);
 		expect(problem.code).toBe('newer-version');
 		expect(problem.line).toBe(
-			`"plant.json" was saved by a newer version (file version 3; this app reads up to ${VERSION}). Update the app, then open it again.`
+			`"plant.json" was saved by a newer version (file version ${VERSION + 1}; this app reads up to ${VERSION}). Update the app, then open it again.`
 		);
 	});
 
 	it.each(['0', '-1', '1.5', '"1"', 'null'])('is refused with the version %s', (version) => {
-		expect(problemOf(edited('"version": 1', `"version": ${version}`))).toMatchObject({
+		expect(problemOf(edited('"version": 2', `"version": ${version}`))).toMatchObject({
 			code: 'not-a-workbook',
 			place: 'version'
 		});

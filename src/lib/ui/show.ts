@@ -5,7 +5,6 @@
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
-import type { Picture, Workbook } from '$lib/workbook/schema';
 import { choiceSet, PENDING, viewCell, viewSpan, type CellView } from './cells';
 import { decimalsFor, decimalsWritten, formatNumber, formatUnit, MOST_DECIMALS } from './format';
 
@@ -101,26 +100,4 @@ export function fill(of: FigureOf, template: string): string {
 		if (!figure.quantity) return whole;
 		return figure.unit ? `${figure.text} ${figure.unit}` : figure.text;
 	});
-}
-
-/** Where each kind of picture is drawn. */
-const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
-	cross_section: '/product',
-	build_up: '/product',
-	payback: '/investment'
-};
-
-export interface PictureLink {
-	readonly href: string;
-	readonly title: string;
-}
-
-/** The pages that the workbook's pictures stand on, each once. */
-export function pictureLinks(workbook: Workbook): PictureLink[] {
-	const links: PictureLink[] = [];
-	for (const picture of workbook.pictures ?? []) {
-		const href = PICTURE_PLACES[picture.kind];
-		if (!links.some((link) => link.href === href)) links.push({ href, title: picture.title });
-	}
-	return links;
 }

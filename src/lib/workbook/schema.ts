@@ -4,35 +4,16 @@
  * It holds shapes only. What a shape cannot say (that a quantity's sets exist, that a scenario's
  * parent is there) is checked by `consistency.ts`; formulas are proven by the engine.
  */
+import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
+import { pictureSchema } from './picture-schema';
 import { z } from './zod';
 
+export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
+export { pictureSchema, type Picture } from './picture-schema';
+
 export const FORMAT = 'metrewright';
-export const VERSION = 1;
+export const VERSION = 2;
 
-/** Longest name, formula and text that a file may hold: far above any real one, low enough to stay quick. */
-export const LIMITS = {
-	name: 64,
-	label: 200,
-	note: 4000,
-	formula: 8000,
-	members: 20000,
-	quantities: 5000,
-	scenarios: 60
-} as const;
-
-/** A letter, then letters, digits or underscores. Reserved words are refused by `consistency.ts`. */
-export const nameSchema = z
-	.string()
-	.max(LIMITS.name)
-	.regex(/^\p{L}[\p{L}\p{N}_]*$/u);
-/** Any text without quotes, line breaks or leading and trailing space: '5x24', 'PX15B'. */
-export const memberIdSchema = z
-	.string()
-	.min(1)
-	.max(LIMITS.name)
-	.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u);
-const label = z.string().max(LIMITS.label);
-const note = z.string().max(LIMITS.note);
 const formulaText = z.string().min(1).max(LIMITS.formula);
 
 /** A number, yes or no, a member's id; null: nobody entered one. */
@@ -208,72 +189,6 @@ export const frontSchema = z.strictObject({
 		)
 		.max(4)
 });
-
-/** The pictures that a workbook offers; each names the quantities it draws. */
-export const pictureSchema = z.discriminatedUnion('kind', [
-	z.strictObject({
-		kind: z.literal('cross_section'),
-		title: label,
-		/** Set of products and set of layers, inner first. */
-		subject: nameSchema,
-		layer: nameSchema,
-		outside_diameter: nameSchema,
-		/** Per subject and layer. */
-		thickness: nameSchema,
-		mass: nameSchema,
-		cost: nameSchema,
-		material: nameSchema,
-		/** Per subject: the chain minimum + eccentricity + spread = set-point. */
-		wall: nameSchema,
-		wall_minimum: nameSchema,
-		eccentricity: nameSchema,
-		spread: nameSchema,
-		giveaway: nameSchema.optional(),
-		/** Role of colour by material member: resin, adhesive or barrier. */
-		roles: z.record(memberIdSchema, z.enum(['resin', 'adhesive', 'barrier']))
-	}),
-	z.strictObject({
-		kind: z.literal('build_up'),
-		title: label,
-		subject: nameSchema,
-		/** The set of parts and the quantity per subject and part that is stacked. */
-		part: nameSchema,
-		quantity: nameSchema,
-		/** The total that the parts add up to, and the same for a sales unit. */
-		total: nameSchema,
-		per_unit: nameSchema.optional(),
-		roles: z.record(
-			memberIdSchema,
-			z.enum([
-				'resin',
-				'adhesive',
-				'barrier',
-				'scrap',
-				'energy',
-				'packaging',
-				'crosslinking',
-				'people',
-				'plant'
-			])
-		)
-	}),
-	z.strictObject({
-		kind: z.literal('payback'),
-		title: label,
-		/** The set of years, and per year the running totals, simple and discounted. */
-		year: nameSchema,
-		cumulative: nameSchema,
-		cumulative_discounted: nameSchema,
-		payback: nameSchema,
-		discounted_payback: nameSchema,
-		outlay: nameSchema,
-		npv: nameSchema,
-		irr: nameSchema,
-		annual_value: nameSchema,
-		life: nameSchema
-	})
-]);
-export type Picture = z.infer<typeof pictureSchema>;
 
 export const workbookSchema = z.strictObject({
 	$schema: z.string().optional(),

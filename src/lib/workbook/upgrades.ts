@@ -17,7 +17,13 @@ export interface Upgrade {
 }
 
 /** Oldest first, one for each version after 1, the first released. Never edit an entry; append the next. */
-export const UPGRADES: readonly Upgrade[] = [];
+export const UPGRADES: readonly Upgrade[] = [
+	{
+		to: 2,
+		why: 'it may hold studies, starting views, and pictures of weeks, months and quotes',
+		up: (document) => ({ ...document, version: 2 })
+	}
+];
 
 export interface Upgraded {
 	readonly document: JsonObject;

@@ -1,0 +1,38 @@
+/**
+ * The pages beside the grid, in one place: which picture stands where, what the contents list, and
+ * what is fetched ahead so that it opens without a connection.
+ */
+import type { Picture, Workbook } from '$lib/workbook/schema';
+
+export interface PageLink {
+	readonly href: string;
+	readonly title: string;
+}
+
+/** Where each kind of picture is drawn. */
+const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
+	cross_section: '/product',
+	build_up: '/product',
+	payback: '/investment'
+};
+
+/** The pages about the workbook itself. */
+export const WORKBOOK_PAGES: readonly PageLink[] = [
+	{ href: '/scenarios', title: 'Scenarios' },
+	{ href: '/members', title: 'Products, lines and other sets' }
+];
+
+/** Every page, the grid first. */
+export const ALL_PATHS: readonly string[] = [
+	...new Set(['/', ...Object.values(PICTURE_PLACES), ...WORKBOOK_PAGES.map(({ href }) => href)])
+];
+
+/** The pages that the workbook's pictures stand on, each once. */
+export function pictureLinks(workbook: Workbook): PageLink[] {
+	const links: PageLink[] = [];
+	for (const picture of workbook.pictures ?? []) {
+		const href = PICTURE_PLACES[picture.kind];
+		if (!links.some((link) => link.href === href)) links.push({ href, title: picture.title });
+	}
+	return links;
+}

@@ -1,0 +1,27 @@
+/** What every part of the schema is made of: names, labels, notes and how long they may be. */
+import { z } from './zod';
+
+/** Longest name, formula and text that a file may hold: far above any real one, low enough to stay quick. */
+export const LIMITS = {
+	name: 64,
+	label: 200,
+	note: 4000,
+	formula: 8000,
+	members: 20000,
+	quantities: 5000,
+	scenarios: 60
+} as const;
+
+/** A letter, then letters, digits or underscores. Reserved words are refused by `consistency.ts`. */
+export const nameSchema = z
+	.string()
+	.max(LIMITS.name)
+	.regex(/^\p{L}[\p{L}\p{N}_]*$/u);
+/** Any text without quotes, line breaks or leading and trailing space: '5x24', 'PX15B'. */
+export const memberIdSchema = z
+	.string()
+	.min(1)
+	.max(LIMITS.name)
+	.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u);
+export const label = z.string().max(LIMITS.label);
+export const note = z.string().max(LIMITS.note);
