@@ -5,7 +5,7 @@
  */
 import { axesOf } from './axes';
 import { caseOf, OTHERS } from './cells';
-import { roleSetOf } from './consistency/front';
+import { roleSetOf } from './picture-names';
 import { findQuantity, findSet, memberPlaces } from './lookup';
 import { printJson } from './print-json';
 import {
@@ -133,7 +133,7 @@ function orderedPictures(workbook: Workbook): object[] {
 	return (workbook.pictures ?? []).map((picture) => {
 		const schema = pictureSchema.options.find(({ shape }) => shape.kind.value === picture.kind);
 		const ordered = schema ? inOrder(schema, picture) : picture;
-		if (ordered.kind === 'payback') return ordered;
+		if (!('roles' in ordered)) return ordered;
 		const { roles } = ordered;
 		const ids = keysInOrder(workbook, roleSetOf(workbook, picture), Object.keys(roles));
 		return { ...ordered, roles: Object.fromEntries(ids.map((id) => [id, roles[id]])) };

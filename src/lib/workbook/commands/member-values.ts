@@ -3,7 +3,7 @@
  * that hold it, pairs, cases, roles in pictures, the first subject.
  */
 import { axesOf } from '../axes';
-import { roleSetOf } from '../consistency/front';
+import { roleSetOf } from '../picture-names';
 import { findQuantity } from '../lookup';
 import type { Picture, Quantity, Relation, Values, Workbook } from '../schema';
 import { branch, isTree, put } from '../values';
@@ -94,7 +94,7 @@ function mapRoles(
 	change: (roles: { readonly [member: string]: string }) => { readonly [member: string]: string }
 ): Workbook {
 	return mapPictures(workbook, (picture) => {
-		if (picture.kind === 'payback' || roleSetOf(workbook, picture) !== set) return picture;
+		if (!('roles' in picture) || roleSetOf(workbook, picture) !== set) return picture;
 		// The roles themselves stay those of this kind of picture; only members change.
 		return { ...picture, roles: change(picture.roles) } as Picture;
 	});

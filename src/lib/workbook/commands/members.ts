@@ -7,7 +7,7 @@
 import { renameInText } from '$lib/formula/rename';
 import { axesOf } from '../axes';
 import { caseOf, INPUT, OTHERS } from '../cells';
-import { roleSetOf } from '../consistency/front';
+import { roleSetOf } from '../picture-names';
 import { formulasOf, mentionsMember, mentionsMemberAlone, withFormulas } from '../formula-names';
 import { findSet, memberPlaces, quantityPlaces } from '../lookup';
 import {
@@ -185,7 +185,7 @@ function withoutCase(quantity: Quantity, set: string, id: string): Quantity {
 }
 
 function withoutRole(workbook: Workbook, picture: Picture, set: string, id: string): Picture {
-	if (picture.kind === 'payback' || !Object.hasOwn(picture.roles, id)) return picture;
+	if (!('roles' in picture) || !Object.hasOwn(picture.roles, id)) return picture;
 	if (roleSetOf(workbook, picture) !== set) return picture;
 	const roles = Object.fromEntries(Object.entries(picture.roles).filter(([key]) => key !== id));
 	return { ...picture, roles } as Picture;

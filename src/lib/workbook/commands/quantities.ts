@@ -5,11 +5,12 @@
  * engine says what is missing.
  */
 import { renameInText } from '$lib/formula/rename';
-import { pictureQuantities, templateNames } from '../consistency/front';
+import { templateNames } from '../consistency/front';
 import { canonicalQuantity } from '../canonical';
 import { cellGuide, fitting } from '../cells';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
+import { pictureQuantities, withQuantityRenamed } from '../picture-names';
 import { quantitySchema, type Change, type Quantity, type Workbook } from '../schema';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
@@ -140,11 +141,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 		...next,
 		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
 	};
-	next = mapPictures(next, (picture) => {
-		const uses = pictureQuantities(picture).filter(([, quantity]) => quantity === from);
-		if (uses.length === 0) return picture;
-		return { ...picture, ...Object.fromEntries(uses.map(([field]) => [field, to])) };
-	});
+	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
 	if (!next.front) return next;
 	const text = (old: string) =>
 		old.replace(/\{([^{}]*)\}/g, (whole, inside: string) =>

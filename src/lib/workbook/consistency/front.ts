@@ -2,37 +2,10 @@
  * The front strip and the pictures: every quantity, set and member that they draw exists.
  */
 import { findQuantity, findSet, memberPlaces, quantityPlaces } from '../lookup';
-import type { Picture, SetDefinition, Workbook } from '../schema';
+import { pictureQuantities, pictureSets, roleSetOf } from '../picture-names';
+import type { SetDefinition } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
-
-/** Fields of a picture that name a set; all other names in it are quantities. */
-const SET_FIELDS = ['subject', 'layer', 'part', 'year'] as const;
-const PLAIN_FIELDS: ReadonlySet<string> = new Set(['kind', 'title', 'roles', ...SET_FIELDS]);
-
-/** The quantities that a picture draws, by field. */
-export function pictureQuantities(picture: Picture): [field: string, quantity: string][] {
-	return Object.entries(picture).flatMap(([field, name]) =>
-		typeof name === 'string' && !PLAIN_FIELDS.has(field) ? [[field, name]] : []
-	);
-}
-
-/** The sets that a picture draws, by field. */
-export function pictureSets(picture: Picture): [field: string, set: string][] {
-	return Object.entries(picture).flatMap(([field, name]) =>
-		typeof name === 'string' && (SET_FIELDS as readonly string[]).includes(field)
-			? [[field, name]]
-			: []
-	);
-}
-
-/** The set whose members a picture gives roles to. */
-export function roleSetOf(workbook: Workbook, picture: Picture): string | undefined {
-	if (picture.kind === 'build_up') return picture.part;
-	if (picture.kind !== 'cross_section') return undefined;
-	const type = findQuantity(workbook, picture.material)?.type;
-	return typeof type === 'object' ? type.member_of : undefined;
-}
 
 /** The names in braces of a text such as "{contribution_per_metre} a metre". */
 export const templateNames = (text: string): string[] =>
@@ -60,10 +33,10 @@ export function checkPictures(findings: Findings): void {
 	(workbook.pictures ?? []).forEach((picture, i) => {
 		const path = ['pictures', i];
 		for (const [field, name] of pictureSets(picture))
-			if (!findSet(workbook, name)) noSet(findings, [...path, field], name);
+			if (!findSet(workbook, name)) noSet(findings, [...path, ...field], name);
 		for (const [field, name] of pictureQuantities(picture))
-			checkQuantityName(findings, [...path, field], name);
-		if (picture.kind === 'payback') return;
+			checkQuantityName(findings, [...path, ...field], name);
+		if (!('roles' in picture)) return;
 		const named = roleSetOf(workbook, picture);
 		const set = named === undefined ? undefined : findSet(workbook, named);
 		if (picture.kind === 'cross_section' && findQuantity(workbook, picture.material) && !set)
