@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import type { Command } from '$lib/workbook/commands';
 import { axesOf, pairKey } from '$lib/workbook/axes';
+import { canonicalStudy } from '$lib/workbook/canonical';
 import { cellGuide, hasInputs, placeProblem } from '$lib/workbook/cells';
 import { findSet, quantityPlaces } from '$lib/workbook/lookup';
 import type {
@@ -14,6 +15,7 @@ import type {
 	Workbook
 } from '$lib/workbook/schema';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
+import { randomStudy, STUDY_NAMES } from './random-study';
 
 /** Turns a list of random numbers into choices; shrinks with the list. */
 export class Dice {
@@ -89,7 +91,10 @@ export function randomWorkbook(dice: Dice): Workbook {
 		const scenario = randomScenario(workbook, dice, id);
 		workbook = { ...workbook, scenarios: [...workbook.scenarios, scenario] };
 	}
-	return workbook;
+	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
+		canonicalStudy(randomStudy(workbook, dice, name))
+	);
+	return studies.length > 0 ? { ...workbook, studies } : workbook;
 }
 
 export function randomQuantity(workbook: Workbook, dice: Dice, name: string): Quantity {
@@ -305,6 +310,23 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		kind: 'promote_scenario',
 		id: dice.pick(workbook.scenarios).id
 	}),
+	put_study: (workbook, dice) => {
+		const study = randomStudy(workbook, dice, dice.pick(['added', ...STUDY_NAMES]));
+		const old = dice.pick(workbook.studies ?? [])?.name;
+		return old === undefined || dice.chance(50)
+			? { kind: 'put_study', study, ...(dice.chance(50) ? { index: dice.roll(3) } : {}) }
+			: { kind: 'put_study', study, name: old };
+	},
+	remove_study: (workbook, dice) => {
+		const name = dice.pick(workbook.studies ?? [])?.name;
+		return name === undefined ? null : { kind: 'remove_study', name };
+	},
+	set_ran: (workbook, dice) => {
+		const name = dice.pick(workbook.studies ?? [])?.name;
+		if (name === undefined) return null;
+		const ran = { stood_on: 'def', headline: [{ label: 'NPV', value: 1.5, unit: 'kEUR' }] };
+		return dice.chance(70) ? { kind: 'set_ran', name, ran } : { kind: 'set_ran', name };
+	},
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>
 		dice.chance(50) ? { kind: 'set_about', about: 'What it is for' } : { kind: 'set_about' },

@@ -1,8 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { describeCommand } from '$lib/workbook/describe';
-import { plant, quantityOf } from './plant';
+import type { Study } from '$lib/workbook/study-schema';
+import { plant as bare, quantityOf } from './plant';
 import { KINDS } from './arbitrary';
+
+const spread: Study = {
+	name: 'sure',
+	title: 'How sure',
+	kind: 'risk',
+	quantity: 'resin_price',
+	scenario: 'base',
+	inputs: [],
+	draws: 100,
+	seed: 1
+};
+const plant = { ...bare, studies: [spread] };
 
 const inputs = (scenario: string, ...entries: InputEntry[]): Command => ({
 	kind: 'set_inputs',
@@ -95,6 +108,14 @@ const cases: [Command, string][] = [
 	[{ kind: 'remove_scenario', id: 'weekend' }, 'remove scenario Weekend crew'],
 	[{ kind: 'move_scenario', id: 'weekend', index: 2 }, 'move scenario Weekend crew'],
 	[{ kind: 'promote_scenario', id: 'weekend' }, 'make Weekend crew the Base'],
+	[{ kind: 'put_study', study: { ...spread, name: 'other' } }, 'add study How sure'],
+	[{ kind: 'put_study', study: spread, name: 'sure' }, 'change study How sure'],
+	[
+		{ kind: 'put_study', study: { ...spread, title: 'Doubt' }, name: 'sure' },
+		'study How sure: renamed to Doubt'
+	],
+	[{ kind: 'remove_study', name: 'sure' }, 'remove study How sure'],
+	[{ kind: 'set_ran', name: 'sure' }, 'run study How sure'],
 	[{ kind: 'set_title', title: 'Shop' }, 'title: Two-line shop to Shop'],
 	[{ kind: 'set_about', about: 'x' }, 'describe the workbook'],
 	[{ kind: 'restore_workbook', workbook: plant }, 'go back to an earlier state']

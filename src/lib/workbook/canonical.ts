@@ -3,6 +3,7 @@
  * minus zero. Without it an edit and its undo, or a file and its copy, would not meet exactly.
  */
 import type { Change, Quantity, Sheet, Values } from './schema';
+import type { Study } from './study-schema';
 import { isTree, put, withoutEmptyObjects } from './values';
 
 export function canonicalValues(values: Values | undefined): Values | undefined {
@@ -24,6 +25,31 @@ export function canonicalSheet(sheet: Sheet): Sheet {
 export function canonicalChange(change: Change): Change | undefined {
 	const value = canonicalValues(change.value);
 	return value === undefined ? undefined : { ...change, value };
+}
+
+/** Alternatives without the changes that say nothing, and no minus zero anywhere. */
+export function canonicalStudy<S extends Study>(study: S): S {
+	const plain = plainZeros(study);
+	if (plain.kind !== 'optimise') return plain;
+	const options = plain.options.map((option) => ({
+		...option,
+		alternatives: option.alternatives.map((alternative) => ({
+			...alternative,
+			changes: alternative.changes.flatMap((change) => canonicalChange(change) ?? [])
+		}))
+	}));
+	return { ...plain, options };
+}
+
+/** Fields that are undefined go too: a file has none. */
+function plainZeros<T>(value: T): T {
+	if (typeof value === 'number') return (value === 0 ? 0 : value) as T;
+	if (typeof value !== 'object' || value === null) return value;
+	if (Array.isArray(value)) return value.map(plainZeros) as T;
+	const next: { [key: string]: unknown } = {};
+	for (const [key, entry] of Object.entries(value))
+		if (entry !== undefined) put(next, key, plainZeros(entry));
+	return next as T;
 }
 
 function withoutMinusZero(values: Values | undefined): Values | undefined {

@@ -14,6 +14,7 @@ import { shapeRefusal } from './commands/refusal';
 import { edited, refused } from './commands/command';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
+import { editStudy } from './commands/studies';
 import { workbookSchema, type Workbook } from './schema';
 import { shown } from './shown';
 
@@ -70,6 +71,10 @@ function editOf(workbook: Workbook, command: Exclude<Command, { kind: 'set_input
 		case 'move_scenario':
 		case 'promote_scenario':
 			return editScenario(workbook, command);
+		case 'put_study':
+		case 'remove_study':
+		case 'set_ran':
+			return editStudy(workbook, command);
 		case 'set_title': {
 			const { title } = command;
 			const bad = shapeRefusal(workbookSchema.shape.title, title, "The workbook's title");

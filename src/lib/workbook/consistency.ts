@@ -10,6 +10,7 @@ import { checkNames } from './consistency/names';
 import { checkQuantities } from './consistency/quantities';
 import { checkScenarios } from './consistency/scenarios';
 import { checkRelations, checkSets } from './consistency/sets';
+import { checkStudies } from './consistency/studies';
 import { checkUnitDefinitions } from './consistency/units-and-sets';
 import type { Workbook } from './schema';
 
@@ -24,5 +25,6 @@ export function findProblems(workbook: Workbook): WorkbookProblem[] {
 	checkScenarios(findings);
 	checkFront(findings);
 	checkPictures(findings);
+	checkStudies(findings);
 	return findings.problems;
 }

@@ -18,6 +18,7 @@ export function describeCommand(
 ): string {
 	const quantity = (name: string) => findQuantity(workbook, name)?.label ?? name;
 	const scenario = (id: string) => findScenario(workbook, id)?.title ?? id;
+	const study = (name: string) => workbook.studies?.find((one) => one.name === name)?.title ?? name;
 	const sheet = (index: number) => workbook.sheets[index]?.title ?? `sheet ${index + 1}`;
 	switch (command.kind) {
 		case 'set_inputs':
@@ -70,6 +71,15 @@ export function describeCommand(
 			return `move scenario ${scenario(command.id)}`;
 		case 'promote_scenario':
 			return `make ${scenario(command.id)} the ${workbook.scenarios[0]?.title ?? 'base'}`;
+		case 'put_study':
+			if (command.name === undefined) return `add study ${command.study.title}`;
+			return command.study.title === study(command.name)
+				? `change study ${command.study.title}`
+				: `study ${study(command.name)}: renamed to ${command.study.title}`;
+		case 'remove_study':
+			return `remove study ${study(command.name)}`;
+		case 'set_ran':
+			return `run study ${study(command.name)}`;
 		case 'set_title':
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':

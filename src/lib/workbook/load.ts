@@ -4,7 +4,7 @@
  * A file either opens whole or not at all; nothing in it is dropped, clamped or guessed. Formulas are
  * proven later, by the engine: a workbook with a broken formula opens and shows it.
  */
-import { canonicalChange, canonicalSheet } from './canonical';
+import { canonicalChange, canonicalSheet, canonicalStudy } from './canonical';
 import { findProblems } from './consistency';
 import { parseJson, type Json } from './json';
 import { pathText, placeOf } from './place';
@@ -139,6 +139,7 @@ function canonical(workbook: Workbook, notices: string[]): Workbook {
 	return {
 		...workbook,
 		sheets: workbook.sheets.map(canonicalSheet),
+		...(workbook.studies && { studies: workbook.studies.map(canonicalStudy) }),
 		scenarios: workbook.scenarios.map((scenario) => ({
 			...scenario,
 			changes: scenario.changes.flatMap((change) => {

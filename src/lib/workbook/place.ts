@@ -16,7 +16,12 @@ const LISTS = new Map([
 	['changes', ['change of', 'quantity']],
 	['units', ['unit', 'symbol']],
 	['facts', ['fact', '']],
-	['pictures', ['picture', 'title']]
+	['pictures', ['picture', 'title']],
+	['studies', ['study', 'name']],
+	['inputs', ['input', 'label']],
+	['correlations', ['correlation', '']],
+	['options', ['option', 'label']],
+	['alternatives', ['alternative', 'label']]
 ] as const);
 
 function child(value: unknown, key: PropertyKey): unknown {

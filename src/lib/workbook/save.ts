@@ -26,6 +26,8 @@ import {
 	type Values,
 	type Workbook
 } from './schema';
+import { mapStudyNames } from './study-names';
+import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
 export function saveWorkbook(workbook: Workbook): string {
@@ -65,7 +67,14 @@ export function saveWorkbook(workbook: Workbook): string {
 				facts: workbook.front.facts.map((fact) => inOrder(frontSchema.shape.facts.element, fact))
 			})
 		}),
-		...(workbook.pictures && { pictures: orderedPictures(workbook) })
+		...(workbook.pictures && { pictures: orderedPictures(workbook) }),
+		...(workbook.studies && {
+			studies: workbook.studies.map((study) => {
+				const values = (name: string, value: Values) =>
+					orderedValues(workbook, findQuantity(workbook, name), value);
+				return mapStudyNames(orderedStudy(study), { values });
+			})
+		})
 	});
 	return printJson(document);
 }

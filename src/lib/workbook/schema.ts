@@ -6,30 +6,25 @@
  */
 import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
 import { pictureSchema } from './picture-schema';
+import { studiesSchema } from './study-schema';
+import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
 
 export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
 export { pictureSchema, type Picture } from './picture-schema';
+export {
+	changeSchema,
+	scalarSchema,
+	valuesSchema,
+	type Change,
+	type Scalar,
+	type Values
+} from './value-schema';
 
 export const FORMAT = 'metrewright';
 export const VERSION = 2;
 
 const formulaText = z.string().min(1).max(LIMITS.formula);
-
-/** A number, yes or no, a member's id; null: nobody entered one. */
-export const scalarSchema = z.union([
-	z.number(),
-	z.boolean(),
-	z.string().max(LIMITS.name),
-	z.null()
-]);
-export type Scalar = z.infer<typeof scalarSchema>;
-
-/** One scalar, or for a quantity per something an object by member id, nested in the order of `per`. */
-export type Values = Scalar | { readonly [member: string]: Values };
-export const valuesSchema: z.ZodType<Values> = z.lazy(() =>
-	z.union([scalarSchema, z.record(memberIdSchema, valuesSchema)])
-);
 
 export const unitDefinitionSchema = z.strictObject({
 	symbol: z.string().min(1).max(24),
@@ -143,14 +138,6 @@ export const sheetSchema = z.strictObject({
 });
 export type Sheet = z.infer<typeof sheetSchema>;
 
-export const changeSchema = z.strictObject({
-	quantity: nameSchema,
-	/** As `value` of a quantity, but sparse: what is left out follows the parent; null clears the value. */
-	value: valuesSchema,
-	note: note.optional()
-});
-export type Change = z.infer<typeof changeSchema>;
-
 export const scenarioSchema = z.strictObject({
 	id: nameSchema,
 	title: label,
@@ -204,6 +191,7 @@ export const workbookSchema = z.strictObject({
 	sheets: z.array(sheetSchema).max(200),
 	scenarios: z.array(scenarioSchema).min(1).max(LIMITS.scenarios),
 	front: frontSchema.optional(),
-	pictures: z.array(pictureSchema).max(50).optional()
+	pictures: z.array(pictureSchema).max(50).optional(),
+	studies: studiesSchema.optional()
 });
 export type Workbook = z.infer<typeof workbookSchema>;

@@ -5,6 +5,7 @@
  * uses the removed thing is taken out as well, or left to show the missing name.
  */
 import type { Member, Quantity, Scalar, Scenario, Sheet, Workbook } from '../schema';
+import type { Ran, Study } from '../study-schema';
 import type { ValueEntry } from '../values';
 
 export interface InputEntry extends ValueEntry {
@@ -33,6 +34,7 @@ export type Command =
 	| SheetCommand
 	| MemberCommand
 	| ScenarioCommand
+	| StudyCommand
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
 	| {
@@ -130,6 +132,23 @@ export type ScenarioCommand =
 	| { readonly kind: 'remove_scenario'; readonly id: string }
 	| { readonly kind: 'move_scenario'; readonly id: string; readonly index: number }
 	| { readonly kind: 'promote_scenario'; readonly id: string };
+
+export type StudyCommand =
+	| {
+			readonly kind: 'put_study';
+			readonly study: Study;
+			/** The name of the one that it replaces, be it under another name; left out: one more. */
+			readonly name?: string | undefined;
+			/** Its place in the list; left out: where it was, or last. */
+			readonly index?: number | undefined;
+	  }
+	| { readonly kind: 'remove_study'; readonly name: string }
+	| {
+			readonly kind: 'set_ran';
+			readonly name: string;
+			/** What the run found; left out: it counts as never run. */
+			readonly ran?: Ran | undefined;
+	  };
 
 export interface CommandProblem {
 	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */

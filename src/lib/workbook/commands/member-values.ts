@@ -7,6 +7,7 @@ import { roleSetOf } from '../picture-names';
 import { findQuantity } from '../lookup';
 import type { Picture, Quantity, Relation, Values, Workbook } from '../schema';
 import { branch, isTree, put } from '../values';
+import { mapStudies, mapStudyNames } from '../study-names';
 import { mapped } from './lists';
 import { mapChanges, mapPictures, mapQuantities, withValue } from './parts';
 
@@ -62,6 +63,14 @@ export function renamedMember(workbook: Workbook, set: string, from: string, to:
 		)
 	}));
 	next = mapRoles(next, set, (roles) => withKeyRenamed(roles, from, to));
+	next = mapStudies(next, (study) =>
+		mapStudyNames(study, {
+			members: (name, members) => {
+				const axes = axesOf(findQuantity(workbook, name) ?? { name, label: name });
+				return members.map((id, i) => (axes[i]?.set === set && id === from ? to : id));
+			}
+		})
+	);
 	const { front } = next;
 	return front?.subject === set && front.first_subject === from
 		? { ...next, front: { ...front, first_subject: to } }
@@ -72,12 +81,16 @@ function mapValues(
 	workbook: Workbook,
 	change: (quantity: Quantity, values: Values) => Values
 ): Workbook {
-	const next = mapQuantities(workbook, (quantity) =>
+	let next = mapQuantities(workbook, (quantity) =>
 		quantity.value === undefined ? quantity : withValue(quantity, change(quantity, quantity.value))
 	);
+	const values = (name: string, value: Values) => {
+		const quantity = findQuantity(workbook, name);
+		return quantity ? change(quantity, value) : value;
+	};
+	next = mapStudies(next, (study) => mapStudyNames(study, { values }));
 	return mapChanges(next, (one) => {
-		const quantity = findQuantity(workbook, one.quantity);
-		const value = quantity ? change(quantity, one.value) : one.value;
+		const value = values(one.quantity, one.value);
 		return value === one.value ? one : { ...one, value };
 	});
 }

@@ -15,6 +15,7 @@ import { quantitySchema, type Change, type Quantity, type Workbook } from '../sc
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
+import { mapStudies, mapStudyNames } from '../study-names';
 import { shapeRefusal } from './refusal';
 
 export function editQuantity(workbook: Workbook, command: QuantityCommand): Edit {
@@ -142,6 +143,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
 	};
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
+	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
 	if (!next.front) return next;
 	const text = (old: string) =>
 		old.replace(/\{([^{}]*)\}/g, (whole, inside: string) =>

@@ -13,6 +13,7 @@ import { layered } from '../values';
 import { edited, refused, type Edit, type ScenarioCommand } from './command';
 import { inserted, mapped } from './lists';
 import { mapQuantities, withValue } from './parts';
+import { mapStudies, mapStudyNames } from '../study-names';
 import { shapeRefusal } from './refusal';
 
 type Of<K extends ScenarioCommand['kind']> = Extract<ScenarioCommand, { kind: K }>;
@@ -81,7 +82,8 @@ function replaceScenario(
 	});
 	const structural =
 		next.id !== old.id || next.parent !== old.parent || next.against !== old.against;
-	return edited({ ...workbook, scenarios }, structural);
+	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
+	return edited({ ...named, scenarios }, structural);
 }
 
 /** The scenario with this parent, measured against the scenario that `by` names for the old one. */

@@ -1,0 +1,175 @@
+/**
+ * What a study asks about that the workbook does not have (any more), or that cannot be asked: said on
+ * the study's page instead of an answer. The study itself stays in the file, so that bringing the
+ * quantity back brings the study back.
+ */
+import { axesOf } from './axes';
+import { cellGuide, hasInputs, isInput, misplaced } from './cells';
+import { findQuantity, findScenario, findSet, memberPlaces } from './lookup';
+import type { Quantity, Workbook } from './schema';
+import type { Study } from './study-schema';
+
+export interface StudyGap {
+	readonly code:
+		| 'unknown-quantity'
+		| 'unknown-scenario'
+		| 'unknown-member'
+		| 'which-member'
+		| 'not-a-number'
+		| 'not-an-input'
+		| 'misplaced-value';
+	/** One sentence or two: what is missing, and what to do. */
+	readonly message: string;
+}
+
+type Cells = {
+	readonly quantity: string;
+	readonly members?: readonly (string | null)[] | undefined;
+};
+
+/** In the order of the study's settings; none where it can be run. */
+export function studyGaps(workbook: Workbook, study: Study): StudyGap[] {
+	const gaps: StudyGap[] = [];
+	checkResult(gaps, workbook, study);
+	for (const id of scenariosOf(study))
+		if (!findScenario(workbook, id))
+			gaps.push({
+				code: 'unknown-scenario',
+				message: `There is no scenario "${id}" any more. Choose another, or bring it back.`
+			});
+	for (const cells of inputsOf(study)) checkInput(gaps, workbook, cells, study.kind !== 'bridge');
+	if (study.kind !== 'optimise') return gaps;
+	for (const limit of study.limits ?? []) checkResult(gaps, workbook, limit);
+	for (const { label, alternatives } of study.options)
+		for (const alternative of alternatives)
+			for (const { quantity: name, value } of alternative.changes) {
+				const quantity = inputNamed(gaps, workbook, name);
+				const guide = quantity && cellGuide(workbook, quantity);
+				const wrong = guide && [...misplaced(guide, value)][0];
+				if (wrong)
+					gaps.push({
+						code: 'misplaced-value',
+						message: `${label}, ${alternative.label}: ${name} ${wrong.problem.message}. ${wrong.problem.remedy}`
+					});
+			}
+	return gaps;
+}
+
+/** The scenarios that a study names. */
+export function scenariosOf(study: Study): string[] {
+	if (study.kind === 'bridge') return [study.from, study.to];
+	const compare = study.kind === 'risk' ? study.compare : undefined;
+	return compare === undefined ? [study.scenario] : [study.scenario, compare];
+}
+
+/** The inputs that a study moves or names, alternatives of options apart. */
+export function inputsOf(study: Study): readonly Cells[] {
+	switch (study.kind) {
+		case 'bridge':
+			return (study.groups ?? []).flatMap(({ changes }) => changes);
+		case 'sensitivity':
+			return [...(study.inputs ?? []), ...(study.cases ?? []).flatMap(({ moves }) => moves)];
+		case 'map':
+			return [study.across, study.down];
+		case 'break_even':
+			return [study.input];
+		case 'risk':
+			return study.inputs;
+		case 'optimise':
+			return [];
+	}
+}
+
+function checkResult(gaps: StudyGap[], workbook: Workbook, cells: Cells): void {
+	const quantity = named(gaps, workbook, cells.quantity);
+	if (!quantity) return;
+	if (!isNumber(quantity))
+		gaps.push({
+			code: 'not-a-number',
+			message: `${quantity.label} is not a number, so no study can be made of it. Choose a quantity that is one.`
+		});
+	const axes = axesOf(quantity);
+	if ((cells.members?.length ?? 0) !== axes.length)
+		gaps.push({
+			code: 'which-member',
+			message:
+				axes.length === 0
+					? `${quantity.label} has one value. Take the members out.`
+					: `${quantity.label} is per ${axes.map(({ set }) => set).join(' and ')}. Say for which ${axes.map(({ set }) => set).join(' and ')}.`
+		});
+	else checkMembers(gaps, workbook, quantity, cells.members ?? []);
+}
+
+function checkInput(gaps: StudyGap[], workbook: Workbook, cells: Cells, asNumber: boolean): void {
+	const quantity = inputNamed(gaps, workbook, cells.quantity);
+	if (!quantity) return;
+	if (asNumber && !isNumber(quantity)) {
+		gaps.push({
+			code: 'not-a-number',
+			message: `${quantity.label} is not a number, so it cannot be moved over a range. Choose an input that is one.`
+		});
+		return;
+	}
+	const { members } = cells;
+	if (members === undefined) return;
+	const axes = axesOf(quantity);
+	if (members.length !== axes.length) {
+		gaps.push({
+			code: 'which-member',
+			message: `${quantity.label} is per ${axes.map(({ set }) => set).join(' and ') || 'nothing'}, and the study names ${members.length} members. Choose them anew.`
+		});
+		return;
+	}
+	if (!checkMembers(gaps, workbook, quantity, members)) return;
+	const guide = cellGuide(workbook, quantity);
+	const exact = members.filter((member) => member !== null);
+	if (guide && exact.length === axes.length && !isInput(guide, exact))
+		gaps.push({
+			code: 'not-an-input',
+			message: `${quantity.label} of ${exact.join(', ')} follows a formula. Choose an input.`
+		});
+}
+
+/** Whether all are there. */
+function checkMembers(
+	gaps: StudyGap[],
+	workbook: Workbook,
+	quantity: Quantity,
+	members: readonly (string | null)[]
+): boolean {
+	const before = gaps.length;
+	axesOf(quantity).forEach(({ set: name }, axis) => {
+		const set = findSet(workbook, name);
+		const id = members[axis];
+		if (!set || typeof id !== 'string' || memberPlaces(set).has(id)) return;
+		gaps.push({
+			code: 'unknown-member',
+			message: `${set.label} has no member ${id} any more. Choose another, or bring it back.`
+		});
+	});
+	return gaps.length === before;
+}
+
+function inputNamed(gaps: StudyGap[], workbook: Workbook, name: string): Quantity | undefined {
+	const quantity = named(gaps, workbook, name);
+	if (!quantity || (hasInputs(quantity) && !quantity.fixed)) return quantity;
+	gaps.push({
+		code: 'not-an-input',
+		message: quantity.fixed
+			? `${quantity.label} is fixed with the structure, so no study moves it. Choose an input that is not.`
+			: `${quantity.label} follows a formula, and a study moves inputs only. Choose an input.`
+	});
+	return undefined;
+}
+
+function named(gaps: StudyGap[], workbook: Workbook, name: string): Quantity | undefined {
+	const quantity = findQuantity(workbook, name);
+	if (!quantity)
+		gaps.push({
+			code: 'unknown-quantity',
+			message: `There is no quantity ${name} any more. Choose another, or bring it back.`
+		});
+	return quantity;
+}
+
+const isNumber = ({ type }: Quantity): boolean => type === undefined || type === 'number';

@@ -1,0 +1,249 @@
+/**
+ * Studies as a workbook keeps them: the question and its settings, never the draws. What the last run
+ * found is kept as a few headline numbers beside the mark of what it stood on (`ran`), so that a study
+ * can say that it is out of date.
+ *
+ * Shapes only. Whether a range is one is for `consistency/studies.ts`; that a quantity or a scenario is
+ * still there is for `study-gaps.ts`, because a study outlives what it asks about.
+ */
+import { label, memberIdSchema, nameSchema, note } from './basic-schema';
+import { changeSchema } from './value-schema';
+import { z } from './zod';
+
+export const STUDY_LIMITS = {
+	studies: 200,
+	inputs: 500,
+	groups: 60,
+	cases: 8,
+	draws: 1_000_000,
+	data: 100_000,
+	steps: 61,
+	options: 20,
+	alternatives: 60,
+	samples: 1_000_000,
+	headline: 12
+} as const;
+
+/** The members of one cell, axis by axis. */
+const members = z.array(memberIdSchema).max(5);
+/** Which cells of an input move together: null for every member along that axis; all of them when left out. */
+const someMembers = z.array(memberIdSchema.nullable()).max(5);
+
+/** An input, or some of its cells. */
+const cellsOf = { quantity: nameSchema, members: someMembers.optional() };
+/** The one value that a study asks about. */
+const resultOf = { quantity: nameSchema, members: members.optional() };
+
+/** Put in place of the entered value, multiplied with it, or added to it. */
+export const modeSchema = z.enum(['set', 'scale', 'add']);
+export type Mode = z.infer<typeof modeSchema>;
+
+export const headlineSchema = z.strictObject({
+	label,
+	/** Null: the result had no answer. */
+	value: z.number().nullable(),
+	unit: z.string().max(80).optional()
+});
+/** The last run: a mark of the inputs, formulas and settings that it stood on, and what it found. */
+export const ranSchema = z.strictObject({
+	stood_on: z.string().max(64),
+	headline: z.array(headlineSchema).max(STUDY_LIMITS.headline)
+});
+export type Ran = z.infer<typeof ranSchema>;
+
+const seed = z.number().int().min(0).max(4294967295);
+
+export const bridgeGroupSchema = z.strictObject({
+	label,
+	/** The changes that go as one step; all others go by quantity. */
+	changes: z.array(z.strictObject(cellsOf)).min(1).max(STUDY_LIMITS.inputs)
+});
+export type BridgeGroup = z.infer<typeof bridgeGroupSchema>;
+
+/** An input swung between two values (set), factors (scale) or amounts (add). */
+export const swingSchema = z.strictObject({
+	...cellsOf,
+	label: label.optional(),
+	mode: modeSchema,
+	low: z.number(),
+	high: z.number()
+});
+export type Swing = z.infer<typeof swingSchema>;
+
+/** Several inputs moved at once: a downside or an upside with a name. */
+export const studyCaseSchema = z.strictObject({
+	label,
+	moves: z
+		.array(z.strictObject({ ...cellsOf, mode: modeSchema, value: z.number() }))
+		.max(STUDY_LIMITS.inputs)
+});
+export type StudyCase = z.infer<typeof studyCaseSchema>;
+
+/** An input over a range in equal steps. */
+export const rangedInputSchema = z.strictObject({
+	...cellsOf,
+	label: label.optional(),
+	mode: modeSchema,
+	from: z.number(),
+	to: z.number()
+});
+export type RangedInput = z.infer<typeof rangedInputSchema>;
+export const mapAxisSchema = z.strictObject({
+	...rangedInputSchema.shape,
+	/** How many values, both ends included. */
+	steps: z.number().int().min(2).max(STUDY_LIMITS.steps)
+});
+export type MapAxis = z.infer<typeof mapAxisSchema>;
+
+export const distributionSchema = z.discriminatedUnion('kind', [
+	z.strictObject({
+		kind: z.literal('triangular'),
+		min: z.number(),
+		likely: z.number(),
+		max: z.number()
+	}),
+	/** The beta shape with weight 4 on the likely value. */
+	z.strictObject({ kind: z.literal('pert'), min: z.number(), likely: z.number(), max: z.number() }),
+	z.strictObject({ kind: z.literal('normal'), mean: z.number(), sd: z.number() }),
+	/** `sd_log` is the standard deviation of the natural logarithm. */
+	z.strictObject({ kind: z.literal('lognormal'), median: z.number(), sd_log: z.number() }),
+	z.strictObject({ kind: z.literal('uniform'), min: z.number(), max: z.number() }),
+	z.strictObject({
+		kind: z.literal('discrete'),
+		values: z
+			.array(z.strictObject({ value: z.number(), weight: z.number() }))
+			.min(1)
+			.max(1000)
+	}),
+	/** Measured values, each as likely as the others. */
+	z.strictObject({
+		kind: z.literal('data'),
+		values: z.array(z.number()).min(1).max(STUDY_LIMITS.data)
+	})
+]);
+export type Distribution = z.infer<typeof distributionSchema>;
+
+/** An input that is not known for sure; its label is what correlations call it. */
+export const riskInputSchema = z.strictObject({
+	label,
+	...cellsOf,
+	mode: modeSchema,
+	distribution: distributionSchema,
+	/** Where the spread comes from; a guess says so. */
+	note: note.optional()
+});
+export type RiskInput = z.infer<typeof riskInputSchema>;
+
+/** Rank correlation of two inputs of the study, by their labels. */
+export const correlationSchema = z.strictObject({
+	between: z.tuple([label, label]),
+	rank: z.number().min(-1).max(1)
+});
+export type Correlation = z.infer<typeof correlationSchema>;
+
+export const targetSchema = z.union([
+	z.strictObject({ at_least: z.number() }),
+	z.strictObject({ at_most: z.number() })
+]);
+export type Target = z.infer<typeof targetSchema>;
+
+/** A result that a combination must not pass. */
+export const limitSchema = z.strictObject({
+	...resultOf,
+	label: label.optional(),
+	bound: targetSchema
+});
+export type Limit = z.infer<typeof limitSchema>;
+
+export const optionSchema = z.strictObject({
+	label,
+	alternatives: z
+		.array(z.strictObject({ label, changes: z.array(changeSchema).max(STUDY_LIMITS.inputs) }))
+		.min(1)
+		.max(STUDY_LIMITS.alternatives)
+});
+export type StudyOption = z.infer<typeof optionSchema>;
+
+/** What every study has: who it is, and the result it asks about. */
+const head = { name: nameSchema, title: label, note: note.optional() };
+
+export const bridgeStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('bridge'),
+	...resultOf,
+	from: nameSchema,
+	to: nameSchema,
+	groups: z.array(bridgeGroupSchema).max(STUDY_LIMITS.groups).optional(),
+	/** Orders drawn where there are too many groups to take them all. */
+	samples: z.number().int().min(2).max(STUDY_LIMITS.samples).optional(),
+	seed: seed.optional(),
+	ran: ranSchema.optional()
+});
+export const sensitivityStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('sensitivity'),
+	...resultOf,
+	scenario: nameSchema,
+	/** Each over its own range … */
+	inputs: z.array(swingSchema).max(STUDY_LIMITS.inputs).optional(),
+	/** … or every number that the result stands on, by the same percentage. */
+	all: z.strictObject({ percent: z.number().positive().max(100) }).optional(),
+	cases: z.array(studyCaseSchema).max(STUDY_LIMITS.cases).optional(),
+	ran: ranSchema.optional()
+});
+export const mapStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('map'),
+	...resultOf,
+	scenario: nameSchema,
+	across: mapAxisSchema,
+	down: mapAxisSchema,
+	ran: ranSchema.optional()
+});
+export const breakEvenStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('break_even'),
+	...resultOf,
+	scenario: nameSchema,
+	input: rangedInputSchema,
+	target: z.number(),
+	ran: ranSchema.optional()
+});
+export const riskStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('risk'),
+	...resultOf,
+	scenario: nameSchema,
+	/** Another scenario on the same draws. */
+	compare: nameSchema.optional(),
+	inputs: z.array(riskInputSchema).max(STUDY_LIMITS.inputs),
+	correlations: z.array(correlationSchema).max(2000).optional(),
+	draws: z.number().int().min(1).max(STUDY_LIMITS.draws),
+	seed,
+	target: targetSchema.optional(),
+	ran: ranSchema.optional()
+});
+export const optimiseStudySchema = z.strictObject({
+	...head,
+	kind: z.literal('optimise'),
+	...resultOf,
+	scenario: nameSchema,
+	direction: z.enum(['highest', 'lowest']),
+	options: z.array(optionSchema).max(STUDY_LIMITS.options),
+	limits: z.array(limitSchema).max(20).optional(),
+	ran: ranSchema.optional()
+});
+
+export const studySchema = z.discriminatedUnion('kind', [
+	bridgeStudySchema,
+	sensitivityStudySchema,
+	mapStudySchema,
+	breakEvenStudySchema,
+	riskStudySchema,
+	optimiseStudySchema
+]);
+export type Study = z.infer<typeof studySchema>;
+export type StudyKind = Study['kind'];
+export type StudyOf<K extends StudyKind> = Extract<Study, { kind: K }>;
+
+export const studiesSchema = z.array(studySchema).max(STUDY_LIMITS.studies);
