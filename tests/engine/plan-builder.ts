@@ -2,6 +2,8 @@
 import { buildPlan } from '$lib/engine/build/plan';
 import { Model } from '$lib/engine/model';
 import { ERROR_CODES, NOTHING_KINDS } from '$lib/engine/state';
+import { isUnary } from '$lib/engine/interpreter/scalar';
+import { parameterCount } from '$lib/engine/interpreter/operands';
 import { cellAt } from '$lib/engine/layout';
 import { Op, type Plan, type PlanProblem } from '$lib/engine/plan';
 import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
@@ -105,12 +107,11 @@ function write(plan: Plan, node: number): string {
 					(place >= 0 ? ` at ${write(plan, place)}` : '')
 			);
 		}
-		const parameters = code === Op.Mirr ? 2 : code === Op.Npv || code === Op.Rank ? 1 : 0;
+		const parameters = parameterCount(code);
 		const rest = parameters > 0 ? `; ${list(left + 3 * right, parameters)}` : '';
 		return `${name}(${terms.join(', ')}${rest})`;
 	}
-	const unary: readonly number[] = [Op.Negate, Op.Not, Op.Abs, Op.Sqrt, Op.Exp, Op.Ln, Op.Present];
-	return unary.includes(code)
+	return isUnary(code) || code === Op.Present
 		? `${name}(${write(plan, left)})`
 		: `${name}(${write(plan, left)}, ${write(plan, right)})`;
 }

@@ -218,7 +218,7 @@ class Maker {
 		const same = () => this.#number(dimension, scope, depth - 1);
 		const plain = () => this.#number(0, scope, depth - 1);
 		const condition = () => this.#condition(scope, depth - 1);
-		switch (pick(dimension === 0 ? 22 : 15)) {
+		switch (pick(dimension === 0 ? 24 : 15)) {
 			case 0:
 			case 1:
 				return this.#leaf(dimension, scope);
@@ -270,10 +270,14 @@ class Maker {
 					`EXP(${plain()} / 100)`
 				]);
 			case 18:
+				if (pick(3) === 0) return this.#line(scope);
 				return this.#counted(scope, depth);
 			case 19:
 			case 20:
 				return this.#invested(scope);
+			case 21:
+			case 22:
+				return this.#dated(plain);
 			default:
 				return this.#numbered(scope);
 		}
@@ -396,6 +400,30 @@ class Maker {
 		]);
 	}
 
+	/** A percentile, or the line through pairs of two quantities. */
+	#line(scope: readonly AxisOf[]): string {
+		const { over, forced } = this.#gather(0, scope);
+		if (this.pick(2) === 0)
+			return `PERCENTILE(${forced} over ${over}; ${this.#one(['0.5', '0', '1', '0.3', '1.5', this.#leaf(0, scope)])})`;
+		const set = over.split(' ').at(-1)!;
+		const index = over.includes(' × ') ? null : over.split(' ')[0]!;
+		const x = index === null ? forced : `(ORD(${index}) + ${forced})`;
+		const where =
+			this.pick(4) === 0 && index !== null ? ` where ORD(${index}) > ${this.pick(2)}` : '';
+		const y = index === null ? forced : `(${forced} - ORD(${index}) / 2 * ${set.length})`;
+		return `${this.#one(['SLOPE', 'INTERCEPT'])}(${y}; ${x} over ${over}${where})`;
+	}
+
+	/** Dates near and far, some of them none. */
+	#dated(plain: () => string): string {
+		const date = `DATE(${this.#one(['2027', '1900', '2000 + ' + plain()])}; ${plain()}; ${this.#one(['1', '29', '31', plain()])})`;
+		return this.#one([
+			`${this.#one(['YEAR', 'MONTH', 'DAY', 'ISOWEEKNUM', 'WEEKDAY'])}(${date})`,
+			`WEEKDAY(${date}; ${this.#one(['1', '2', '3', '11', '14', '17', '4', plain()])})`,
+			`((${date} - DATE(2020; 1; 1)) / 1[day])`
+		]);
+	}
+
 	#numbered(scope: readonly AxisOf[]): string {
 		const axis = scope.length > 0 ? this.#one(scope) : null;
 		if (!axis) return this.#one(['PI()', '2', '0']);
@@ -450,7 +478,7 @@ class Maker {
 		const { pick } = this;
 		const axes = scope.filter((axis) => axis.set === set);
 		const choices = (one: Known) => typeof one.kind === 'object' && one.kind.member === set;
-		const way = pick(depth > 0 ? 8 : 5);
+		const way = pick(depth > 0 ? 9 : 5);
 		if (way <= 1) {
 			const found = this.#pickKnown(choices);
 			// A choice must align by itself: an index in an index would go on for ever.
@@ -458,6 +486,7 @@ class Maker {
 			if (found && aligns) return found.name;
 		}
 		if (way === 2 && axes.length > 0) return this.#one(axes).name;
+		if (way === 8) return `MEMBER(${set}; ${this.#number(0, scope, depth - 1)})`;
 		if (depth > 0 && way >= 5 && !scope.some(({ name }) => name === set)) {
 			const inside = [...scope, { name: set, set }];
 			const test = this.#dependingCondition(inside, scope);

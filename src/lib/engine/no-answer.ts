@@ -19,7 +19,10 @@ const FUNCTIONS: Readonly<Record<number, string>> = {
 	[Op.ArgMax]: 'ARGMAX',
 	[Op.First]: 'FIRST',
 	[Op.Last]: 'LAST',
-	[Op.Payback]: 'PAYBACK'
+	[Op.Payback]: 'PAYBACK',
+	[Op.Percentile]: 'PERCENTILE',
+	[Op.Slope]: 'SLOPE',
+	[Op.Intercept]: 'INTERCEPT'
 };
 
 export const nothingLeft = (name: string) => `nothing is left to take the ${name} of`;
@@ -36,6 +39,9 @@ export function whyNoAnswer(own: Probe, node: number): string {
 			return 'MIRR needs at least one amount that is paid and one that is received';
 		case Op.Payback:
 			return whyNoPayback(flows);
+		case Op.Slope:
+		case Op.Intercept:
+			return 'a straight line needs at least two pairs';
 		case Op.Stdev:
 			return 'a deviation needs at least two values';
 		default:

@@ -53,6 +53,19 @@ export const Op = {
 	Floor: 48,
 	/** Sign of the divisor. */
 	Mod: 49,
+	/** Of date a: days since 1899-12-30, whole from 1900-03-01 to 9999-12-31; a fraction of a day does not count. */
+	YearOf: 50,
+	MonthOf: 51,
+	DayOf: 52,
+	IsoWeek: 53,
+	/** By type b: where the week starts, and with which number. */
+	Weekday: 54,
+	/** The date of the first day of month b of year a, both cut to whole numbers; month 13 is in the next year. */
+	FirstOfMonth: 55,
+	/** Day b, cut to a whole number, counted from date a as 1. */
+	DayFrom: 56,
+	/** The ordinal of the member at place a, from 1, of a set with b members. */
+	MemberAt: 57,
 	/** Selector a (a member's ordinal); list at b: count n, then n nodes, −1 where the pair does not exist (HITS_NOTHING). */
 	Pick: 60,
 	/** ABSENT where condition a says no, else b. Condition errors are carried. */
@@ -66,7 +79,7 @@ export const Op = {
 	/**
 	 * Aggregates: b terms at list a, three entries a term: value node, filter node or −1 (kept when it says yes; an
 	 * error in it is carried; the value of a term left out does not count), position node or −1. After the
-	 * terms, the parameters' nodes: NPV rate; MIRR finance rate, reinvestment rate; RANK the ranked value.
+	 * terms, the parameters' nodes: NPV rate; PERCENTILE share; MIRR finance rate, reinvestment rate; RANK the ranked value.
 	 * ALL, ANY, COUNT count conditions or present values. ARGMIN, ARGMAX give the position of the first best;
 	 * FIRST, LAST the value of the first or last kept term; PAYBACK interpolates positions.
 	 */
@@ -88,7 +101,12 @@ export const Op = {
 	ArgMax: 95,
 	First: 96,
 	Last: 97,
-	Payback: 98
+	Payback: 98,
+	/** Parameter: the share, 0 to 1. */
+	Percentile: 99,
+	/** The straight line of least squares: the values are y, the positions x. */
+	Slope: 100,
+	Intercept: 101
 } as const;
 export type Op = (typeof Op)[keyof typeof Op];
 

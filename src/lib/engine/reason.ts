@@ -9,6 +9,7 @@ import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './blame';
 import { trace, type Trace } from './build/trace';
+import { dateFault } from './date-words';
 import { numberOf } from './entry';
 import type { Probe } from './interpreter/probe';
 import { cellAt, membersOf, placeOf } from './layout';
@@ -154,7 +155,7 @@ class Reason {
 		if (isAggregate(op))
 			return state === NO_ANSWER
 				? words.noAnswer(subject, whyNoAnswer(own, node))
-				: words.dividesByZero(subject, [], 'one plus the rate');
+				: ofAggregate(subject, own, node);
 		const [a = 0, b = 0] = operands;
 		const what = (operand: number) => this.#what(fault, looked, operand);
 		switch (op) {
@@ -198,8 +199,23 @@ class Reason {
 			case Op.Nothing:
 				return this.#ofNothing(fault, looked, state);
 			default:
-				return state === CIRCULAR ? this.#ofReference(fault) : words.reasonText(state);
+				return state === CIRCULAR ? this.#ofReference(fault) : this.#ofDate(subject, looked, what);
 		}
+	}
+
+	#ofDate(subject: string, looked: Looked, what: (operand: number) => string): string {
+		const { own, node } = looked;
+		const [a = 0, b = a] = own.operands(node);
+		const call = expressionsAt(looked, node).find((one) => one.kind === 'call');
+		const named = call?.args[0]?.value;
+		const set = {
+			name: named?.kind === 'reference' ? named.name : 'the set',
+			size: words.numberText(own.value(b).value)
+		};
+		const fault = dateFault(own.nodes.op[node]!, what(a), what(b), set);
+		return fault === null
+			? words.reasonText(own.value(node).state)
+			: words.badArgument(subject, fault);
 	}
 
 	#ofGuard(fault: Fault, { own, node }: Looked, condition: number, value: number): string {
@@ -296,6 +312,18 @@ class Reason {
 			? words.numberText(value)
 			: `${text} (${words.numberText(value)})`;
 	}
+}
+
+/** What an aggregate was given that it cannot take. */
+function ofAggregate(subject: string, own: Probe, node: number): string {
+	const op = own.nodes.op[node]!;
+	if (op === Op.Percentile) {
+		const share = words.numberText(own.value(own.operands(node).at(-1)!).value);
+		return words.badArgument(subject, `takes a percentile at ${share}; give a share from 0 to 1`);
+	}
+	return op === Op.Slope || op === Op.Intercept
+		? words.dividesByZero(subject, [], 'the spread of x, which is the same in all pairs,')
+		: words.dividesByZero(subject, [], 'one plus the rate');
 }
 
 /** Whether a guard stands around the whole formula, rather than around one reading in it. */

@@ -33,7 +33,8 @@ const own: ReadonlySet<string> = new Set([
 	'ORD',
 	'NUMBER',
 	'SPAN',
-	'PAYBACK'
+	'PAYBACK',
+	'MEMBER'
 ]);
 
 /** An aggregate over its only argument. */
@@ -113,6 +114,21 @@ const specs: readonly FunctionSpec[] = [
 		'The middle value; of an even number of values, the mean of the two middle ones.'
 	),
 	gatheringWith(
+		'PERCENTILE',
+		['x over set', 'share'],
+		'The value that a share of the values does not exceed, on a straight line between two of them: 0.5 is the median.'
+	),
+	gatheringWith(
+		'SLOPE',
+		['y', 'x over set'],
+		'How much y changes for one of x, by the straight line of least squares through the pairs of the set.'
+	),
+	gatheringWith(
+		'INTERCEPT',
+		['y', 'x over set'],
+		'What y is at x = 0, by the straight line of least squares through the pairs of the set.'
+	),
+	gatheringWith(
 		'NPV',
 		['rate', 'cash over set'],
 		'Net present value: the first member is discounted by one period, so an outlay today stands outside.'
@@ -169,6 +185,37 @@ const specs: readonly FunctionSpec[] = [
 	scalar('CEILING', 1, 2, 'x; step', 'x up to the next multiple of a step: CEILING(x; 1[pallet]).'),
 	scalar('FLOOR', 1, 2, 'x; step', 'x down to the next multiple of a step: FLOOR(x; 1[pallet]).'),
 	scalar('MOD', 2, 2, 'x; divisor', 'What remains of x after whole divisors, with its sign.'),
+	scalar(
+		'DATE',
+		3,
+		3,
+		'year; month; day',
+		'A date: days since 30 December 1899. Month 13 is January of the next year, day 0 the day before.'
+	),
+	scalar('YEAR', 1, 1, 'date', 'The year of a date, a plain number.'),
+	scalar('MONTH', 1, 1, 'date', 'The month of a date, 1 to 12.'),
+	scalar('DAY', 1, 1, 'date', 'The day of the month of a date, 1 to 31.'),
+	scalar(
+		'WEEKDAY',
+		1,
+		2,
+		'date; type',
+		'The day of the week: type 1 counts from Sunday as 1 (also without a type), 2 from Monday as 1, 3 from Monday as 0.'
+	),
+	scalar(
+		'ISOWEEKNUM',
+		1,
+		1,
+		'date',
+		'The week of a date by ISO 8601: week 1 has the first Thursday.'
+	),
+	scalar(
+		'MEMBER',
+		2,
+		2,
+		'set; place',
+		'The member at a place of its set, from 1: the inverse of ORD.'
+	),
 	scalar('ORD', 1, 1, 'axis', 'The place of the member in its set, from 1, a plain number.'),
 	scalar('NUMBER', 1, 1, 'axis', 'The number of the member, in the unit of its set.'),
 	scalar(

@@ -9,8 +9,8 @@ const noCells = (instead: string) => `There are no cells here: write ${instead}.
 const filtered = (aggregate: string) => noCells(`${aggregate}(x where …)`);
 const choice = noCells('x[choice], where choice is a member or a quantity that holds one');
 const noText = 'There is no text arithmetic here: labels belong to sets and quantities.';
-const noDates =
-	'There are no dates in formulas: make a set of years, months or days, and read its numbers with NUMBER(set).';
+const noClock =
+	'A workbook has no clock, or its results would change overnight: enter the date as an input, or write DATE(2027; 1; 31).';
 
 const instead: ReadonlyMap<string, string> = new Map([
 	['SUMIF', filtered('SUM')],
@@ -55,12 +55,13 @@ const instead: ReadonlyMap<string, string> = new Map([
 	['LEFT', noText],
 	['RIGHT', noText],
 	['MID', noText],
-	['DATE', noDates],
-	['TODAY', noDates],
-	['NOW', noDates],
-	['YEAR', noDates],
-	['MONTH', noDates],
-	['DAY', noDates]
+	['TODAY', noClock],
+	['NOW', noClock],
+	['EOMONTH', 'Write DATE(year; month + 1; 0): the day before the first of the next month.'],
+	['EDATE', 'Write DATE(YEAR(date); MONTH(date) + n; DAY(date)).'],
+	['DAYS', 'Write one date less the other.'],
+	['WEEKNUM', 'Write ISOWEEKNUM(date).'],
+	['DATEVALUE', 'Write DATE(2027; 1; 31).']
 ]);
 
 export interface FunctionAdvice {

@@ -1,6 +1,6 @@
 /** What each aggregate takes and gives: the types of its terms and parameters, and the unit of its result. */
 import type { Call } from '$lib/formula/tree';
-import { multiply, ONE, power, sameDimension } from '$lib/units/algebra';
+import { divide, multiply, ONE, power, sameDimension } from '$lib/units/algebra';
 import { Op } from '../plan';
 import { alike } from './arithmetic';
 import { asCondition, asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
@@ -45,6 +45,7 @@ export function resultOf(
 		case Op.Last:
 			return { ...plain, type: only.value.type };
 	}
+	if (only.paired) return lineOf(proof, plain, only, only.paired);
 	const numbers = terms.map((one) => asNumber(proof, one.value));
 	if (numbers.some((number) => number === null)) return null;
 	const both = alike(proof, numbers as TypedNumber[], 'gathered together');
@@ -78,6 +79,10 @@ export function resultOf(
 				? null
 				: { ...same, parameters: rates as TypedNumber[], type: PLAIN };
 		}
+		case Op.Percentile: {
+			const share = parameters[0] && asPlain(proof, parameters[0], 'a share');
+			return share ? { ...same, parameters: [share], type: first.type } : null;
+		}
 		case Op.Irr:
 			return { ...same, type: PLAIN };
 		case Op.Payback: {
@@ -95,6 +100,21 @@ export function resultOf(
 			return { ...same, type: { kind: 'number', unit, any, bare } };
 		}
 	}
+}
+
+/** The line through pairs: its slope is in y over x, what it is at x = 0 in y. */
+function lineOf(
+	proof: Proof,
+	plain: Omit<Result, 'type'>,
+	only: Terms,
+	paired: Typed
+): Result | null {
+	const y = asNumber(proof, only.value);
+	const x = asNumber(proof, paired);
+	if (!y || !x) return null;
+	const terms = [{ ...only, value: y, paired: x }];
+	const unit = plain.op === Op.Slope ? divide(y.type.unit, x.type.unit) : y.type.unit;
+	return { ...plain, terms, positions: 'paired', type: numberIn(unit) };
 }
 
 const withValues = (terms: readonly Terms[], values: readonly Typed[]) =>

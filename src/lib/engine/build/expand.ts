@@ -88,8 +88,9 @@ function addTerm(low: Lowering, aggregate: Aggregate, terms: Terms, kept: Kept):
 	const value = low.lower(terms.value);
 	const ordinal = low.members[terms.gathered[0]?.slot ?? 0] ?? 0;
 	const { positions } = aggregate;
-	const position =
-		positions === null
+	const position = terms.paired
+		? low.lower(terms.paired)
+		: positions === null || positions === 'paired'
 			? -1
 			: low.store.constant(positions === 'ordinal' ? ordinal : (positions[ordinal] ?? NaN));
 	kept.entries.push(value, filter, position);

@@ -33,11 +33,23 @@ const OPERATIONS: ReadonlyMap<string, Op> = new Map<string, Op>([
 	['ARGMAX', Op.ArgMax],
 	['FIRST', Op.First],
 	['LAST', Op.Last],
-	['PAYBACK', Op.Payback]
+	['PAYBACK', Op.Payback],
+	['PERCENTILE', Op.Percentile],
+	['SLOPE', Op.Slope],
+	['INTERCEPT', Op.Intercept]
 ]);
 /** Their terms follow one another in time, so that none may come and go. */
 export const IN_TIME: ReadonlySet<Op> = new Set<Op>([Op.Npv, Op.Irr, Op.Mirr, Op.Payback]);
-const FIXED_WHERE: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.Stdev, Op.Rank]);
+const FIXED_WHERE: ReadonlySet<Op> = new Set<Op>([
+	...IN_TIME,
+	Op.Stdev,
+	Op.Rank,
+	Op.Percentile,
+	Op.Slope,
+	Op.Intercept
+]);
+/** Of two values at each member: the first argument is taken there too. */
+const PAIRED: ReadonlySet<Op> = new Set<Op>([Op.Slope, Op.Intercept]);
 const ONE_AXIS: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.ArgMin, Op.ArgMax]);
 
 export function proveAggregate(
@@ -55,14 +67,16 @@ export function proveAggregate(
 	const parameters: Typed[] = [];
 	let end: Argument | null = null;
 	source.args.forEach((argument, position) => {
+		if (PAIRED.has(op) && position === 0) return;
 		if (spec.gathers !== 'all' && spec.gathers !== position)
 			parameters.push(prove(proof, argument.value, scope));
 		else {
-			terms.push(proveTerms(proof, prove, argument, scope, op, expected));
+			const first = PAIRED.has(op) ? source.args[0] : undefined;
+			terms.push(proveTerms(proof, prove, argument, first, scope, op, expected));
 			if (argument.otherwise) end = argument;
 		}
 	});
-	const values = [...terms.flatMap((one) => [one.value, one.where ?? one.value]), ...parameters];
+	const values = [...terms.flatMap(partsOf), ...parameters];
 	if (values.some((value) => value.type.kind === 'bad')) return broken(source);
 	if (!gathersSomething(proof, source, terms, op)) return broken(source);
 	const result = resultOf(proof, source, op, terms, parameters);
@@ -77,12 +91,12 @@ function build(source: Call, scope: Scope, parts: Result & { otherwise: Typed | 
 	const outside = [...parameters, ...(otherwise ? [otherwise] : [])];
 	let free = outside.reduce((mask, one) => mask | one.free, 0);
 	for (const one of terms) {
-		const inside = one.value.free | (one.where?.free ?? 0);
+		const inside = partsOf(one).reduce((mask, part) => mask | part.free, 0);
 		free |= one.gathered.reduce((mask, variable) => mask & ~(1 << variable.slot), inside);
 	}
 	const fixed =
 		outside.every((one) => one.fixed) &&
-		terms.every((one) => one.value.fixed && (one.where?.fixed ?? true));
+		terms.every((one) => partsOf(one).every((part) => part.fixed));
 	return {
 		kind: 'aggregate',
 		name: source.name,
@@ -95,10 +109,15 @@ function build(source: Call, scope: Scope, parts: Result & { otherwise: Typed | 
 	};
 }
 
+/** What is looked at for each gathered member. */
+export const partsOf = ({ value, where, paired }: Terms): Typed[] =>
+	[value, where, paired].filter((part) => part !== null);
+
 function proveTerms(
 	proof: Proof,
 	prove: Prove,
 	argument: Argument,
+	first: Argument | undefined,
 	scope: Scope,
 	op: Op,
 	expected: string | undefined
@@ -110,6 +129,7 @@ function proveTerms(
 	}
 	const takesMember = op === Op.First || op === Op.Last;
 	proof.reads.push([]);
+	const paired = first ? prove(proof, first.value, inner) : null;
 	const value = prove(proof, argument.value, inner, takesMember ? expected : undefined);
 	const where = argument.where && asCondition(proof, prove(proof, argument.where, inner));
 	const reads = proof.reads.pop() ?? [];
@@ -138,7 +158,11 @@ function proveTerms(
 			read.indices.every((index) => index.kind === 'variable' || index.kind === 'member') &&
 			read.indices.some((index) => index.kind === 'variable' && (slots & (1 << index.slot)) !== 0)
 	);
-	return { gathered, value, where, direct, span: argument.span };
+	const { span } = argument;
+	// What is written first is the value, and the argument that gathers its position.
+	return paired
+		? { gathered, value: paired, where, paired: value, direct, span }
+		: { gathered, value, where, paired, direct, span };
 }
 
 /** The set that `over` names: a set, or an axis of something in the argument. */

@@ -83,7 +83,7 @@ class SignatureWriter {
 	}
 
 	#aggregate(typed: Aggregate): string {
-		const terms = typed.terms.map(({ gathered, value, where, direct }) => {
+		const terms = typed.terms.map(({ gathered, value, where, paired, direct }) => {
 			const over = gathered.map((variable) => {
 				this.#names.set(variable.slot, `g${this.#names.size}`);
 				return `${this.#names.get(variable.slot)}:${variable.set}`;
@@ -91,7 +91,7 @@ class SignatureWriter {
 			// What must exist may be more than what the value reads, where a branch was dropped.
 			const exists = direct.map((read) => this.#read(read));
 			const filter = where ? this.write(where) : '';
-			return `{${over.join()}|${this.write(value)}|${filter}|${exists.join()}}`;
+			return `{${over.join()}|${this.write(value)}|${filter}|${exists.join()}|${paired ? this.write(paired) : ''}}`;
 		});
 		const rest = [...typed.parameters, ...(typed.otherwise ? [typed.otherwise] : [])];
 		const places = typed.positions === null ? '' : 'p';

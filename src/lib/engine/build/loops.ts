@@ -7,6 +7,7 @@ import type { Span } from '$lib/formula/tree';
 import type { Edges, PlanProblem } from '../plan';
 import type { ProvenPart } from './absence';
 import type { Context } from './context';
+import { partsOf } from './gather';
 import { partOfCell } from './rules';
 import type { Typed } from './types';
 
@@ -156,13 +157,7 @@ function movingChoiceInto(typed: Typed, quantity: number): string | null {
 		case 'list':
 			return firstOf(typed.items, quantity);
 		case 'aggregate':
-			return firstOf(
-				[
-					...typed.terms.flatMap((one) => [one.value, ...(one.where ? [one.where] : [])]),
-					...typed.parameters
-				],
-				quantity
-			);
+			return firstOf([...typed.terms.flatMap(partsOf), ...typed.parameters], quantity);
 		default:
 			return null;
 	}

@@ -13,10 +13,13 @@ import {
 	unitLiteral,
 	type TypedNumber
 } from './convert-typed';
+import { constant } from './constant';
+import { proveDate } from './date-calls';
 import { broken, type Proof } from './proof';
 import type { Prove } from './prove';
 import type { Scope } from './scope';
-import { numberIn, PLAIN, YES_NO, type Typed, type ValueType } from './types';
+import { memberAt, memberNumber, ordinal, span } from './set-calls';
+import { PLAIN, YES_NO, type Typed, type ValueType } from './types';
 
 export function proveScalar(
 	proof: Proof,
@@ -26,6 +29,7 @@ export function proveScalar(
 	expected: string | undefined
 ): Typed {
 	if (source.name === 'SPAN') return span(proof, source);
+	if (source.name === 'MEMBER') return memberAt(proof, prove, source, scope);
 	if (source.name === 'IF') return choose(proof, prove, source, scope, expected);
 	const isBranch = source.name === 'IFERROR';
 	const args = source.args.map((argument) =>
@@ -78,6 +82,13 @@ function apply(proof: Proof, source: Call, args: readonly Typed[]): Typed | null
 			return toMultiple(proof, source, Op.Floor, first, second);
 		case 'MOD':
 			return toMultiple(proof, source, Op.Mod, first, second);
+		case 'DATE':
+		case 'YEAR':
+		case 'MONTH':
+		case 'DAY':
+		case 'WEEKDAY':
+		case 'ISOWEEKNUM':
+			return proveDate(proof, source, args);
 		case 'ORD':
 			return ordinal(proof, source, first);
 		case 'NUMBER':
@@ -85,10 +96,6 @@ function apply(proof: Proof, source: Call, args: readonly Typed[]): Typed | null
 		default:
 			return proof.refuse('unknown-function', `There is no function ${source.name}.`, source);
 	}
-}
-
-function constant(source: Call, value: number, type: ValueType): Typed {
-	return { kind: 'constant', value, type, free: 0, fixed: true, source };
 }
 
 function unary(source: Call, op: Op, of: Typed, type: ValueType): Typed {
@@ -195,60 +202,4 @@ function toMultiple(
 	return divisor && value
 		? binary(source, op, value, divisor, divisor.type.any ? value.type : divisor.type)
 		: null;
-}
-
-function ordinal(proof: Proof, source: Call, of: Typed): Typed | null {
-	const set = memberSet(proof, source, of);
-	if (set === null) return null;
-	const size = proof.context.sets.get(set)?.ids.length ?? 0;
-	const numbers = Array.from({ length: size }, (_, at) => at + 1);
-	const { free, fixed } = of;
-	return { kind: 'member-number', which: 'place', of, numbers, type: PLAIN, free, fixed, source };
-}
-
-function memberNumber(proof: Proof, source: Call, of: Typed): Typed | null {
-	const set = memberSet(proof, source, of);
-	if (set === null) return null;
-	const numbers = proof.context.sets.get(set)?.numbers;
-	if (!numbers) {
-		const message = `The members of ${set} have no numbers: give each a number, or take its place with ORD(${proof.words(of.source)}).`;
-		return proof.refuse('no-numbers', message, source);
-	}
-	const { free, fixed } = of;
-	const type = numberIn(numbers.unit);
-	const { values } = numbers;
-	return { kind: 'member-number', which: 'number', of, numbers: values, type, free, fixed, source };
-}
-
-function memberSet(proof: Proof, source: Call, of: Typed): string | null {
-	if (of.type.kind === 'member') return of.type.set;
-	if (of.type.kind !== 'bad')
-		proof.report(
-			'not-a-member',
-			`${source.name} takes a member, and ${proof.words(of.source)} is ${of.type.kind === 'number' ? 'a number' : 'yes or no'}: write a set's name, as in ${source.name}(month).`,
-			of.source?.span ?? source.span
-		);
-	return null;
-}
-
-function span(proof: Proof, source: Call): Typed {
-	const [argument] = source.args;
-	const value = argument?.value;
-	const set =
-		value?.kind === 'reference' && value.qualifier === null && value.indices.length === 0
-			? proof.context.sets.get(value.name)
-			: undefined;
-	if (!set)
-		return proof.refuse(
-			'not-a-set',
-			`SPAN takes the name of a set, as in SPAN(month); ${proof.words(value ?? source)} is none.`,
-			value ?? source
-		);
-	if (!set.span)
-		return proof.refuse(
-			'no-span',
-			`The set ${set.name} does not say what its members last together: give it a span, such as 1 year for twelve months.`,
-			source
-		);
-	return constant(source, set.span.value, numberIn(set.span.unit));
 }

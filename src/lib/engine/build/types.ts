@@ -133,8 +133,11 @@ export interface Aggregate extends Common {
 	readonly otherwise: Typed | null;
 	/** What stands around the call; which variables that are is only known when the whole formula is read. */
 	readonly scope: Scope;
-	/** What the terms are placed by: ordinals for ARGMIN and ARGMAX, members' numbers for PAYBACK. */
-	readonly positions: 'ordinal' | ArrayLike<number> | null;
+	/**
+	 * What the terms are placed by: ordinals for ARGMIN and ARGMAX, members' numbers for PAYBACK, what
+	 * each value is paired with for SLOPE and INTERCEPT.
+	 */
+	readonly positions: 'ordinal' | 'paired' | ArrayLike<number> | null;
 	readonly span: Span;
 }
 
@@ -143,6 +146,8 @@ export interface Terms {
 	readonly gathered: readonly Variable[];
 	readonly value: Typed;
 	readonly where: Typed | null;
+	/** What each value is paired with: the x of SLOPE. */
+	readonly paired: Typed | null;
 	/** References at the gathered members themselves: only pairs that exist in all of them are gathered. */
 	readonly direct: readonly Read[];
 	readonly span: Span;

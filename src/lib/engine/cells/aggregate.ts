@@ -2,6 +2,7 @@
  * How aggregates are written in cells: up to sixteen terms inline, more as the ranges that `terms.ts` lays out.
  */
 import { Op } from '$lib/engine/plan';
+import { linePiece, percentilePiece } from './lines';
 import { irrPiece, mirrPiece, npvPiece, paybackPiece } from './finance';
 import { call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
 import {
@@ -59,6 +60,11 @@ export function aggregatePiece(w: Writer, node: number): Piece {
 			return irrPiece(w, terms);
 		case Op.Mirr:
 			return mirrPiece(w, terms);
+		case Op.Percentile:
+			return percentilePiece(w, terms);
+		case Op.Slope:
+		case Op.Intercept:
+			return linePiece(w, terms, w.nodes.op[node] === Op.Slope);
 		case Op.Payback:
 			return paybackPiece(w, terms);
 		default:

@@ -121,6 +121,10 @@ export function operandsOf({ nodes }: Plan, node: number): number[] {
 		case Op.Sqrt:
 		case Op.Exp:
 		case Op.Ln:
+		case Op.YearOf:
+		case Op.MonthOf:
+		case Op.DayOf:
+		case Op.IsoWeek:
 		case Op.Present:
 		case Op.InRange:
 			return [a[node]!];
@@ -132,5 +136,5 @@ export function operandsOf({ nodes }: Plan, node: number): number[] {
 /** How many nodes follow the terms of an aggregate. */
 export function parameterCount(code: number): number {
 	if (code === Op.Mirr) return 2;
-	return code === Op.Npv || code === Op.Rank ? 1 : 0;
+	return code === Op.Npv || code === Op.Rank || code === Op.Percentile ? 1 : 0;
 }

@@ -6,7 +6,9 @@
  * ones ("x*0+step=0").
  */
 import { Op } from '$lib/engine/plan';
+import { isUnary } from '$lib/engine/interpreter/scalar';
 import { NO_ANSWER, OFF_END } from '$lib/engine/state';
+import { datePiece, isDateOperation } from './dates';
 import { literalOf } from './literals';
 import { bracketed, call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
 import type { Writer } from './writer';
@@ -101,6 +103,10 @@ export function scalarPiece(w: Writer, node: number): Piece {
 			return call('IF', [test, fault, call('MOD', [x, divisor])]);
 		}
 	}
+	if (isDateOperation(code)) {
+		const [x, y] = dateOperands(w, code, first, second) as [Piece, Piece?];
+		return datePiece(w, code, x, y);
+	}
 	const name = FUNCTIONS[code];
 	if (name) return call(name, w.fit([numeric(w.piece(first))]));
 	const comparison = COMPARISONS[code];
@@ -110,6 +116,10 @@ export function scalarPiece(w: Writer, node: number): Piece {
 	// Arithmetic on the text of an absent value is an error of itself, but one on its right would win.
 	const [x, y] = w.fit([valued(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
 	return infix(x, operator, y);
+}
+
+function dateOperands(w: Writer, code: number, first: number, second: number): Piece[] {
+	return isUnary(code) ? [valued(w.piece(first))] : operands(w, first, second);
 }
 
 const compared = (operator: string, x: Piece, y: Piece) => infix(x, operator, y, true);

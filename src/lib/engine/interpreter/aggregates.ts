@@ -6,6 +6,7 @@
  */
 import { Op } from '$lib/engine/plan';
 import { carried, NO_ANSWER, OK, TOO_LARGE, type State } from '$lib/engine/state';
+import { intercept, percentile, slope } from './lines';
 import { irr, mirr, npv, payback, type Answer } from './finance';
 import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
@@ -79,6 +80,12 @@ function aggregateOne(
 			return putAnswer(memory, to, mirr(kept, count, parameter(0), parameter(1)));
 		case Op.Payback:
 			return putAnswer(memory, to, payback(kept, positions, count));
+		case Op.Percentile:
+			return putAnswer(memory, to, percentile(kept, count, parameter(0)));
+		case Op.Slope:
+			return putAnswer(memory, to, slope(kept, positions, count));
+		case Op.Intercept:
+			return putAnswer(memory, to, intercept(kept, positions, count));
 		case Op.Rank:
 			if (count === 0) return put(memory, to, 0, NO_ANSWER);
 			return put(memory, to, placeAmong(parameter(0), kept, count), OK);

@@ -10,7 +10,7 @@ export const NONE = -1;
 
 /** How many nodes follow the terms of an aggregate. */
 export function parameterCount(op: number): number {
-	if (op === Op.Npv || op === Op.Rank) return 1;
+	if (op === Op.Npv || op === Op.Rank || op === Op.Percentile) return 1;
 	return op === Op.Mirr ? 2 : 0;
 }
 

@@ -11,6 +11,7 @@ import {
 	type State
 } from '$lib/engine/state';
 import { Op } from '$lib/engine/plan';
+import { dayFrom, dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from './dates';
 
 /** The result for operands that both have a value; a unary operation ignores y. NaN or infinite: it has none. */
 export function compute(op: number, x: number, y: number): number {
@@ -61,6 +62,22 @@ export function compute(op: number, x: number, y: number): number {
 			return toMultiple(x, y, Math.floor);
 		case Op.Mod:
 			return remainder(x, y);
+		case Op.YearOf:
+			return yearOf(x);
+		case Op.MonthOf:
+			return monthOf(x);
+		case Op.DayOf:
+			return dayOf(x);
+		case Op.IsoWeek:
+			return isoWeek(x);
+		case Op.Weekday:
+			return weekday(x, y);
+		case Op.FirstOfMonth:
+			return firstOfMonth(x, y);
+		case Op.DayFrom:
+			return dayFrom(x, y);
+		case Op.MemberAt:
+			return Number.isInteger(x) && x >= 1 && x <= y ? x - 1 : NaN;
 		default:
 			throw new RangeError(`Operation ${op} does not work on one or two numbers.`);
 	}
@@ -85,6 +102,14 @@ export function failureOf(op: number, x: number, y: number): State {
 		case Op.Floor:
 			return x > 0 !== y > 0 ? BAD_ARGUMENT : TOO_LARGE;
 		case Op.Mod:
+		case Op.YearOf:
+		case Op.MonthOf:
+		case Op.DayOf:
+		case Op.IsoWeek:
+		case Op.Weekday:
+		case Op.FirstOfMonth:
+		case Op.DayFrom:
+		case Op.MemberAt:
 			return BAD_ARGUMENT;
 		default:
 			return TOO_LARGE;
@@ -135,6 +160,7 @@ export function isUnary(op: number): boolean {
 		op === Op.Abs ||
 		op === Op.Sqrt ||
 		op === Op.Exp ||
-		op === Op.Ln
+		op === Op.Ln ||
+		(op >= Op.YearOf && op <= Op.IsoWeek)
 	);
 }
