@@ -1,0 +1,113 @@
+/**
+ * The tables of the store as the query builder sees them. Both databases hold the same: ids are text, moments
+ * are milliseconds since 1970, yes and no are 1 and 0, and nested data is JSON text.
+ */
+import type { Kysely } from 'kysely';
+
+export interface Tables {
+	workbooks: {
+		id: string;
+		title: string;
+		/** Number of the newest revision. */
+		head: number;
+		created_at: number;
+		removed_at: number | null;
+	};
+	revisions: {
+		workbook_id: string;
+		/** 1 for the first, without gaps. */
+		number: number;
+		made_at: number;
+		/** Null once the person is gone, and for the one person of a machine without accounts. */
+		author_id: string | null;
+		author_name: string;
+		reason: string;
+		/** The saved text, packed; see `packing.ts`. */
+		document: string;
+		/** The change list, as JSON: one line of words for each. */
+		changes: string;
+		/** Number of the revision that this one brings back. */
+		restores: number | null;
+		name: string | null;
+		locked: number;
+	};
+	/** Each entered value that a revision changed, for a value's history. */
+	value_changes: {
+		workbook_id: string;
+		number: number;
+		/** Counts within the revision. */
+		place: number;
+		quantity: string;
+		scenario: string;
+		/** Member ids as a JSON list. */
+		at: string;
+		/** JSON of the scalar before and after; null: nothing stood there. */
+		was: string | null;
+		now: string | null;
+	};
+	people: {
+		id: string;
+		email: string;
+		name: string;
+		/** Null for those who sign in elsewhere. */
+		password: string | null;
+		/** Who may invite to the whole installation, see its people and its audit trail. */
+		steward: number;
+		created_at: number;
+	};
+	sessions: {
+		id: string;
+		person_id: string;
+		token_hash: string;
+		created_at: number;
+		seen_at: number;
+		expires_at: number;
+		/** What the browser said it was, shortened: for the list of one's own sessions. */
+		agent: string;
+	};
+	/** Browsers that a person has signed in from: others' wrong guesses do not slow these down. */
+	devices: { person_id: string; token_hash: string; created_at: number };
+	memberships: { workbook_id: string; person_id: string; role: Role };
+	invitations: {
+		id: string;
+		token_hash: string;
+		email: string;
+		workbook_id: string | null;
+		role: Role | null;
+		invited_by: string;
+		created_at: number;
+		expires_at: number;
+	};
+	/** Wrong passwords, by a hash of who tried from where. */
+	attempts: { key: string; failures: number; last_at: number };
+	audit: {
+		id: string;
+		at: number;
+		event: string;
+		person_id: string | null;
+		/** Whom or what it was done to. */
+		subject: string;
+		detail: string;
+		address: string;
+	};
+}
+
+/** What a person may do with one workbook, most first; an `open_viewer` sees open results alone. */
+export const ROLES = ['owner', 'editor', 'viewer', 'open_viewer'] as const;
+export type Role = (typeof ROLES)[number];
+
+export type Database = Kysely<Tables>;
+
+/** Every table, in an order in which rows can be put back. */
+export const TABLES = [
+	'people',
+	'workbooks',
+	'revisions',
+	'value_changes',
+	'memberships',
+	'sessions',
+	'devices',
+	'invitations',
+	'attempts',
+	'audit'
+] as const satisfies readonly (keyof Tables)[];
