@@ -121,7 +121,7 @@ export class Inputs {
 }
 
 /** Whether an entered value keeps to the range of its quantity. */
-function isInside({ nodes, inputRange }: Plan, cell: number, value: number): boolean {
+export function isInside({ nodes, inputRange }: Plan, cell: number, value: number): boolean {
 	const start = inputRange[cell]!;
 	if (start < 0) return true;
 	const limit = (place: number, none: number) =>

@@ -1,0 +1,52 @@
+/**
+ * The scenarios that a study reads, each after those it reads itself: the ones asked for, what `x[reference]`
+ * and `x[base]` mean in them, and what each of their cells holds when nothing is varied.
+ */
+import { baseOf } from '$lib/workbook/lookup';
+import { referenceOf } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Plan } from '$lib/engine/plan';
+import { orderScenarios } from '$lib/engine/scenario-order';
+import { Scenarios, type Column } from '$lib/engine/scenarios';
+import { CIRCULAR } from '$lib/engine/state';
+
+export interface ScenarioOfStudy {
+	readonly id: string;
+	/** As computed, entered values that nobody sees included. */
+	readonly column: Column;
+	/** Places in the list of what a reading of the reference (1) and of the base (2) means; −1: measured in a circle. */
+	readonly others: readonly [own: number, reference: number, base: number];
+}
+
+export function scenariosOf(
+	plan: Plan,
+	workbook: Workbook,
+	asked: Iterable<string>
+): ScenarioOfStudy[] {
+	const base = baseOf(workbook).id;
+	const order = orderScenarios(workbook);
+	const needed = new Set(asked);
+	const reads = plan.readsOtherScenario.length > 0;
+	if (reads) needed.add(base);
+	for (const id of needed)
+		if (reads && !order.circular.has(id)) needed.add(referenceOf(workbook, id).id);
+	const ids = order.ids.filter((id) => needed.has(id));
+	const computed = new Scenarios(plan, workbook);
+	return ids.map((id, place) => ({
+		id,
+		column: computed.column(id),
+		others: [
+			place,
+			id === base ? place : order.circular.has(id) ? -1 : ids.indexOf(referenceOf(workbook, id).id),
+			id === base ? place : ids.indexOf(base)
+		]
+	}));
+}
+
+/** What stands where a scenario is measured against one that is built on it. */
+export function circularColumn(cells: number): Column {
+	return {
+		values: new Float64Array(cells).fill(NaN),
+		states: new Uint8Array(cells).fill(CIRCULAR)
+	};
+}

@@ -1,0 +1,246 @@
+/**
+ * Thousands of columns: the results that a study asks for, for as many draws of its inputs as it likes.
+ *
+ * What neither the results need nor the inputs move is computed once, when the columns are opened. The rest runs
+ * in blocks of a bounded size. A column's answer depends on its own draw alone, so how the draws
+ * are cut up and who computes which of them never shows in a result.
+ */
+import { buildPlan } from '$lib/engine/build/plan';
+import { Machine } from '$lib/engine/interpreter/machine';
+import { schedule, type Program } from '$lib/engine/interpreter/program';
+import { placeOf } from '$lib/engine/layout';
+import type { Plan } from '$lib/engine/plan';
+import { conditionsOf } from '$lib/engine/presence';
+import type { Outcome, Place } from '$lib/engine/results';
+import { ABSENT, carried, OK } from '$lib/engine/state';
+import { findScenario } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
+import { Drive, inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
+import { cellsAt, type PlaceOfStudy } from './columns-places';
+import { planStudy, type CellOfScenario, type StudyPlan } from './columns-plan';
+import { scenariosOf, type ScenarioOfStudy } from './columns-scenarios';
+import { answer, refuse, type Answer } from './problem';
+
+export interface Asked extends PlaceOfStudy {
+	/** The studied scenario when left out. */
+	readonly scenario?: string | undefined;
+}
+
+export interface ColumnsRequest {
+	readonly workbook: Workbook;
+	/** Of this workbook; built when left out. */
+	readonly plan?: Plan | undefined;
+	readonly scenario: string;
+	readonly vary: readonly Varied[];
+	readonly ask: readonly Asked[];
+	/** Keeps the draws to the studied scenario: what it is measured against stays as it is. */
+	readonly alone?: boolean | undefined;
+}
+
+/** One asked cell. */
+export interface ResultOfStudy extends Place {
+	readonly scenario: string;
+	/** Place in `ask`. */
+	readonly asked: number;
+	/** What it is where nothing is varied. */
+	readonly base: Outcome;
+}
+
+/** Column by column, for each result in turn; NaN where the state is not OK. */
+export interface ColumnsOut {
+	readonly values: readonly Float64Array[];
+	readonly states: readonly Uint8Array[];
+}
+
+/** Columns computed at a time: wide enough to make a step cheap, narrow enough to stay in the cache. */
+export const BLOCK = 256;
+
+export function openColumns(request: ColumnsRequest): Answer<Columns> {
+	const { workbook, scenario: id } = request;
+	const plan = request.plan ?? buildPlan(workbook);
+	if (request.ask.length === 0)
+		return refuse('nothing-asked', 'The study asks for no result. Choose at least one quantity.');
+	for (const one of [id, ...request.ask.map(({ scenario }) => scenario ?? id)])
+		if (!findScenario(workbook, one))
+			return refuse(
+				'no-such-scenario',
+				`The study is of the scenario ${one}, but there is none of that name: it was deleted or renamed. Choose another in the study.`
+			);
+	const asked: (CellOfScenario & { readonly place: number; readonly of: string })[] = [];
+	const scenarios = scenariosOf(plan, workbook, [
+		id,
+		...request.ask.map((one) => one.scenario ?? id)
+	]);
+	const placeOfScenario = (of: string) => scenarios.findIndex((one) => one.id === of);
+	for (const [place, one] of request.ask.entries()) {
+		const found = cellsAt(plan, one);
+		if (!found.ok) return found;
+		const of = one.scenario ?? id;
+		for (const cell of found.value) asked.push({ scenario: placeOfScenario(of), cell, place, of });
+	}
+	const studied = placeOfScenario(id);
+	const inputs = inputsOf({
+		plan,
+		workbook,
+		scenarios,
+		studied,
+		vary: request.vary,
+		alone: request.alone === true
+	});
+	if (!inputs.ok) return inputs;
+	const { varied, driven } = inputs.value;
+	return answer(new Columns({ ...request, plan }, scenarios, varied, driven, asked));
+}
+
+type Condition = number | Outcome;
+
+export class Columns {
+	readonly workbook: Workbook;
+	readonly plan: Plan;
+	readonly scenario: string;
+	readonly alone: boolean;
+	readonly results: readonly ResultOfStudy[];
+	readonly inputs: readonly VariedInput[];
+	/** Every cell that follows draws, with the scenario in which it does. */
+	readonly driven: readonly (Driven & { readonly id: string })[];
+	readonly #study: StudyPlan;
+	readonly #program: Program;
+	readonly #drives: readonly Drive[];
+	/** By result: what must say yes for an entered value to be seen. */
+	readonly #conditions: readonly (readonly Condition[])[];
+	#machine: Machine | null = null;
+
+	constructor(
+		request: ColumnsRequest & { readonly plan: Plan },
+		scenarios: readonly ScenarioOfStudy[],
+		varied: readonly VariedInput[],
+		driven: readonly Driven[],
+		asked: readonly (CellOfScenario & { readonly place: number; readonly of: string })[]
+	) {
+		const { plan } = request;
+		this.workbook = request.workbook;
+		this.plan = plan;
+		this.scenario = request.scenario;
+		this.alone = request.alone === true;
+		this.inputs = varied;
+		this.driven = driven.map((one) => ({ ...one, id: scenarios[one.scenario]!.id }));
+		const known = conditionsOf(plan);
+		const guards = asked.map(({ scenario, cell }) =>
+			(known.get(cell) ?? []).map((condition) => ({ scenario, cell: condition }))
+		);
+		const study = planStudy(plan, scenarios, driven, [...asked, ...guards.flat()]);
+		this.#study = study;
+		let next = asked.length;
+		this.#conditions = guards.map((own) => own.map(() => study.results[next++]!));
+		this.#program = schedule(study.formulas, study.order, {
+			wide: study.inputs.map(({ cell }) => cell)
+		});
+		const outcome = ({ scenario, cell }: CellOfScenario): Outcome => {
+			const { values, states } = scenarios[scenario]!.column;
+			return { value: values[cell]!, state: states[cell]! };
+		};
+		this.#drives = driven.map((one) => new Drive(plan, one, outcome(one)));
+		this.results = asked.map((one, i) => ({
+			...placeOf(plan.layout, one.cell),
+			scenario: one.of,
+			asked: one.place,
+			base: seen(outcome(one), guards[i]!.map(outcome))
+		}));
+	}
+
+	/** Steps that one column takes: what its time is measured by. */
+	get steps(): number {
+		const { code } = this.#program;
+		let steps = 0;
+		for (let pc = 0; pc < code.length; pc += 3 + code[pc + 1]!) steps++;
+		return steps;
+	}
+
+	/** Bytes that a block of columns takes. */
+	get blockBytes(): number {
+		return (this.#program.narrow + this.#program.wide * BLOCK) * 9;
+	}
+
+	/** The results for draws `from` to `from + count` of each varied input, in its own unit. */
+	run(draws: readonly ArrayLike<number>[], from = 0, count = lengthOf(draws) - from): ColumnsOut {
+		const values = this.results.map(() => new Float64Array(count));
+		const states = this.results.map(() => new Uint8Array(count));
+		const machine = this.#machineFor(count);
+		const { width } = machine;
+		const block = { values: new Float64Array(width), states: new Uint8Array(width) };
+		for (let start = 0; start < count; start += width) {
+			const columns = Math.min(width, count - start);
+			for (const { cell, driven } of this.#study.inputs) {
+				this.#drives[driven]!.fill(draws, from + start, block.values, block.states, columns);
+				// The rest of the last block repeats a column that is there.
+				block.values.fill(block.values[columns - 1]!, columns);
+				block.states.fill(block.states[columns - 1]!, columns);
+				machine.write(cell, block.values, block.states);
+			}
+			machine.run(this.#study.order);
+			this.results.forEach((_, i) =>
+				this.#take(i, machine, values[i]!, states[i]!, start, columns)
+			);
+		}
+		return { values, states };
+	}
+
+	/** What a draw puts into the cells that follow it; NaN: nothing. */
+	valuesOf(draws: readonly ArrayLike<number>[], draw: number): Float64Array {
+		return Float64Array.from(this.#drives, (drive) => drive.valueAt(draws, draw));
+	}
+
+	#machineFor(count: number): Machine {
+		const width = Math.max(1, Math.min(BLOCK, count));
+		if (!this.#machine || this.#machine.width < width)
+			this.#machine = new Machine(this.#program, width);
+		return this.#machine;
+	}
+
+	#take(
+		result: number,
+		machine: Machine,
+		values: Float64Array,
+		states: Uint8Array,
+		start: number,
+		count: number
+	): void {
+		const from = this.#study.results[result]!;
+		const { at, by } = typeof from === 'number' ? machine.place(from) : { at: 0, by: 0 };
+		const conditions = this.#conditions[result]!;
+		if (typeof from === 'number' && by === 1 && conditions.length === 0) {
+			states.set(machine.states.subarray(at, at + count), start);
+			// Minus zero is zero to everyone who reads it; a bad one holds NaN already.
+			for (let i = 0; i < count; i++) values[start + i] = machine.values[at + i]! + 0;
+			return;
+		}
+		for (let i = 0; i < count; i++) {
+			let one: Outcome =
+				typeof from === 'number'
+					? { value: machine.values[at + i * by]!, state: machine.states[at + i * by]! }
+					: from;
+			if (conditions.length > 0)
+				one = seen(
+					one,
+					conditions.map((condition) => outcomeAt(machine, condition, i))
+				);
+			values[start + i] = one.state === OK ? one.value + 0 : NaN;
+			states[start + i] = one.state;
+		}
+	}
+}
+
+const lengthOf = (draws: readonly ArrayLike<number>[]) => draws[0]?.length ?? 1;
+
+function outcomeAt(machine: Machine, from: Condition, i: number): Outcome {
+	if (typeof from !== 'number') return from;
+	const { at, by } = machine.place(from);
+	return { value: machine.values[at + i * by]!, state: machine.states[at + i * by]! };
+}
+
+/** An entered value as it is seen where all its conditions must hold. */
+function seen(one: Outcome, conditions: readonly Outcome[]): Outcome {
+	const no = conditions.find(({ value, state }) => state !== OK || value === 0);
+	if (no) return { value: NaN, state: no.state === OK ? ABSENT : carried(no.state) };
+	return { value: one.state === OK ? one.value + 0 : NaN, state: one.state };
+}

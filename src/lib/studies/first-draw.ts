@@ -1,0 +1,110 @@
+/**
+ * The check that every study makes before it shows a number: its first draw, entered in the workbook, computed
+ * by the second engine and compared with what the columns gave.
+ */
+import { buildPlan } from '$lib/engine/build/plan';
+import { valueText } from '$lib/engine/naming';
+import { conditionsOf, hideAbsent } from '$lib/engine/presence';
+import { reasonText } from '$lib/engine/wording';
+import type { Outcome, Results } from '$lib/engine/results';
+import { Scenarios } from '$lib/engine/scenarios';
+import { Referee } from '$lib/engine/second/referee';
+import { isClose } from '$lib/engine/second/tolerance';
+import { OK } from '$lib/engine/state';
+import { baseOf, findScenario } from '$lib/workbook/lookup';
+import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Columns } from './columns';
+import { drawnWorkbook } from './drawn-workbook';
+import { answer, refuse, type Answer } from './problem';
+
+export interface FirstDraw {
+	/** Values that both engines gave, and that were compared. */
+	readonly compared: number;
+	/** Values that the second engine could not judge. */
+	readonly unjudged: number;
+}
+
+/** Runs to its end at once; the steps are for a worker that must listen in between. */
+export function refereeFirstDraw(
+	columns: Columns,
+	draws: readonly ArrayLike<number>[],
+	draw = 0
+): Answer<FirstDraw> {
+	const steps = refereeSteps(columns, draws, draw);
+	for (;;) {
+		const step = steps.next();
+		if (step.done === true) return step.value;
+	}
+}
+
+export function* refereeSteps(
+	columns: Columns,
+	draws: readonly ArrayLike<number>[],
+	draw = 0
+): Generator<void, Answer<FirstDraw>> {
+	const drawn = drawnWorkbook(columns, draws, draw);
+	const workbook = onlyScenarios(
+		drawn,
+		columns.results.map(({ scenario }) => scenario)
+	);
+	// Scenarios left out leave the cells and their formulas as they are.
+	const plan =
+		workbook.scenarios.length === drawn.scenarios.length ? columns.plan : buildPlan(workbook);
+	const scenarios = new Scenarios(plan, workbook);
+	const conditions = conditionsOf(plan);
+	const results: Results[] = workbook.scenarios.map(({ id }) => {
+		const column = scenarios.column(id);
+		hideAbsent(conditions, column);
+		return { scenario: id, ...column };
+	});
+	const found = columns.run(draws, draw, 1);
+	for (const [i, result] of columns.results.entries()) {
+		const column = results.find(({ scenario }) => scenario === result.scenario)!;
+		const single = { value: column.values[result.cell]!, state: column.states[result.cell]! };
+		const one = { value: found.values[i]![0]!, state: found.states[i]![0]! };
+		if (!isSame(one, single)) return differs(columns, i, one, single);
+	}
+	const referee = Referee.open(workbook, plan);
+	for (const step of referee.build()) yield step;
+	const agreement = referee.compare(results);
+	referee.destroy();
+	const [worst] = agreement.disagreements;
+	if (worst) {
+		const name = [worst.quantity, worst.members.join(', ')].filter(Boolean).join(' of ');
+		return refuse(
+			'engines-differ',
+			`The study stopped: on its first draw the two engines differ on ${name} (${said(columns, worst.cell, worst.first)} and ${said(columns, worst.cell, worst.second)}), so none of its numbers would be sure. Report this with the workbook.`,
+			worst.quantity
+		);
+	}
+	const unjudged = agreement.unjudged.reduce((sum, { count }) => sum + count, 0);
+	return answer({ compared: agreement.compared, unjudged });
+}
+
+const isSame = (a: Outcome, b: Outcome) =>
+	a.state === b.state && (a.state !== OK || isClose(a.value, b.value));
+
+function differs(columns: Columns, result: number, one: Outcome, two: Outcome) {
+	const { quantity, members, cell } = columns.results[result]!;
+	const name = [quantity, members.join(', ')].filter(Boolean).join(' of ');
+	return refuse(
+		'engines-differ',
+		`The study stopped: on its first draw ${name} came out as ${said(columns, cell, one)} in the study and as ${said(columns, cell, two)} in the workbook. Report this with the workbook.`,
+		quantity
+	);
+}
+
+const said = ({ plan }: Columns, cell: number, { value, state }: Outcome) =>
+	state === OK ? valueText(plan, cell, value) : reasonText(state) || 'no value';
+
+/** The workbook with these scenarios, those they are built on, and those they are measured against. */
+function onlyScenarios(workbook: Workbook, wanted: Iterable<string>): Workbook {
+	const kept = new Set([baseOf(workbook).id, ...wanted]);
+	for (const id of kept) {
+		for (const one of scenarioChain(workbook, id)) kept.add(one.id);
+		if (findScenario(workbook, id)) kept.add(referenceOf(workbook, id).id);
+	}
+	const scenarios = workbook.scenarios.filter(({ id }) => kept.has(id));
+	return scenarios.length === workbook.scenarios.length ? workbook : { ...workbook, scenarios };
+}
