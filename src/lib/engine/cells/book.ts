@@ -10,7 +10,7 @@ import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { NOT_ENTERED, OK } from '$lib/engine/state';
 import { factsOf, type Facts } from './facts';
-import { Grid, type Content } from './grid';
+import { addressOf, Grid, type Content } from './grid';
 import { EXACT, literalOf, type Literals } from './literals';
 import { ownersOf, type Owners, type Source } from './reach';
 import { Writer } from './writer';
@@ -23,22 +23,60 @@ export interface Sheet {
 
 const EMPTY: Outcome = { value: NaN, state: NOT_ENTERED };
 
+/** How a sheet is arranged for whoever reads it; without one, values stand as close as they can. */
+export interface Arrangement {
+	/** Rows to be left free above the values of a quantity, given by its place in the layout. */
+	readonly rowsAbove: (quantity: number) => number;
+	/** The address of a place; the first `valueColumns` columns hold values, the rest what they need besides. */
+	readonly address: (place: number, valueColumns: number) => string;
+}
+
+const CLOSE: Arrangement = { rowsAbove: () => 0, address: addressOf };
+
+export interface BookOptions {
+	/** The cells that are written at all; null: every one. */
+	readonly included?: Uint8Array | null;
+	readonly literals?: Literals;
+	/** As they are written in references, quotes included where they need some. */
+	readonly sheetNames?: readonly string[];
+	readonly arrangement?: Arrangement;
+}
+
 export class Book {
 	readonly #facts: Facts;
 	#owners: Owners;
 	/** By scenario: where each cell that its sheet holds stands, −1 for the rest. */
 	readonly #places: Int32Array[];
 
+	/** By scenario: how many columns of its sheet hold values. */
+	readonly #valueColumns: number[] = [];
+	readonly #included: Uint8Array | null;
+	readonly #literals: Literals;
+	readonly #arrangement: Arrangement;
+	readonly sheetNames: readonly string[];
+
 	constructor(
 		readonly plan: Plan,
 		readonly sources: readonly Source[],
-		readonly included: Uint8Array | null = null,
-		readonly literals: Literals = EXACT,
-		readonly sheetNames: readonly string[] = sources.map((_, i) => `s${i}`)
+		options: BookOptions = {}
 	) {
-		this.#facts = factsOf(plan, sources, included);
-		this.#owners = ownersOf(plan, sources, included);
+		this.#included = options.included ?? null;
+		this.#literals = options.literals ?? EXACT;
+		this.#arrangement = options.arrangement ?? CLOSE;
+		this.sheetNames = options.sheetNames ?? sources.map((_, i) => `s${i}`);
+		this.#facts = factsOf(plan, sources, this.#included);
+		this.#owners = ownersOf(plan, sources, this.#included);
 		this.#places = sources.map((_, i) => this.#layOut(i).at);
+	}
+
+	/** The address of a place on a scenario's sheet, without the sheet's name. */
+	addressOn(scenario: number, place: number): string {
+		return this.#arrangement.address(place, this.#valueColumns[scenario]!);
+	}
+
+	/** How many columns of a scenario's sheet hold values; helper cells stand in those after. */
+	valueColumnsOf(scenario: number): number {
+		return this.#valueColumns[scenario]!;
 	}
 
 	/** Where the value of a cell stands for a scenario; null where no sheet holds it. */
@@ -57,7 +95,7 @@ export class Book {
 	/** Lays everything out anew after the sources have changed; returns the sheets whose text may differ. */
 	refresh(): number[] {
 		const before = this.#owners;
-		this.#owners = ownersOf(this.plan, this.sources, this.included);
+		this.#owners = ownersOf(this.plan, this.sources, this.#included);
 		const moved = new Set<number>();
 		this.sources.forEach((_, i) => {
 			if (this.#owners[i]!.some((owner, cell) => owner !== before[i]![cell])) moved.add(i);
@@ -89,10 +127,11 @@ export class Book {
 		const writer = new Writer(
 			this.plan,
 			this.#facts,
-			this.literals,
+			this.#literals,
 			scenario,
 			room,
 			locate,
+			(sheet, place) => this.addressOn(sheet, place),
 			this.sheetNames
 		);
 		room.breakColumn();
@@ -110,7 +149,7 @@ export class Book {
 	/** What an input's cell holds: the number, or what stands for none. */
 	inputContent(scenario: number, cell: number): Content {
 		const { value, state } = this.sources[scenario]!.entered.get(cell) ?? EMPTY;
-		return state === OK ? value : `=${literalOf(this.literals, state)}`;
+		return state === OK ? value : `=${literalOf(this.#literals, state)}`;
 	}
 
 	get #base(): number {
@@ -128,7 +167,10 @@ export class Book {
 				: -1 - plan.liftedFrom[cell - plan.layout.cells]!;
 		let run: number[] = [];
 		const flush = () => {
-			grid.allot(run.length).forEach((place, i) => (at[run[i]!] = place));
+			if (run.length === 0) return;
+			const above = this.#arrangement.rowsAbove(quantityOf(run[0]!));
+			const places = grid.allot(above + run.length).slice(above);
+			places.forEach((place, i) => (at[run[i]!] = place));
 			run = [];
 		};
 		for (let cell = 0; cell < plan.cells; cell++) {
@@ -137,6 +179,7 @@ export class Book {
 			run.push(cell);
 		}
 		flush();
+		this.#valueColumns[scenario] = grid.columns.length;
 		return { at, grid };
 	}
 }

@@ -7,7 +7,7 @@
 import { isAggregate, Op, type Nodes, type Plan } from '$lib/engine/plan';
 import { aggregatePiece } from './aggregate';
 import { operandsOf, type Facts } from './facts';
-import { addressOf, Grid, runsOf, type Content } from './grid';
+import { Grid, runsOf, type Content } from './grid';
 import type { Literals } from './literals';
 import { numeric, plain, type Piece } from './piece';
 import { scalarPiece } from './scalar';
@@ -50,6 +50,8 @@ export class Writer {
 		readonly sheet: number,
 		readonly grid: Grid,
 		readonly locate: Locate,
+		/** The address of a place on a sheet, without the sheet's name. */
+		readonly addressOn: (sheet: number, place: number) => string,
 		readonly sheetNames: readonly string[]
 	) {
 		this.nodes = plan.nodes;
@@ -151,13 +153,13 @@ export class Writer {
 	}
 
 	address(sheet: number, place: number): string {
-		return this.#prefix(sheet) + addressOf(place);
+		return this.#prefix(sheet) + this.addressOn(sheet, place);
 	}
 
 	/** The cells of a column from term `first` to term `last`, as ranges. */
 	ranges(column: Column, first = 0, last = column.places.length - 1): string[] {
 		return runsOf(column.places.slice(first, last + 1)).map(
-			({ from, to }) => `${this.#prefix(column.sheet)}${addressOf(from)}:${addressOf(to)}`
+			({ from, to }) => `${this.address(column.sheet, from)}:${this.addressOn(column.sheet, to)}`
 		);
 	}
 

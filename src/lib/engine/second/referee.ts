@@ -51,7 +51,9 @@ export class Referee {
 		this.#sample = sampleOf(plan, all, this.#conditions, limit);
 		this.#of = all.length * plan.layout.cells;
 		this.#sources = this.#ofSample(all);
-		this.#book = new Book(plan, this.#sources, this.#sample?.included ?? null);
+		this.#book = new Book(plan, this.#sources, {
+			included: this.#sample?.included ?? null
+		});
 		this.#cells = new Cells(this.#book.sheetNames);
 		this.#found = this.#sources.map(() => ({
 			values: new Float64Array(plan.cells),
