@@ -37,6 +37,12 @@ describe('renaming a quantity or a set', () => {
 		expect(renameInText('MAX(a; MAX)', 'MAX', 'most')).toBe('MAX(a; most)');
 	});
 
+	it('an index that one argument gathers is known in the argument it is paired with', () => {
+		expect(renameInText('l + SLOPE(y[l]; x[l] over l in layer)', 'l', 'load')).toBe(
+			'load + SLOPE(y[l]; x[l] over l in layer)'
+		);
+	});
+
 	it('leaves an index of the same name alone, inside its aggregate only', () => {
 		expect(renameInText('l + SUM(x[l] over l in layer where l > 1 else l)', 'l', 'load')).toBe(
 			'load + SUM(x[l] over l in layer where l > 1 else load)'

@@ -14,6 +14,8 @@ export interface FunctionSpec {
 	readonly gathers: 'all' | number | null;
 	/** Of an aggregate: the arguments that are taken as they stand, by place. */
 	readonly parameters: readonly { readonly position: number; readonly name: string }[];
+	/** Whether its parameters are taken at each gathered member too: the y of SLOPE. */
+	readonly paired: boolean;
 	/** In OpenFormula; false: our own addition. */
 	readonly standard: boolean;
 	readonly signature: string;
@@ -37,6 +39,8 @@ const own: ReadonlySet<string> = new Set([
 	'MEMBER'
 ]);
 
+const paired: ReadonlySet<string> = new Set(['SLOPE', 'INTERCEPT']);
+
 /** An aggregate over its only argument. */
 function gathering(name: string, argument: string, help: string): FunctionSpec {
 	const signature = `${name}(${argument} over set)`;
@@ -47,6 +51,7 @@ function gathering(name: string, argument: string, help: string): FunctionSpec {
 		maximum: 1,
 		gathers: 0,
 		parameters: [],
+		paired: paired.has(name),
 		standard: !own.has(name),
 		signature,
 		help
@@ -88,6 +93,7 @@ function scalar(
 		maximum,
 		gathers: null,
 		parameters: [],
+		paired: false,
 		standard: !own.has(name),
 		signature: `${name}(${places})`,
 		help

@@ -4,11 +4,12 @@
  * A name is found by its place in the tree, not by its letters: the index `l` of `over l in layer` is not the
  * quantity `l`, and the member of `stage.line` is not the set `line`. The author's spacing stays.
  */
+import { findFunction } from './functions';
 import { freshName, isName, quoteIfNeeded } from './names';
 import { parseFormula } from './parse';
 import { printFormula } from './print';
 import { tokenize } from './tokens';
-import type { Argument, Binding, Expression, Index, Reference, Span } from './tree';
+import type { Argument, Binding, Call, Expression, Index, Reference, Span } from './tree';
 import { children } from './walk';
 
 /**
@@ -139,9 +140,18 @@ type Scope = ReadonlyMap<string, Binding>;
 
 function collect(expression: Expression, scope: Scope, found: Occurrence[]): void {
 	if (expression.kind === 'reference') collectReference(expression, scope, found);
-	else if (expression.kind === 'call')
-		for (const argument of expression.args) collectArgument(argument, scope, found);
-	else for (const child of children(expression)) collect(child, scope, found);
+	else if (expression.kind === 'call') {
+		const shared = findFunction(expression.name)?.paired ? scopeOf(expression, scope) : scope;
+		for (const argument of expression.args) collectArgument(argument, shared, found);
+	} else for (const child of children(expression)) collect(child, scope, found);
+}
+
+/** Where one argument gathers for all of them, its indices are known in each. */
+function scopeOf({ args }: Call, scope: Scope): Scope {
+	const inner = new Map(scope);
+	for (const { over } of args)
+		for (const binding of over) if (binding.index !== null) inner.set(binding.index, binding);
+	return inner;
 }
 
 function collectReference(reference: Reference, scope: Scope, found: Occurrence[]): void {

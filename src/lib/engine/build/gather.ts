@@ -48,8 +48,6 @@ const FIXED_WHERE: ReadonlySet<Op> = new Set<Op>([
 	Op.Slope,
 	Op.Intercept
 ]);
-/** Of two values at each member: the first argument is taken there too. */
-const PAIRED: ReadonlySet<Op> = new Set<Op>([Op.Slope, Op.Intercept]);
 const ONE_AXIS: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.ArgMin, Op.ArgMax]);
 
 export function proveAggregate(
@@ -67,11 +65,11 @@ export function proveAggregate(
 	const parameters: Typed[] = [];
 	let end: Argument | null = null;
 	source.args.forEach((argument, position) => {
-		if (PAIRED.has(op) && position === 0) return;
+		if (spec.paired && position === 0) return;
 		if (spec.gathers !== 'all' && spec.gathers !== position)
 			parameters.push(prove(proof, argument.value, scope));
 		else {
-			const first = PAIRED.has(op) ? source.args[0] : undefined;
+			const first = spec.paired ? source.args[0] : undefined;
 			terms.push(proveTerms(proof, prove, argument, first, scope, op, expected));
 			if (argument.otherwise) end = argument;
 		}
