@@ -1,0 +1,92 @@
+/** Options on the Investment sheet: what is spent, starts later, costs more, or becomes the base. */
+import { describe, expect, it } from 'vitest';
+import { apply, enter, openShipped, read } from '../reference/shipped';
+
+const LINE = { scenario: 'new_line' };
+const BOTH = { scenario: 'new_line_and_rewinder' };
+
+describe('an outlay', () => {
+	it('grows by the contingency of its option', () => {
+		const model = openShipped('marram');
+		enter(model, ['contingency', ['new_line'], 10]);
+		expect(read(model, 'outlay', LINE)).toBeCloseTo(1.1 * 1_618_000, 6);
+		expect(read(model, 'outlay', { scenario: 'new_rewinder' })).toBe(381_000);
+	});
+
+	it('that is spent already is charged to no case', () => {
+		const model = openShipped('marram');
+		enter(model, ['outlay_spent', ['new_line'], true]);
+		expect(read(model, 'outlay', LINE)).toBe(0);
+		expect(read(model, 'outlay', BOTH)).toBe(381_000);
+		expect(read(model, 'project_life', BOTH)).toBe(10);
+	});
+
+	it('of a scenario made the base is charged to no other', () => {
+		const model = openShipped('marram');
+		apply(model, { kind: 'promote_scenario', id: 'new_line' });
+		expect(read(model, 'outlay')).toBe(0);
+		expect(read(model, 'outlay', { scenario: 'better_gauging' })).toBe(389_000);
+		// The line stands in both, so beside it the rewinder alone is the case.
+		expect(read(model, 'outlay', BOTH)).toBe(381_000);
+	});
+});
+
+describe('a later start', () => {
+	it('moves outlay, gains and the return of working capital, and pays the prices of its year', () => {
+		const model = openShipped('marram');
+		const now = read(model, 'working_capital', LINE);
+		enter(model, ['start_of_option', ['new_line'], 2], ['life_of_option', ['new_line'], 10]);
+		expect(read(model, 'cash_of_part', 'cash_outlay', 'y0', LINE)).toBe(0);
+		const outlay = read(model, 'cash_of_part', 'cash_outlay', 'y2', LINE);
+		expect(outlay).toBeCloseTo(-1_618_000 * 1.02 ** 2, 6);
+		expect(read(model, 'cash_of_part', 'cash_gain', 'y2', LINE)).toBe(0);
+		expect(read(model, 'cash_of_part', 'cash_capital', 'y2', LINE)).toBeCloseTo(-now, 6);
+		expect(read(model, 'cash_of_part', 'cash_capital', 'y12', LINE)).toBeCloseTo(now, 6);
+		// Its first year of ramp-up is year 3.
+		expect(read(model, 'ramp_in_use', 'y3', LINE)).toBe(55);
+		expect(read(model, 'ramp_in_use', 'y4', LINE)).toBe(95);
+		expect(read(model, 'case_beyond_years', LINE)).toBe(0);
+	});
+
+	it('that runs past the last year is cautioned', () => {
+		const model = openShipped('marram');
+		enter(model, ['start_of_option', ['new_line'], 1]);
+		expect(read(model, 'case_beyond_years', LINE)).toBe(1);
+	});
+
+	it('is valued by itself where it is measured against the stage before', () => {
+		const model = openShipped('marram');
+		apply(model, {
+			kind: 'add_scenario',
+			index: 7,
+			scenario: {
+				id: 'second_stage',
+				title: 'Rewinder two years after the line',
+				parent: 'new_line_and_rewinder',
+				against: 'new_line',
+				changes: [{ quantity: 'start_of_option', value: { new_rewinder: 2 } }]
+			}
+		});
+		const stage = { scenario: 'second_stage' };
+		expect(read(model, 'outlay', stage)).toBe(381_000);
+		expect(read(model, 'outlay_of_year', 'y2', stage)).toBeCloseTo(381_000 * 1.02 ** 2, 6);
+		const gain = ['new_line_and_rewinder', 'new_line'].map((scenario) =>
+			read(model, 'ebit_of_plan_year', 'y5', { scenario })
+		);
+		expect(read(model, 'gain', 'y5', stage)).toBeCloseTo(gain[0]! - gain[1]!, 6);
+	});
+});
+
+it('the parts of the cash flow are worth what the case is, in every scenario', () => {
+	const model = openShipped('marram');
+	const parts = ['outlay', 'gain', 'tax', 'shield', 'capital', 'residual'];
+	for (const { id } of model.workbook.scenarios.slice(1)) {
+		const scenario = { scenario: id };
+		const sum = parts.reduce(
+			(so, part) => so + read(model, 'npv_of_part', `cash_${part}`, scenario),
+			0
+		);
+		expect(sum, id).toBeCloseTo(read(model, 'npv', scenario), 4);
+		expect(read(model, 'npv_real', scenario), id).toBeCloseTo(read(model, 'npv', scenario), 4);
+	}
+});

@@ -1,0 +1,173 @@
+/**
+ * The Quote sheet of the shipped workbook: each figure worked out again from others in plain arithmetic.
+ * Prices, terms and hour values in it are invented.
+ */
+import { describe, expect, it } from 'vitest';
+import { enter, openShipped, read } from '../reference/shipped';
+import { WorkbookFigures } from './workbook-figures';
+
+const FILE = 'scenarios/marram-coil-works.json';
+const figures = new WorkbookFigures(FILE);
+const of = (name: string, ...at: string[]) => figures.number('base', name, ...at);
+
+/** An order like the standard lot: its quantity, its coil, on the line it takes. */
+const standard = new WorkbookFigures(FILE, [
+	{ quantity: 'quote_quantity', at: [], value: of('lot_size', 'PX15B') }
+]);
+
+describe('the order as shipped', () => {
+	it('goes to the line where metre and hours together cost least', () => {
+		const cost = ['L1', 'L2', 'L3'].map((line) => of('quote_cost_on_line', line));
+		const least = ['L1', 'L2', 'L3'][cost.indexOf(Math.min(...cost))];
+		expect(figures.member('base', 'quote_line')).toBe(least);
+	});
+
+	it('has a floor of metre, packaging, set-up spread over it, and what the hours would earn', () => {
+		const line = figures.member('base', 'quote_line')!;
+		const perLot = of('setup_time', 'PX15B');
+		const hours = of('hours_per_metre', 'PX15B', line) / 1000 - perLot / of('lot_size', 'PX15B');
+		const worth = of('hour_value', 'Oct', line);
+		const rewinding = (of('rewind_need', 'PX15B') / 1000) * of('hour_value_of_stage', 'Oct', 'rewind');
+		const setupMoney = of('quote_setup_cost');
+		const metre =
+			of('variable_cost_on_line', 'PX15B', line) - setupMoney / of('lot_size', 'PX15B');
+		const floor = metre + hours * worth + rewinding + (setupMoney + perLot * worth) / 60_000;
+		expect(of('quote_floor')).toBeCloseTo(floor, 12);
+	});
+
+	it('costs at a standard lot what the line’s own metre costs', () => {
+		const line = standard.member('base', 'quote_line')!;
+		const sum = ['quote_variable', 'quote_packaging', 'quote_setup'].reduce(
+			(so, name) => so + standard.number('base', name),
+			0
+		);
+		expect(sum).toBeCloseTo(of('variable_cost_on_line', 'PX15B', line), 12);
+		const hours = standard.number('base', 'quote_hours') / of('lot_size', 'PX15B');
+		expect(hours).toBeCloseTo(of('hours_per_metre', 'PX15B', line) / 1000, 12);
+		expect(standard.number('base', 'quote_rewind_hours')).toBeCloseTo(of('rewind_need', 'PX15B'), 12);
+	});
+
+	it('keeps net-net of the invoice what rebate, commission, waiting and freight leave', () => {
+		const invoice = of('list_price', 'PX15B') * (1 - 0.12);
+		const waiting = (invoice * 58 * 0.09) / 365;
+		const freight = of('mass_per_metre', 'PX15B') * of('freight');
+		expect(of('quote_net_net')).toBeCloseTo(invoice * (1 - 0.03 - 0.025) - waiting - freight, 12);
+	});
+
+	it('falls from the list price to what is left in steps that add up', () => {
+		const steps = figures.row('base', 'quote_waterfall');
+		const levels = figures.row('base', 'waterfall_level');
+		expect(levels.at(-1)).toBeCloseTo(of('quote_net_net') - of('quote_floor'), 12);
+		// A total stands for itself; every other step moves the level by its own size.
+		const totals = new Set([0, 3, 9, 15]);
+		steps.forEach((step, i) => {
+			if (totals.has(i)) expect(levels[i]).toBeCloseTo(step, 12);
+			else expect(levels[i]! - levels[i - 1]!).toBeCloseTo(step, 12);
+		});
+	});
+
+	it('moves by the clause as its shares and indices say', () => {
+		const factor = 0.25 + 0.5 * 1.034 + 0.17 * 1.012 + 0.08 * 0.985;
+		expect(of('clause_factor')).toBeCloseTo(100 * factor, 10);
+		expect(of('price_by_clause')).toBeCloseTo(of('quote_invoice') * factor, 12);
+	});
+});
+
+describe('the ladders', () => {
+	it('meet the quote at its own size and length', () => {
+		expect(of('ladder_floor', '60 km')).toBeCloseTo(of('quote_floor'), 12);
+		expect(of('ladder_offered', '60 km')).toBeCloseTo(of('quote_net_net'), 12);
+		expect(of('ladder_target', '60 km')).toBeCloseTo(of('quote_target'), 12);
+		expect(of('coil_floor', '50 m')).toBeCloseTo(of('quote_floor'), 12);
+		expect(of('coil_target', '50 m')).toBeCloseTo(of('quote_target'), 12);
+	});
+
+	it('say at another size and length what a quote of that size and length says', () => {
+		const model = openShipped('marram');
+		const small = read(model, 'ladder_floor', '10 km');
+		const offered = read(model, 'ladder_offered', '10 km');
+		const target = read(model, 'ladder_target', '10 km');
+		enter(model, ['quote_quantity', [], 10_000]);
+		expect(read(model, 'quote_floor')).toBeCloseTo(small, 12);
+		expect(read(model, 'quote_net_net')).toBeCloseTo(offered, 12);
+		expect(read(model, 'quote_target')).toBeCloseTo(target, 12);
+		const short = read(model, 'coil_floor', '25 m');
+		enter(model, ['quote_coil_length', [], 25]);
+		expect(read(model, 'quote_floor')).toBeCloseTo(short, 12);
+		expect(read(model, 'extra_wanted', 'short_coils')).toBe(1);
+	});
+
+	it('spread the set-up: twice the order, half of it on each metre', () => {
+		const above = (step: string) => of('ladder_floor', step) - of('ladder_floor', '240 km');
+		const perMetre = (of('quote_setup_of_order') + of('quote_setup_hours') * of('quote_hour_value'));
+		expect(above('120 km')).toBeCloseTo(perMetre / 240_000, 12);
+	});
+});
+
+describe('terms and choices', () => {
+	it('leave the same over the floor on whichever side freight counts', () => {
+		const model = openShipped('marram');
+		const left = read(model, 'quote_over_floor');
+		const floor = read(model, 'quote_floor');
+		enter(model, ['quote_freight_rule', [], 'in_floor']);
+		expect(read(model, 'quote_over_floor')).toBeCloseTo(left, 12);
+		expect(read(model, 'quote_floor')).toBeCloseTo(floor + read(model, 'quote_freight'), 12);
+		enter(model, ['quote_freight_rule', [], 'by_customer']);
+		expect(read(model, 'quote_over_floor')).toBeGreaterThan(left + 0.005);
+	});
+
+	it('charge an order that joins a campaign the set-up it adds', () => {
+		const model = openShipped('marram');
+		const whole = read(model, 'quote_setup_of_order');
+		enter(model, ['quote_run_rule', [], 'joins']);
+		expect(read(model, 'quote_setup_of_order')).toBeCloseTo(0.25 * whole, 12);
+		expect(read(model, 'quote_setup_hours')).toBeCloseTo(0.25 * 2.4, 12);
+	});
+
+	it('cost nothing for hours in a month with free ones', () => {
+		const model = openShipped('marram');
+		enter(model, ['quote_month', [], 'Feb']);
+		expect(read(model, 'quote_opportunity')).toBe(0);
+		expect(read(model, 'opportunity_by_month', 'Oct')).toBeGreaterThan(0.05);
+	});
+
+	it('convert an order in pounds by its rate, and take the cost of cover off', () => {
+		const model = openShipped('marram');
+		enter(model, ['quote_customer', [], 'Ouseburn']);
+		const invoice = read(model, 'quote_invoice');
+		expect(read(model, 'price_in_currency')).toBeCloseTo(invoice / 1.16, 12);
+		expect(read(model, 'quote_waterfall', 'step_currency')).toBeCloseTo(-0.006 * invoice, 12);
+	});
+
+	it('warn under the least margin, and under the floor', () => {
+		const model = openShipped('marram');
+		const both = () => [read(model, 'quote_below_margin'), read(model, 'quote_below_floor')];
+		expect(both()).toEqual([0, 0]);
+		enter(model, ['further_discount', ['Skerrow'], 8]);
+		expect(both()).toEqual([1, 0]);
+		enter(model, ['further_discount', ['Skerrow'], 20]);
+		expect(both()).toEqual([1, 1]);
+		expect(read(model, 'quote_between')).toBe(0);
+	});
+
+	it('price each extra at its cost and the target margin, and charge those wanted', () => {
+		const model = openShipped('marram');
+		const invoice = read(model, 'quote_invoice');
+		// 240 EUR of print over 60,000 m, at a margin of 8 %
+		expect(read(model, 'extra_price', 'own_print')).toBeCloseTo(240 / 60_000 / 0.92, 12);
+		enter(model, ['extra_wanted', ['own_print'], true]);
+		expect(read(model, 'quote_invoice')).toBeCloseTo(invoice + 240 / 60_000 / 0.92, 12);
+	});
+
+	it('buy where bought pipe costs less than making it with its hours', () => {
+		const model = openShipped('marram');
+		const making = read(model, 'make_cost');
+		enter(model, ['buy_price', ['PX15B'], making + 0.001]);
+		expect(read(model, 'buy_instead')).toBe(0);
+		enter(model, ['buy_price', ['PX15B'], making - 0.001]);
+		expect(read(model, 'buy_instead')).toBe(1);
+		// In a month with free hours making costs less.
+		enter(model, ['quote_month', [], 'Feb']);
+		expect(read(model, 'buy_instead')).toBe(0);
+	});
+});
