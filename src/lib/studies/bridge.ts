@@ -1,0 +1,228 @@
+/**
+ * The difference of one result between two scenarios, split among the changes that make it.
+ *
+ * The changes are the inputs in which the two differ, by quantity unless the study groups them, and what
+ * they are measured against where that differs too. What each contributes is its Shapley value; how the
+ * subsets are computed is for `columns.ts`.
+ */
+import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { referenceOf } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import type { StudyOf } from '$lib/workbook/study-schema';
+import type { Plan } from '$lib/engine/plan';
+import type { Outcome } from '$lib/engine/results';
+import { OK } from '$lib/engine/state';
+import { withAside } from './aside';
+import { carriedValue, differences, isAmong, type Difference } from './cell-entries';
+import { openColumns, type Columns } from './columns';
+import { answer, refuse, type Answer } from './problem';
+import { shares, type Subset } from './shapley';
+
+export type BridgeStudy = StudyOf<'bridge'>;
+
+/** Changes that go as one step. */
+export interface BridgeGroup {
+	readonly label: string;
+	/** Empty where only what the scenarios are measured against differs. */
+	readonly cells: readonly Difference[];
+}
+
+export interface BridgePart extends BridgeGroup {
+	readonly value: number;
+	/** Null where every subset was taken. */
+	readonly standardError: number | null;
+}
+
+export interface BridgeResult {
+	readonly kind: 'bridge';
+	readonly start: number;
+	readonly end: number;
+	/** What the parts add up to. */
+	readonly total: number;
+	readonly parts: readonly BridgePart[];
+	/** How many subsets of the changes were computed. */
+	readonly subsets: number;
+	/** Labels of groups in which nothing differs. */
+	readonly idle: readonly string[];
+}
+
+/** Subsets computed at a time. */
+const CHUNK = 4096;
+
+export function runBridge(
+	workbook: Workbook,
+	study: BridgeStudy,
+	plan?: Plan
+): Answer<BridgeResult> {
+	for (const id of [study.from, study.to])
+		if (!findScenario(workbook, id))
+			return refuse(
+				'no-such-scenario',
+				`The study is of the scenario ${id}, but there is none of that name: it was deleted or renamed. Choose another in the study.`
+			);
+	const { groups, idle } = groupsOf(workbook, study);
+	const references = [study.from, study.to].map((id) => referenceOf(workbook, id).id);
+	const moved = references[0] !== references[1];
+	const cells = groups.flatMap((group) => group.cells);
+	const open = (reference: string) => openFor(workbook, study, reference, cells, plan);
+	const first = open(references[0]!);
+	if (!first.ok) return first;
+	const last = moved ? open(references[1]!) : first;
+	if (!last.ok) return last;
+	const all: BridgeGroup[] = moved
+		? [...groups, { label: measureLabel(workbook, references[1]!), cells: [] }]
+		: groups;
+	const ends = endsOf(first.value, workbook, study);
+	if (!ends.ok) return ends;
+	const { start, end } = ends.value;
+	const worthOf = (subsets: readonly Subset[]) =>
+		worth(subsets, groups, cells, workbook, first.value, last.value);
+	const found = shares(all.length, worthOf, study);
+	const label = findQuantity(workbook, study.quantity)?.label ?? study.quantity;
+	if (found.firstWithout)
+		return refuse(
+			'no-value',
+			`${label} has no answer in ${found.without} of the ${found.subsets} combinations of these changes, ${withoutWords(all, found.firstWithout)}, so its difference cannot be split. Put changes that only make sense together into one group, or choose another quantity.`,
+			study.quantity
+		);
+	const total = found.parts.reduce((sum, part) => sum + part, 0);
+	const size = Math.max(Math.abs(start), Math.abs(end), 1e-300);
+	if (Math.abs(total - (end - start)) > 1e-9 * size)
+		return refuse(
+			'engines-differ',
+			`${label} differs by ${end - start} between the two scenarios, but the inputs in which they differ explain ${total}. Check what the scenarios are measured against.`,
+			study.quantity
+		);
+	const parts = all.map((group, i) => ({
+		...group,
+		value: found.parts[i]! + 0,
+		standardError: found.standardErrors?.[i] ?? null
+	}));
+	return answer({ kind: 'bridge', start, end, total, parts, subsets: found.subsets, idle });
+}
+
+/** The steps: the study's groups first, then every other change by its quantity. */
+export function groupsOf(
+	workbook: Workbook,
+	study: Pick<BridgeStudy, 'from' | 'to' | 'groups'>
+): { groups: BridgeGroup[]; idle: string[] } {
+	const named = (study.groups ?? []).map(({ label, changes }) => ({
+		label,
+		changes,
+		cells: [] as Difference[]
+	}));
+	const rest = new Map<string, Difference[]>();
+	for (const cell of differences(workbook, study.from, study.to)) {
+		const group = named.find(({ changes }) => changes.some((one) => isAmong(cell, one)));
+		const cells = group?.cells ?? rest.get(cell.quantity) ?? [];
+		cells.push(cell);
+		if (!group) rest.set(cell.quantity, cells);
+	}
+	const own = [...rest].map(([name, cells]) => ({
+		label: findQuantity(workbook, name)?.label ?? name,
+		cells
+	}));
+	return {
+		groups: [
+			...named
+				.filter(({ cells }) => cells.length > 0)
+				.map(({ label, cells }) => ({ label, cells })),
+			...own
+		],
+		idle: named.filter(({ cells }) => cells.length === 0).map(({ label }) => label)
+	};
+}
+
+const measureLabel = (workbook: Workbook, reference: string) =>
+	`Measured against ${findScenario(workbook, reference)?.title ?? reference}`;
+
+function openFor(
+	workbook: Workbook,
+	study: BridgeStudy,
+	reference: string,
+	cells: readonly Difference[],
+	plan: Plan | undefined
+): Answer<Columns> {
+	const aside = withAside(workbook, study.from, reference);
+	const of = { quantity: study.quantity, members: study.members };
+	return openColumns({
+		workbook: aside.workbook,
+		plan,
+		scenario: aside.id,
+		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
+		ask: [of, { ...of, scenario: study.from }, { ...of, scenario: study.to }],
+		alone: true
+	});
+}
+
+/** The result in the two scenarios as they stand. */
+function endsOf(
+	{ results }: Columns,
+	workbook: Workbook,
+	study: BridgeStudy
+): Answer<{ start: number; end: number }> {
+	if (results.length !== 3)
+		return refuse(
+			'no-such-member',
+			`${study.quantity} has several values. Say for which members the difference is to be split.`,
+			study.quantity
+		);
+	const label = findQuantity(workbook, study.quantity)?.label ?? study.quantity;
+	const [start, end] = [results[1]!.base, results[2]!.base];
+	const without = ([start, end] satisfies Outcome[]).findIndex(({ state }) => state !== OK);
+	if (without >= 0) {
+		const id = without === 0 ? study.from : study.to;
+		return refuse(
+			'no-value',
+			`${label} has no answer in ${findScenario(workbook, id)?.title ?? id}, so there is no difference to split. Choose another quantity or scenario.`,
+			study.quantity
+		);
+	}
+	return answer({ start: start.value, end: end.value });
+}
+
+/** The worth of each subset; a bit beyond the groups says what is measured against. */
+function worth(
+	subsets: readonly Subset[],
+	groups: readonly BridgeGroup[],
+	cells: readonly Difference[],
+	workbook: Workbook,
+	first: Columns,
+	last: Columns
+): Float64Array {
+	const groupOf = groups.flatMap((group, i) => group.cells.map(() => i));
+	const ends = cells.map(({ quantity, from, to }) => [
+		carriedValue(workbook, quantity, from),
+		carriedValue(workbook, quantity, to)
+	]);
+	const values = new Float64Array(subsets.length);
+	for (const [columns, moved] of first === last
+		? ([[first, null]] as const)
+		: ([
+				[first, 0],
+				[last, 1]
+			] as const)) {
+		const own = subsets.flatMap((subset, i) =>
+			moved === null || subset[groups.length] === moved ? [i] : []
+		);
+		for (let at = 0; at < own.length; at += CHUNK) {
+			const chunk = own.slice(at, at + CHUNK);
+			const draws = cells.map((_, cell) =>
+				Float64Array.from(chunk, (i) => ends[cell]![subsets[i]![groupOf[cell]!]!]!)
+			);
+			const out = columns.run(draws, 0, chunk.length);
+			chunk.forEach((i, column) => {
+				values[i] = out.states[0]![column] === OK ? out.values[0]![column]! : NaN;
+			});
+		}
+	}
+	return values;
+}
+
+function withoutWords(groups: readonly BridgeGroup[], subset: Subset): string {
+	const made = groups.filter((_, i) => subset[i] === 1).map(({ label }) => label);
+	const left = groups.filter((_, i) => subset[i] === 0).map(({ label }) => label);
+	if (made.length === 0) return 'for one without any of them';
+	if (left.length === 0) return 'for one with all of them';
+	return `for one with ${made.join(', ')} but without ${left.join(', ')}`;
+}

@@ -1,0 +1,199 @@
+/**
+ * The best of all combinations of alternatives, one for each option, within limits: every combination is
+ * computed, so nothing is missed, and beyond 10,000 of them the study says so instead of guessing.
+ */
+import { findScenario } from '$lib/workbook/lookup';
+import { inputAt, referenceOf } from '$lib/workbook/scenario';
+import type { Change, Scalar, Workbook } from '$lib/workbook/schema';
+import type { StudyOf, Target } from '$lib/workbook/study-schema';
+import { withValues, type ValueEntry } from '$lib/workbook/values';
+import type { Plan } from '$lib/engine/plan';
+import { OK, type State } from '$lib/engine/state';
+import { withAside } from './aside';
+import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
+import { openColumns } from './columns';
+import { answer, refuse, type Answer } from './problem';
+
+export type OptimiseStudy = StudyOf<'optimise'>;
+
+export const MOST_COMBINATIONS = 10_000;
+
+export interface Combination {
+	/** Place of the chosen alternative, by option. */
+	readonly choice: readonly number[];
+	readonly value: number;
+	readonly state: State;
+	/** What each limit's quantity comes to; NaN where it has no answer. */
+	readonly limits: readonly number[];
+	readonly isWithin: boolean;
+}
+
+export interface OptimiseResult {
+	readonly kind: 'optimise';
+	/** Those within all limits and with an answer, the best first. */
+	readonly ranked: readonly Combination[];
+	readonly combinations: number;
+	readonly beyondLimits: number;
+	readonly withoutAnswer: number;
+	/** The result of the scenario as it stands. */
+	readonly asItIs: { readonly value: number; readonly state: State };
+}
+
+/** How many combinations the options give. */
+export const combinationsOf = ({ options }: Pick<OptimiseStudy, 'options'>): number =>
+	options.reduce((product, { alternatives }) => product * alternatives.length, 1);
+
+export function runOptimise(
+	workbook: Workbook,
+	study: OptimiseStudy,
+	plan?: Plan
+): Answer<OptimiseResult> {
+	const { scenario, options, limits = [] } = study;
+	const count = combinationsOf(study);
+	if (!findScenario(workbook, scenario))
+		return refuse(
+			'no-such-scenario',
+			`The study starts from the scenario ${scenario}, but there is none of that name: it was deleted or renamed. Choose another in the study.`
+		);
+	if (options.length === 0)
+		return refuse('nothing-asked', 'The study has no options to choose among. Add one.');
+	if (count > MOST_COMBINATIONS)
+		return refuse(
+			'too-many',
+			`The options give ${count.toLocaleString('en')} combinations, and a study computes at most ${MOST_COMBINATIONS.toLocaleString('en')}. Take out an option, or alternatives that are out of the question.`
+		);
+	const aside = withAside(workbook, scenario, referenceOf(workbook, scenario).id);
+	const cells = cellsOf(study);
+	const columns = openColumns({
+		workbook: aside.workbook,
+		plan,
+		scenario: aside.id,
+		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
+		ask: [study, ...limits].map(({ quantity, members }) => ({ quantity, members })),
+		alone: true
+	});
+	if (!columns.ok) return columns;
+	const { results } = columns.value;
+	if (results.length !== 1 + limits.length)
+		return refuse(
+			'no-such-member',
+			'A result or a limit of the study has several values. Say for which members it is meant.'
+		);
+	const choices = Array.from({ length: count }, (_, number) => choiceOf(options, number));
+	const draws = drawsOf(workbook, study, cells, choices);
+	const out = columns.value.run(draws, 0, count);
+	const all = choices.map((choice, i): Combination => {
+		const bounds = limits.map((_, k) => out.values[1 + k]![i]!);
+		return {
+			choice,
+			value: out.values[0]![i]!,
+			state: out.states[0]![i]!,
+			limits: bounds,
+			isWithin: limits.every(({ bound }, k) => keeps(bound, bounds[k]!))
+		};
+	});
+	const within = all.filter(({ isWithin }) => isWithin);
+	const sign = study.direction === 'highest' ? -1 : 1;
+	return answer({
+		kind: 'optimise',
+		// A stable sort: of equals, the one with the earlier alternatives comes first.
+		ranked: within.filter(({ state }) => state === OK).sort((a, b) => sign * (a.value - b.value)),
+		combinations: count,
+		beyondLimits: count - within.length,
+		withoutAnswer: within.filter(({ state }) => state !== OK).length,
+		asItIs: results[0]!.base
+	});
+}
+
+/** A value without an answer keeps no limit. */
+export const keeps = (bound: Target, value: number): boolean =>
+	'at_least' in bound ? value >= bound.at_least : value <= bound.at_most;
+
+/** The first option's alternatives change slowest. */
+function choiceOf(options: OptimiseStudy['options'], number: number): number[] {
+	const choice: number[] = [];
+	let rest = number;
+	for (const { alternatives } of [...options].reverse()) {
+		choice.unshift(rest % alternatives.length);
+		rest = Math.floor(rest / alternatives.length);
+	}
+	return choice;
+}
+
+/** Every cell that some alternative changes. */
+function cellsOf({ options }: OptimiseStudy): Cell[] {
+	const cells = new Map<string, Cell>();
+	for (const { alternatives } of options)
+		for (const { changes } of alternatives)
+			for (const entry of changes.flatMap(entriesOf)) cells.set(cellKey(entry), entry);
+	return [...cells.values()];
+}
+
+/** By cell, what it holds in each combination; of two alternatives that change it, the later option's counts. */
+function drawsOf(
+	workbook: Workbook,
+	{ scenario, options }: OptimiseStudy,
+	cells: readonly Cell[],
+	choices: readonly (readonly number[])[]
+): Float64Array[] {
+	const carried = options.map(({ alternatives }) =>
+		alternatives.map(
+			({ changes }) =>
+				new Map(
+					changes
+						.flatMap(entriesOf)
+						.map((entry) => [cellKey(entry), carriedValue(workbook, entry.quantity, entry.value)])
+				)
+		)
+	);
+	return cells.map((cell) => {
+		const key = cellKey(cell);
+		const own = carriedValue(
+			workbook,
+			cell.quantity,
+			inputAt(workbook, scenario, cell.quantity, cell.at).value
+		);
+		return Float64Array.from(choices, (choice) => {
+			let value = own;
+			choice.forEach((alternative, option) => {
+				const given = carried[option]![alternative]!.get(key);
+				if (given !== undefined) value = given;
+			});
+			return value;
+		});
+	});
+}
+
+/** What a combination changes, as the changes of a scenario. */
+export function changesOfChoice(study: OptimiseStudy, choice: readonly number[]): Change[] {
+	const entries = new Map<string, ValueEntry[]>();
+	choice.forEach((alternative, option) => {
+		for (const { quantity, at, value } of (
+			study.options[option]?.alternatives[alternative]?.changes ?? []
+		).flatMap(entriesOf))
+			entries.set(quantity, [...(entries.get(quantity) ?? []), { at, value: value as Scalar }]);
+	});
+	return [...entries].flatMap(([quantity, own]) => {
+		const value = withValues(undefined, own);
+		return value === undefined ? [] : [{ quantity, value }];
+	});
+}
+
+/** The options in which two combinations differ, with the label of each one's alternative. */
+export function apart(
+	study: OptimiseStudy,
+	one: readonly number[],
+	other: readonly number[]
+): { readonly option: string; readonly one: string; readonly other: string }[] {
+	return study.options.flatMap(({ label, alternatives }, i) =>
+		one[i] === other[i]
+			? []
+			: [
+					{
+						option: label,
+						one: alternatives[one[i]!]?.label ?? '',
+						other: alternatives[other[i]!]?.label ?? ''
+					}
+				]
+	);
+}
