@@ -1,0 +1,64 @@
+/**
+ * A sheet of the workbook as a table, one value a row and one scenario a column, with all digits. What is
+ * written here can be brought in again (`bring-in.ts`): quantities and members stand by their names.
+ */
+import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { isError, NOT_ENTERED, NOTHING_KINDS, OK } from '$lib/engine/state';
+import type { Entry, PlainTable } from './write';
+
+/** What parts the members of one value: none of them can hold it. */
+export const MEMBER_MARK = '; ';
+
+/** Stands where a value failed. */
+const FAILED = 'no value';
+const wordsFor = (state: number) => NOTHING_KINDS[state]!.replace('-', ' ');
+
+/** What stands in a cell that holds no value; not to be read as one. */
+export const NO_VALUE_WORDS: ReadonlySet<string> = new Set([
+	FAILED,
+	...Object.keys(NOTHING_KINDS).map((state) => wordsFor(Number(state)))
+]);
+
+/** `results` of each scenario in the workbook's order; `sheet` is a place, null takes all sheets. */
+export function sheetTable(
+	layout: Layout,
+	results: readonly Results[],
+	sheet: number | null
+): PlainTable {
+	const { workbook } = layout;
+	const rows: Entry[][] = [];
+	for (const quantity of layout.quantities) {
+		if (sheet !== null && quantity.sheet !== sheet) continue;
+		for (let cell = quantity.base; cell < quantity.base + quantity.count; cell++)
+			rows.push([
+				quantity.quantity.name,
+				quantity.quantity.label,
+				membersOf(layout, cell).join(MEMBER_MARK),
+				quantity.quantity.unit ?? '',
+				quantity.quantity.formula === undefined ? 'input' : 'result',
+				...results.map((one) => entryOf(layout, quantity, one, cell))
+			]);
+	}
+	return {
+		caption: sheet === null ? workbook.title : (workbook.sheets[sheet]?.title ?? ''),
+		columns: ['name', 'quantity', 'for', 'unit', 'kind', ...workbook.scenarios.map(({ id }) => id)],
+		rows
+	};
+}
+
+function entryOf(
+	layout: Layout,
+	{ quantity }: QuantityLayout,
+	{ values, states }: Results,
+	cell: number
+): Entry {
+	const state = states[cell]!;
+	if (isError(state)) return FAILED;
+	if (state !== OK) return state === NOT_ENTERED ? null : wordsFor(state);
+	const value = values[cell]!;
+	if (quantity.type === 'yes_no') return value === 0 ? 'no' : 'yes';
+	if (typeof quantity.type === 'object')
+		return layout.sets.get(quantity.type.member_of)?.members[value]?.id ?? '';
+	return value;
+}
