@@ -236,7 +236,7 @@ describe('a shape that does not fit is named as a person would name it', () => {
 		[
 			'"kind": "build_up"',
 			'"kind": "hologram"',
-			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of the kinds of picture that the format description lists.'
+			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of the kinds that the format description lists.'
 		],
 		[
 			'"id": "dear_resin"',

@@ -5,7 +5,7 @@
  * The checks stand in `consistency/`, one file for each part of a workbook.
  */
 import { Findings, type WorkbookProblem } from './consistency/findings';
-import { checkFront, checkPictures } from './consistency/front';
+import { checkFront, checkPictures, checkStarts } from './consistency/front';
 import { checkNames } from './consistency/names';
 import { checkQuantities } from './consistency/quantities';
 import { checkScenarios } from './consistency/scenarios';
@@ -26,5 +26,6 @@ export function findProblems(workbook: Workbook): WorkbookProblem[] {
 	checkFront(findings);
 	checkPictures(findings);
 	checkStudies(findings);
+	checkStarts(findings);
 	return findings.problems;
 }

@@ -66,6 +66,64 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		irr: nameSchema,
 		annual_value: nameSchema,
 		life: nameSchema
+	}),
+	z.strictObject({
+		kind: z.literal('capacity'),
+		title: label,
+		/** What every load is of, in words: "if every month makes what it sells". */
+		note: label.optional(),
+		/** The set of months. */
+		month: nameSchema,
+		/** Kinds of resource, each with its loads in percent of the hours on offer. */
+		loads: z
+			.array(
+				z.strictObject({
+					/** Per month and one other set: stages, lines. */
+					load: nameSchema,
+					/** Per that other set. */
+					load_of_year: nameSchema.optional(),
+					/** Per that other set, and per month or not: then the months are added. */
+					hours_short: nameSchema.optional()
+				})
+			)
+			.min(1)
+			.max(6)
+	}),
+	z.strictObject({
+		kind: z.literal('ways_out'),
+		title: label,
+		note: label.optional(),
+		/** Per scenario, against its reference: hours freed, what is earned more, and what such an hour costs. */
+		hours_freed: nameSchema,
+		earned: nameSchema,
+		price_of_hour: nameSchema.optional()
+	}),
+	z.strictObject({
+		kind: z.literal('patterns'),
+		title: label,
+		note: label.optional(),
+		/** The set of shift patterns, and the member that the others are compared with at first. */
+		pattern: nameSchema,
+		against: memberIdSchema.optional(),
+		/** The hours of the week, and a yes/no per pattern and hour: drawn small above each pattern. */
+		hour: nameSchema.optional(),
+		worked: nameSchema.optional(),
+		/** What the finding speaks of: good metres and the cost of one, per pattern. */
+		metres: nameSchema,
+		cost: nameSchema,
+		/** Per pattern, in the order shown. */
+		rows: z.array(nameSchema).min(1).max(30),
+		/** Of the whole plant: compared between scenarios. */
+		by_scenario: z.array(nameSchema).max(30).optional()
+	}),
+	z.strictObject({
+		kind: z.literal('bridge'),
+		title: label,
+		note: label.optional(),
+		/** What is explained, and the parts that add up to it; those taken off carry a minus. */
+		total: nameSchema,
+		added: z.array(nameSchema).max(30),
+		taken_off: z.array(nameSchema).max(30)
 	})
 ]);
 export type Picture = z.infer<typeof pictureSchema>;

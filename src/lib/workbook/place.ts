@@ -21,7 +21,10 @@ const LISTS = new Map([
 	['inputs', ['input', 'label']],
 	['correlations', ['correlation', '']],
 	['options', ['option', 'label']],
-	['alternatives', ['alternative', 'label']]
+	['alternatives', ['alternative', 'label']],
+	['loads', ['load', 'load']],
+	['starts', ['start', 'id']],
+	['findings', ['finding', 'title']]
 ] as const);
 
 function child(value: unknown, key: PropertyKey): unknown {

@@ -5,6 +5,7 @@
  */
 import { axesOf } from './axes';
 import { caseOf, OTHERS } from './cells';
+import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
 import { findQuantity, findSet, memberPlaces } from './lookup';
 import { printJson } from './print-json';
@@ -64,9 +65,10 @@ export function saveWorkbook(workbook: Workbook): string {
 		...(workbook.front && {
 			front: inOrder(frontSchema, {
 				...workbook.front,
-				facts: workbook.front.facts.map((fact) => inOrder(frontSchema.shape.facts.element, fact))
+				facts: workbook.front.facts.map((fact) => inOrder(factSchema, fact))
 			})
 		}),
+		...(workbook.starts && { starts: workbook.starts.map(orderedStart) }),
 		...(workbook.pictures && { pictures: orderedPictures(workbook) }),
 		...(workbook.studies && {
 			studies: workbook.studies.map((study) => {
@@ -136,6 +138,17 @@ function keysInOrder(workbook: Workbook, name: string | undefined, keys: string[
 	const places = memberPlaces(set);
 	const placeOf = (key: string) => places.get(key) ?? places.size;
 	return keys.sort((a, b) => placeOf(a) - placeOf(b));
+}
+
+function orderedStart(start: Start): Start {
+	return inOrder(startSchema, {
+		...start,
+		...(start.facts && { facts: start.facts.map((fact) => inOrder(factSchema, fact)) }),
+		findings: start.findings.map((finding) => {
+			const schema = findingSchema.options.find(({ shape }) => shape.kind.value === finding.kind);
+			return schema ? inOrder(schema, finding) : finding;
+		})
+	});
 }
 
 function orderedPictures(workbook: Workbook): object[] {

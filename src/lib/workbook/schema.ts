@@ -5,12 +5,14 @@
  * parent is there) is checked by `consistency.ts`; formulas are proven by the engine.
  */
 import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
+import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
 import { studiesSchema } from './study-schema';
 import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
 
 export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
+export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
 export {
 	changeSchema,
@@ -151,32 +153,6 @@ export const scenarioSchema = z.strictObject({
 });
 export type Scenario = z.infer<typeof scenarioSchema>;
 
-/** Text in which {name} is replaced by that quantity's value with its unit. */
-const template = z.string().max(LIMITS.label);
-
-/** What the first screen says in its strip. */
-export const frontSchema = z.strictObject({
-	/** The set one of whose members is the subject: a quantity per this set is shown for that member. */
-	subject: nameSchema.optional(),
-	first_subject: memberIdSchema.optional(),
-	facts: z
-		.array(
-			z.strictObject({
-				quantity: nameSchema,
-				title: template,
-				/** A line below the figure. */
-				below: template.optional(),
-				/** Words beside the figure instead of its unit: "years to pay back". */
-				beside: template.optional(),
-				/** The base (when left out), or the scenario in hand. */
-				of: z.enum(['base', 'in_hand']).optional(),
-				/** Shown instead of `below` where the quantity has no answer. */
-				without: template.optional()
-			})
-		)
-		.max(4)
-});
-
 export const workbookSchema = z.strictObject({
 	$schema: z.string().optional(),
 	format: z.literal(FORMAT),
@@ -191,6 +167,8 @@ export const workbookSchema = z.strictObject({
 	sheets: z.array(sheetSchema).max(200),
 	scenarios: z.array(scenarioSchema).min(1).max(LIMITS.scenarios),
 	front: frontSchema.optional(),
+	/** One for each reader: what they look for first, in their order. Nothing is hidden from anyone. */
+	starts: z.array(startSchema).max(12).optional(),
 	pictures: z.array(pictureSchema).max(50).optional(),
 	studies: studiesSchema.optional()
 });

@@ -143,8 +143,7 @@ function badText(
 function remedyForUnion(field: string): string {
 	if (field === 'type') return 'Write "number", "yes_no", or {"member_of": a set}.';
 	if (field === 'formula') return 'Write a formula as text, or {"by": an axis, "cases": {…}}.';
-	if (field === 'kind')
-		return 'Write one of the kinds of picture that the format description lists.';
+	if (field === 'kind') return 'Write one of the kinds that the format description lists.';
 	return "Write a number, true, false, a member's id, null, or an object by member.";
 }
 

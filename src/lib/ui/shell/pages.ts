@@ -13,7 +13,11 @@ export interface PageLink {
 const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	cross_section: '/product',
 	build_up: '/product',
-	payback: '/investment'
+	payback: '/investment',
+	capacity: '/capacity',
+	ways_out: '/capacity',
+	patterns: '/shifts',
+	bridge: '/shifts'
 };
 
 /** The pages about the workbook itself. */

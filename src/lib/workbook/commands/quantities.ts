@@ -5,7 +5,6 @@
  * engine says what is missing.
  */
 import { renameInText } from '$lib/formula/rename';
-import { templateNames } from '../consistency/front';
 import { canonicalQuantity } from '../canonical';
 import { cellGuide, fitting } from '../cells';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
@@ -17,6 +16,7 @@ import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
 import { mapStudies, mapStudyNames } from '../study-names';
 import { shapeRefusal } from './refusal';
+import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
 
 export function editQuantity(workbook: Workbook, command: QuantityCommand): Edit {
 	switch (command.kind) {
@@ -131,7 +131,6 @@ function sameButWords(a: Quantity, b: Quantity): boolean {
 
 /** The workbook with every use of a quantity under its new name. */
 function renamed(workbook: Workbook, from: string, to: string): Workbook {
-	const name = (old: string) => (old === from ? to : old);
 	const rename = (text: string) => renameInText(text, from, to, { as: 'name' });
 	let next = mapQuantities(workbook, (quantity) => withFormulas(quantity, rename));
 	next = mapChanges(next, (change) =>
@@ -143,21 +142,9 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
 	};
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
+	const name = (old: string) => (old === from ? to : old);
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
-	if (!next.front) return next;
-	const text = (old: string) =>
-		old.replace(/\{([^{}]*)\}/g, (whole, inside: string) =>
-			inside.trim() === from ? `{${to}}` : whole
-		);
-	const facts = next.front.facts.map((fact) => ({
-		...fact,
-		quantity: name(fact.quantity),
-		title: text(fact.title),
-		...(fact.below === undefined ? {} : { below: text(fact.below) }),
-		...(fact.beside === undefined ? {} : { beside: text(fact.beside) }),
-		...(fact.without === undefined ? {} : { without: text(fact.without) })
-	}));
-	return { ...next, front: { ...next.front, facts } };
+	return renamedInFirst(next, from, to);
 }
 
 function removeQuantity(workbook: Workbook, name: string, also: boolean): Edit {
@@ -193,20 +180,12 @@ export function usersOf(workbook: Workbook, names: ReadonlySet<string>): string[
 	for (const set of workbook.sets)
 		if (set.present !== undefined && names.has(set.present))
 			users.push(`the set ${set.label}, which it says the presence of`);
-	if (workbook.front?.facts.some((fact) => factUses(fact, names))) users.push('the front strip');
+	users.push(...firstShownBy(workbook, names));
 	for (const picture of workbook.pictures ?? [])
 		if (pictureQuantities(picture).some(([, quantity]) => names.has(quantity)))
 			users.push(`the picture ${picture.title}`);
 	return users;
 }
-
-type Fact = NonNullable<Workbook['front']>['facts'][number];
-
-const factUses = (fact: Fact, names: ReadonlySet<string>): boolean =>
-	names.has(fact.quantity) ||
-	[fact.title, fact.below, fact.beside, fact.without].some((text) =>
-		templateNames(text ?? '').some((name) => names.has(name))
-	);
 
 /** The workbook without changes to, facts about and pictures of quantities that are gone. */
 export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Workbook {
@@ -224,10 +203,7 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 		const { present: _present, ...rest } = set;
 		return rest;
 	});
-	next = { ...next, sets };
-	if (!next.front?.facts.some((fact) => factUses(fact, gone))) return next;
-	const facts = next.front.facts.filter((fact) => !factUses(fact, gone));
-	return { ...next, front: { ...next.front, facts } };
+	return withoutInFirst({ ...next, sets }, gone);
 }
 
 const noQuantity = (name: string) =>

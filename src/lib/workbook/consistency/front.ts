@@ -1,9 +1,11 @@
 /**
- * The front strip and the pictures: every quantity, set and member that they draw exists.
+ * The front strip, the starting views and the pictures: every quantity, set and member that they draw
+ * exists.
  */
+import { axesOf } from '../axes';
 import { findQuantity, findSet, memberPlaces, quantityPlaces } from '../lookup';
 import { pictureQuantities, pictureSets, roleSetOf } from '../picture-names';
-import type { SetDefinition } from '../schema';
+import type { Fact, Picture, SetDefinition } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
 
@@ -19,12 +21,52 @@ export function checkFront(findings: Findings): void {
 	if (front.subject !== undefined && !subject) noSet(findings, ['front', 'subject'], front.subject);
 	if (front.first_subject !== undefined)
 		checkMember(findings, ['front', 'first_subject'], subject, front.first_subject);
-	front.facts.forEach((fact, i) => {
-		const path = ['front', 'facts', i];
-		checkQuantityName(findings, [...path, 'quantity'], fact.quantity);
+	checkFacts(findings, ['front', 'facts'], front.facts);
+}
+
+function checkFacts(findings: Findings, at: readonly PropertyKey[], facts: readonly Fact[]): void {
+	facts.forEach((fact, i) => {
+		checkQuantityName(findings, [...at, i, 'quantity'], fact.quantity);
 		for (const field of ['title', 'below', 'beside', 'without'] as const)
-			for (const name of templateNames(fact[field] ?? ''))
-				checkQuantityName(findings, [...path, field], name);
+			checkTemplate(findings, [...at, i, field], fact[field] ?? '');
+	});
+}
+
+function checkTemplate(findings: Findings, path: readonly PropertyKey[], text: string): void {
+	for (const name of templateNames(text)) checkQuantityName(findings, path, name);
+}
+
+/** Starting views show what exists, and each has an id of its own. */
+export function checkStarts(findings: Findings): void {
+	const { starts = [], pictures = [] } = findings.workbook;
+	const kinds = new Set(pictures.map(({ kind }) => kind as string));
+	const ids = new Set<string>();
+	starts.forEach((start, i) => {
+		const path = ['starts', i];
+		if (ids.has(start.id))
+			findings.add(
+				[...path, 'id'],
+				'duplicate-start',
+				`there are two starting views with the id ${start.id}`,
+				'Rename one of the two.'
+			);
+		ids.add(start.id);
+		checkFacts(findings, [...path, 'facts'], start.facts ?? []);
+		start.findings.forEach((finding, k) => {
+			const at = [...path, 'findings', k];
+			if (finding.kind === 'figures') {
+				checkTemplate(findings, [...at, 'title'], finding.title);
+				finding.quantities.forEach((name, n) =>
+					checkQuantityName(findings, [...at, 'quantities', n], name)
+				);
+			} else if (!kinds.has(finding.picture))
+				findings.add(
+					[...at, 'picture'],
+					'unknown-picture',
+					`the workbook has no picture of the kind "${finding.picture}"`,
+					meant(finding.picture, kinds, 'Add the picture, or take this out.')
+				);
+		});
 	});
 }
 
@@ -36,6 +78,7 @@ export function checkPictures(findings: Findings): void {
 			if (!findSet(workbook, name)) noSet(findings, [...path, ...field], name);
 		for (const [field, name] of pictureQuantities(picture))
 			checkQuantityName(findings, [...path, ...field], name);
+		checkPicture(findings, path, picture);
 		if (!('roles' in picture)) return;
 		const named = roleSetOf(workbook, picture);
 		const set = named === undefined ? undefined : findSet(workbook, named);
@@ -49,6 +92,45 @@ export function checkPictures(findings: Findings): void {
 		for (const id of Object.keys(picture.roles))
 			if (set) checkMember(findings, [...path, 'roles', id], set, id);
 	});
+}
+
+/** What one kind of picture asks of the quantities that it names. */
+function checkPicture(findings: Findings, path: readonly PropertyKey[], picture: Picture): void {
+	const { workbook } = findings;
+	const setsOf = (name: string) => {
+		const quantity = findQuantity(workbook, name);
+		return quantity && axesOf(quantity).map(({ set }) => set);
+	};
+	if (picture.kind === 'capacity')
+		picture.loads.forEach(({ load }, i) => {
+			const sets = setsOf(load);
+			if (sets && !(sets.length === 2 && sets.includes(picture.month)))
+				findings.add(
+					[...path, 'loads', i, 'load'],
+					'picture-axes',
+					`${load} is not per ${picture.month} and one other set`,
+					`Name a load per resource and ${picture.month}.`
+				);
+		});
+	if (picture.kind === 'patterns') {
+		const set = findSet(workbook, picture.pattern);
+		if (set && picture.against !== undefined)
+			checkMember(findings, [...path, 'against'], set, picture.against);
+		for (const [field, name] of [
+			['metres', picture.metres],
+			['cost', picture.cost],
+			...picture.rows.map((row, i) => [['rows', i], row] as const)
+		] as const) {
+			const sets = setsOf(name);
+			if (sets && !(sets.length === 1 && sets[0] === picture.pattern))
+				findings.add(
+					[...path, ...(typeof field === 'string' ? [field] : field)],
+					'picture-axes',
+					`${name} is not per ${picture.pattern} alone`,
+					`Name a quantity per ${picture.pattern}.`
+				);
+		}
+	}
 }
 
 function checkQuantityName(findings: Findings, path: readonly PropertyKey[], name: string): void {
