@@ -5,6 +5,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import { findFault, type Answers } from './blame';
 import { membersOf, quantityOf, type QuantityLayout } from './layout';
 import { ownerOf } from './naming';
+import type { Plan } from './plan';
 import { originOf } from './reason';
 import type { Origin } from './results';
 import { isError } from './state';
@@ -39,8 +40,9 @@ export function errorOrigins(
 	const { starts, targets } = plan.precedents;
 	const onLoop = new Set(plan.circular);
 	const byQuantity = new Map<QuantityLayout, { cells: Set<number>; reason: string }>();
+	const wrong = shown(plan, states);
 	for (let cell = 0; cell < plan.cells; cell++) {
-		if (!isError(states[cell]!)) continue;
+		if (wrong[cell] === 0) continue;
 		const read = targets.subarray(starts[cell]!, starts[cell + 1]!);
 		if (read.some((other) => isError(states[other]!)) && !onLoop.has(cell)) continue;
 		const fault = findFault(answers, scenario, cell);
@@ -59,6 +61,25 @@ export function errorOrigins(
 			const where = whereText(answers, owner, sorted);
 			return { quantity: owner.quantity.name, cells: sorted, where, reason };
 		});
+}
+
+/**
+ * Cells in error that a value in error has been computed from. A lifted subterm is left out where only
+ * values that are absent would read it: the sum over a line that is not installed.
+ */
+function shown({ cells, layout, precedents }: Plan, states: Uint8Array): Uint8Array {
+	const { starts, targets } = precedents;
+	const found = new Uint8Array(cells);
+	const open: number[] = [];
+	const note = (cell: number) => {
+		if (found[cell] === 1 || !isError(states[cell]!)) return;
+		found[cell] = 1;
+		open.push(cell);
+	};
+	for (let cell = 0; cell < layout.cells; cell++) note(cell);
+	for (let cell = open.pop(); cell !== undefined; cell = open.pop())
+		for (let i = starts[cell]!; i < starts[cell + 1]!; i++) note(targets[i]!);
+	return found;
 }
 
 /** How many members are named before the rest is counted. */
