@@ -8,14 +8,16 @@ import { apply, enter, openShipped, read } from './shipped';
 describe('a dosing recipe (common practice, no source)', () => {
 	it('of 6.5 % adhesive leaves 93.5 % main material and closes to 100 %', () => {
 		const model = openShipped('marram');
-		enter(model, ['masterbatch_share', ['PEXB'], 6.5]);
+		// 6.5 % adhesive: 5.5 % of catalyst beside the 1 % of colour that the recipe holds
+		enter(model, ['recipe_share', ['PEXB', 'catalyst'], 5.5]);
 		expect(read(model, 'main_share', 'PEXB')).toBeCloseTo(93.5, 12);
+		expect(read(model, 'masterbatch_share', 'PEXB')).toBeCloseTo(6.5, 12);
 	});
 
 	it('changes the one share when the other changes', () => {
 		const model = openShipped('marram');
-		enter(model, ['masterbatch_share', ['PEXB'], 7]);
-		expect(read(model, 'main_share', 'PEXB')).toBeCloseTo(93, 12);
+		enter(model, ['recipe_share', ['PEXB', 'colour'], 3]);
+		expect(read(model, 'main_share', 'PEXB')).toBeCloseTo(93, 12); // 4 % of catalyst, 3 % of colour
 	});
 });
 

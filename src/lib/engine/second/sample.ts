@@ -6,8 +6,8 @@ import { ownersOf, type Source } from '$lib/engine/cells/reach';
 import type { Plan } from '$lib/engine/plan';
 import type { Conditions } from '$lib/engine/presence';
 
-/** Cells, helper cells included, that HyperFormula follows within about a tenth of a second an edit. */
-export const LIMIT = 60_000;
+/** Cells, helper cells included, that HyperFormula follows within about a quarter of a second an edit. */
+export const LIMIT = 150_000;
 
 export interface Sample {
 	/** Places among the scenarios. */
