@@ -1,10 +1,11 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `schema`. Exit 0: done and well; 1: something
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `schema`. Exit 0: done and well; 1: something
  * in the workbook fails; 2: the command or the file cannot be read.
  */
 import { checkCommand } from './check';
 import { evaluateCommand } from './evaluate';
 import { schemaCommand } from './schema';
+import { studyCommand } from './study';
 
 /** What a command answers: text for standard output, for standard error, and the exit code. */
 export interface Answer {
@@ -17,6 +18,8 @@ const USAGE = `metrewright evaluate FILE [--scenario ID]... [--quantity NAME]...
     computes a workbook and prints its values
 metrewright check FILE [--json]
     proves every formula, holds every range and check, compares the two engines
+metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
+    lists the studies of a workbook, or runs one
 metrewright schema
     prints the JSON Schema of the file format
 `;
@@ -28,6 +31,8 @@ export function answer(args: readonly string[]): Answer {
 			return evaluateCommand(rest);
 		case 'check':
 			return checkCommand(rest);
+		case 'study':
+			return studyCommand(rest);
 		case 'schema':
 			return schemaCommand(rest);
 		case undefined:

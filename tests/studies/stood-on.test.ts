@@ -62,7 +62,8 @@ const enter = (
 	scenario,
 	entries: [{ quantity, at, value }]
 });
-const isSame = (book: Workbook, of = study) => standsOn(book, of) === standsOn(workbook, study);
+const isSame = (book: Workbook, of: Study | undefined = study) =>
+	standsOn(book, of) === standsOn(workbook, study);
 
 describe('what a study stood on', () => {
 	it.each<[string, Command]>([
