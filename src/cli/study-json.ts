@@ -1,5 +1,5 @@
 /** The answer of a study as one JSON object; a value without an answer is null. */
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/ask-study';
 import type { Study } from '$lib/workbook/study-schema';
 
 export function studyAsJson(study: Study, result: StudyResult): object {

@@ -1,7 +1,7 @@
 /** The answer of a study as a table to read. */
 import type { BridgeResult } from '$lib/studies/bridge';
 import type { OptimiseResult, OptimiseStudy } from '$lib/studies/optimise';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/ask-study';
 import { findQuantity, findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';

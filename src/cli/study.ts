@@ -3,7 +3,7 @@
  * Exit 1 where the study cannot be answered, 2 where the command or the file cannot be read.
  */
 import { freshnessOf } from '$lib/studies/stood-on';
-import { runStudy } from '$lib/studies/run';
+import { askStudy } from '$lib/studies/ask-study';
 import { nearest } from '$lib/formula/names';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type Study } from '$lib/workbook/study-schema';
@@ -33,7 +33,7 @@ export function studyCommand(args: readonly string[]): Answer {
 	if (!study) return problem(unknown(file, name, studies));
 	const settings = withOptions(study, options);
 	if ('message' in settings) return problem(settings.message);
-	const found = runStudy(workbook, settings.study);
+	const found = askStudy(workbook, settings.study);
 	if (!found.ok) return { out: '', err: `${study.title}: ${found.problem.message}`, code: 1 };
 	const out = json
 		? `${JSON.stringify(studyAsJson(settings.study, found.value))}\n`

@@ -15,7 +15,7 @@ import { standsOn } from './stood-on';
 
 export type StudyResult = BridgeResult | OptimiseResult;
 
-export function runStudy(workbook: Workbook, study: Study): Answer<StudyResult> {
+export function askStudy(workbook: Workbook, study: Study): Answer<StudyResult> {
 	const gap = studyGaps(workbook, study)[0];
 	if (gap) return refuse('no-such-quantity', gap.message);
 	switch (study.kind) {
