@@ -35,9 +35,13 @@ export const fileNameOf = (title: string) =>
 		.replace(/^-|-$/g, '')
 		.slice(0, 80) || 'workbook';
 
-/** Hands a text to the browser's downloads. */
-export function download(name: string, text: string, type = 'application/json'): void {
-	const url = URL.createObjectURL(new Blob([text], { type }));
+/** Hands a text or bytes to the browser's downloads. */
+export function download(
+	name: string,
+	content: string | Uint8Array<ArrayBuffer>,
+	type = 'application/json'
+): void {
+	const url = URL.createObjectURL(new Blob([content], { type }));
 	const link = document.createElement('a');
 	link.href = url;
 	link.download = name;

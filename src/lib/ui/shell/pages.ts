@@ -23,7 +23,8 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 /** The pages about the workbook itself. */
 export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/scenarios', title: 'Scenarios' },
-	{ href: '/members', title: 'Products, lines and other sets' }
+	{ href: '/members', title: 'Products, lines and other sets' },
+	{ href: '/files', title: 'Files in and out' }
 ];
 
 /** Every page, the grid first. */

@@ -4,6 +4,10 @@
 import type { Desk } from '../desk.svelte';
 import type { Session } from '../session.svelte';
 
+/** Fields with an undo of their own; a tick, a slider or a file has none. */
+const TEXT =
+	'textarea, input:not([type=file], [type=checkbox], [type=radio], [type=range], [type=button])';
+
 export function shortcuts(
 	event: KeyboardEvent,
 	session: Session,
@@ -11,7 +15,7 @@ export function shortcuts(
 	open: () => void
 ): void {
 	if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-	const inText = (event.target as HTMLElement).closest?.('input, textarea');
+	const inText = (event.target as HTMLElement).closest?.(TEXT);
 	const key = event.key.toLowerCase();
 	if (key === 's') void desk.saveCopy();
 	else if (key === 'o') open();
