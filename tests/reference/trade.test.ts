@@ -16,7 +16,7 @@ describe('a dosing recipe (common practice, no source)', () => {
 
 	it('changes the one share when the other changes', () => {
 		const model = openShipped('marram');
-		enter(model, ['recipe_share', ['PEXB', 'colour'], 3]);
+		enter(model, ['recipe_share', ['PEXB', 'colourant'], 3]);
 		expect(read(model, 'main_share', 'PEXB')).toBeCloseTo(93, 12); // 4 % of catalyst, 3 % of colour
 	});
 });
