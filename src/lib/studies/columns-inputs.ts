@@ -23,6 +23,8 @@ export type Mode = 'set' | 'scale' | 'add';
 export interface Varied extends PlaceOfStudy {
 	/** "set" when left out. */
 	readonly mode?: Mode | undefined;
+	/** Where nothing stands that a factor or an amount could change, nothing follows, and that is no problem. */
+	readonly lenient?: boolean | undefined;
 }
 
 /** One varied entry of a study, as it came out. */
@@ -72,7 +74,7 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 		if (!found.ok) return found;
 		const mode = place.mode ?? 'set';
 		const cells = found.value.filter((cell) => mode === 'set' || column.states[cell] === OK);
-		if (cells.length === 0)
+		if (cells.length === 0 && place.lenient !== true)
 			return refuse(
 				'no-value',
 				`${place.quantity} has no value in ${titleOf(workbook, id)} that a factor or an amount could change. Enter one, or give the study values of its own.`,
@@ -107,7 +109,10 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 
 const titleOf = (workbook: Workbook, id: string) => findScenario(workbook, id)?.title ?? id;
 
-/** The values of one driven cell for a block of draws; a draw that is no number clears the entry. */
+/** A draw that leaves the value as it stands. */
+export const KEEP = Infinity;
+
+/** The values of one driven cell for a block of draws; a draw that is NaN clears the entry. */
 export class Drive {
 	readonly #plan: Plan;
 	readonly #cell: number;
@@ -148,6 +153,7 @@ export class Drive {
 		let value = this.#base.state === OK ? this.#base.value : NaN;
 		for (const { input, mode } of this.#steps) {
 			const drawn = draws[input]![draw]!;
+			if (drawn === KEEP) continue;
 			if (mode === 'set') value = drawn;
 			else value = mode === 'scale' ? value * drawn : value + drawn;
 		}
