@@ -5,6 +5,8 @@ export default defineConfig({
 	plugins: [sveltekit()],
 	worker: { format: 'es' },
 	test: {
+		// Guards against a test that hangs, on the slowest machine; how fast things are is for the benchmarks.
+		testTimeout: 120_000,
 		projects: [
 			{
 				extends: true,

@@ -3,6 +3,7 @@ import { permittedText, readEntry, type FieldSpec } from '$lib/ui/entry';
 
 const price: FieldSpec = {
 	type: 'number',
+	date: false,
 	unit: 'EUR/kg',
 	range: { above: 0, max: 100 },
 	members: [],

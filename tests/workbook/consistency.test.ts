@@ -164,6 +164,8 @@ describe('values stand where values belong', () => {
 describe('a quantity', () => {
 	it.each<[string, Partial<Quantity>]>([
 		['needless-unit', { type: 'yes_no', unit: 'm' }],
+		['needless-shown', { type: 'yes_no', shown: 'date' }],
+		['date-unit', { unit: 'h', shown: 'date' }],
 		['needless-range', { type: 'yes_no', range: { min: 0 } }],
 		['needless-spread', { type: { member_of: 'line' }, spread: { min: 0, likely: 1, max: 2 } }],
 		['unknown-set', { type: { member_of: 'lines' } }],

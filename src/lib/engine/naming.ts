@@ -1,4 +1,5 @@
 /** Cells and their values in words: "coil_length of PX15B", "12.5 m". */
+import { dateText } from './date-text';
 import { membersOf, quantityOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import { numberText } from './wording';
@@ -24,6 +25,7 @@ export function valueText(plan: Plan, cell: number, value: number): string {
 		const set = plan.layout.sets.get(quantity.type.member_of);
 		return set?.members[value]?.id ?? numberText(value);
 	}
+	if (quantity.shown === 'date') return dateText(value);
 	return withUnit(value, quantity.unit);
 }
 

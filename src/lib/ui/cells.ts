@@ -4,6 +4,7 @@
  *
  * Pure: results come in, words go out. Where rows stand belongs to `rows.ts`.
  */
+import { dateText } from '$lib/engine/date-text';
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
@@ -17,7 +18,7 @@ import {
 	formatInFull,
 	formatNumber,
 	formatRelative,
-	formatUnit,
+	unitShown,
 	type Parts
 } from './format';
 
@@ -104,7 +105,8 @@ interface Context {
 }
 
 function wordsOf({ layout, quantity }: Context, value: number): string {
-	const { type } = quantity.quantity;
+	const { type, shown } = quantity.quantity;
+	if (shown === 'date') return dateText(value);
 	if (type === 'yes_no') return value === 0 ? 'no' : 'yes';
 	const set = choiceSet(layout, quantity);
 	return set ? memberWords(set, value) : String(value);
@@ -126,7 +128,20 @@ function memberWords(set: SetDefinition, ordinal: number): string {
 }
 
 const isWords = (quantity: QuantityLayout) =>
-	quantity.quantity.type === 'yes_no' || typeof quantity.quantity.type === 'object';
+	quantity.quantity.type === 'yes_no' ||
+	typeof quantity.quantity.type === 'object' ||
+	quantity.quantity.shown === 'date';
+
+/** A number of the quantity: a year stands without marks between thousands. */
+export const numberText = (
+	{ quantity }: QuantityLayout,
+	value: number,
+	decimals: number,
+	locale: string
+) =>
+	quantity.shown === 'year' && Number.isInteger(value)
+		? String(value).replace('-', '−')
+		: formatNumber(value, decimals, locale);
 
 /** Equal as numbers go: the last bits of a sum in another order are no difference. */
 export const isClose = (a: number, b: number) =>
@@ -165,8 +180,8 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 		return { ...EMPTY, kind: 'words', text, full: text, same, instead };
 	}
 	const decimals = quantityDecimals(quantity, base);
-	const text = formatNumber(value, decimals, locale);
-	const unit = formatUnit(quantity.quantity.unit);
+	const text = numberText(quantity, value, decimals, locale);
+	const unit = unitShown(quantity.quantity);
 	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;
 	const differs = same === false && baseOk;
 	if (differs && Math.abs(value - baseValue) < 10 ** -(decimals + 3))
@@ -194,7 +209,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 function insteadOf(context: Context, baseValue: number): string {
 	if (isWords(context.quantity)) return `instead of ${wordsOf(context, baseValue)}`;
 	const decimals = quantityDecimals(context.quantity, context.base);
-	return `instead of ${formatNumber(baseValue, decimals, context.locale)}`;
+	return `instead of ${numberText(context.quantity, baseValue, decimals, context.locale)}`;
 }
 
 interface Span {
@@ -260,8 +275,8 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 	if (isWords(quantity)) text = wordsSpan(context, span, results, from, to);
 	else {
 		const decimals = quantityDecimals(quantity, base);
-		const low = formatNumber(span.low, decimals, locale);
-		const high = formatNumber(span.high, decimals, locale);
+		const low = numberText(quantity, span.low, decimals, locale);
+		const high = numberText(quantity, span.high, decimals, locale);
 		text = span.allEqual ? (span.values === 1 ? low : `all ${low}`) : `${low} to ${high}`;
 	}
 	return { ...about, kind: 'span', text, full: text };
@@ -269,6 +284,8 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 
 function wordsSpan(context: Context, span: Span, results: Results, from: number, to: number) {
 	if (span.allEqual) return `all ${wordsOf(context, span.first)}`;
+	if (context.quantity.quantity.shown === 'date')
+		return `${dateText(span.low)} to ${dateText(span.high)}`;
 	const counts = new Map<string, number>();
 	for (let cell = from; cell < to; cell++) {
 		if (results.states[cell] !== OK) continue;

@@ -4,6 +4,7 @@
  *
  * Units are converted by the caller's function; showing numbers belongs to `format.ts`.
  */
+import { readDate } from '$lib/engine/date-text';
 import type { Range, Scalar } from '$lib/workbook/schema';
 import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
 
@@ -13,6 +14,8 @@ export type Converted =
 /** What a field takes. */
 export interface FieldSpec {
 	readonly type: 'number' | 'yes_no' | 'member';
+	/** A number of days that is written as a date. */
+	readonly date: boolean;
 	readonly unit: string;
 	readonly range: Range | null;
 	/** For a choice: the members that may be taken. */
@@ -179,6 +182,10 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (trimmed === '') return { ok: true, value: null, from: null };
 	if (spec.type === 'yes_no') return readYesNo(trimmed);
 	if (spec.type === 'member') return readMember(trimmed, spec);
+	const date = spec.date ? readDate(trimmed) : null;
+	if (date !== null) return { ok: true, value: date, from: null };
+	if (spec.date && /^\d{4}-\d/.test(trimmed))
+		return refused(`${quoted(trimmed)} is no date. Write one as in 2027-05-06.`);
 	const read = readNumber(trimmed, spec.locale);
 	if (!read.ok) return refused(read.message);
 	const sameUnit =

@@ -34,6 +34,7 @@ export function fieldSpec(
 	const { type, unit = '1', range } = quantity.quantity;
 	return {
 		type: typeof type === 'object' ? 'member' : (type ?? 'number'),
+		date: quantity.quantity.shown === 'date',
 		unit,
 		range: range ?? null,
 		members: (choiceSet(layout, quantity)?.members ?? []).map(({ id, label }) => ({

@@ -131,6 +131,12 @@ export function cut(text: string, locale: string): Parts {
 	return { whole: text.slice(0, at), fraction: text.slice(at) };
 }
 
+/** The unit beside a quantity's figures; a date needs none. */
+export const unitShown = (quantity: {
+	readonly unit?: string | undefined;
+	readonly shown?: string | undefined;
+}) => (quantity.shown === 'date' ? '' : formatUnit(quantity.unit));
+
 const raised: Readonly<Record<string, string>> = { '-': '⁻' };
 
 /** A unit as printed: "mm²", "EUR/(person·h)"; nothing for a plain number. */

@@ -2,6 +2,7 @@
  * What stands beside and below a field while it is edited: what the entry becomes, what is permitted,
  * and the base's value.
  */
+import { dateText } from '$lib/engine/date-text';
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
@@ -21,6 +22,7 @@ const scalarText = (value: Scalar, spec: FieldSpec): string => {
 	if (value === null) return '';
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
 	if (typeof value === 'string') return value;
+	if (spec.date) return dateText(value);
 	return String(value).replace('.', marksOf(spec.locale).decimal);
 };
 
@@ -38,6 +40,7 @@ export function fieldText(
 }
 
 function shown(value: number, spec: FieldSpec): string {
+	if (spec.date) return dateText(value);
 	const unit = formatUnit(spec.unit);
 	const text = formatNumber(value, decimalsWritten(Number(value.toPrecision(9)), 9), spec.locale);
 	return unit ? `${text} ${unit}` : text;

@@ -2,11 +2,12 @@
  * One quantity as a single figure: at the subject, in one scenario, with its unit. The strip and the
  * contents read it; the grid has its own in `cells.ts`.
  */
+import { dateText } from '$lib/engine/date-text';
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
-import { choiceSet, PENDING, viewCell, viewSpan, type CellView } from './cells';
-import { decimalsFor, decimalsWritten, formatNumber, formatUnit, MOST_DECIMALS } from './format';
+import { choiceSet, numberText, PENDING, viewCell, viewSpan, type CellView } from './cells';
+import { decimalsFor, decimalsWritten, MOST_DECIMALS, unitShown } from './format';
 
 export interface Figure {
 	readonly text: string;
@@ -60,7 +61,9 @@ export function figureText(
 	const set = choiceSet(layout, quantity);
 	if (set) return set.members[value]?.label ?? set.members[value]?.id ?? String(value);
 	const fitting = decimalsFor(value, quantity.quantity.digits ?? 4);
-	return formatNumber(value, Math.min(fitting, decimalsWritten(value, MOST_DECIMALS)), locale);
+	if (quantity.quantity.shown === 'date') return dateText(value);
+	const decimals = Math.min(fitting, decimalsWritten(value, MOST_DECIMALS));
+	return numberText(quantity, value, decimals, locale);
 }
 
 export interface FigureOf {
@@ -74,7 +77,7 @@ export function figureOf(of: FigureOf, name: string): Figure {
 	const { layout, results, locale } = of;
 	const quantity = layout.byName.get(name);
 	if (!quantity || !results) return { ...MISSING, quantity: quantity ?? null };
-	const unit = formatUnit(quantity.quantity.unit);
+	const unit = unitShown(quantity.quantity);
 	const cell = cellFor(layout, quantity, of.subject);
 	const context = { layout, quantity, locale, base: results };
 	const view: CellView =

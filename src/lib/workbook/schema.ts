@@ -101,6 +101,8 @@ export const quantitySchema = z.strictObject({
 		.optional(),
 	/** Relations that say which of the pairs exist. */
 	in: z.array(nameSchema).max(4).optional(),
+	/** How its number is read: a date that is kept as days since 1899-12-30; a year, without thousands. */
+	shown: z.enum(['date', 'year']).optional(),
 	/** An input fixed with the structure: no scenario changes it, and the plan folds it. */
 	fixed: z.boolean().optional(),
 	/** The entered values, in the quantity's own unit. */

@@ -136,6 +136,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		unit: isNumber ? text(draft.unit) : undefined,
 		per: draft.per.length > 0 ? draft.per : undefined,
 		in: draft.in.length > 0 ? draft.in : undefined,
+		shown: isNumber ? from?.shown : undefined,
 		fixed: draft.fixed && draft.follows === 'entered' ? true : undefined,
 		value: from?.value,
 		formula,

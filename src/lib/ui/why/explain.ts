@@ -8,7 +8,7 @@ import { isClose } from '../cells';
 import {
 	formatDifference,
 	formatNumber,
-	formatUnit,
+	unitShown,
 	decimalsFor,
 	decimalsWritten
 } from '../format';
@@ -42,7 +42,7 @@ export function outcomeText(
 	if (outcome.state !== OK) return NOTHING[outcome.state] ?? 'nothing';
 	const quantity = layout.byName.get(name);
 	if (!quantity) return plainNumber(outcome.value, locale);
-	const unit = withUnit ? formatUnit(quantity.quantity.unit) : '';
+	const unit = withUnit ? unitShown(quantity.quantity) : '';
 	const text = figureText(layout, quantity, outcome.value, locale);
 	return unit ? `${text} ${unit}` : text;
 }

@@ -113,7 +113,7 @@ function withoutMisfits(workbook: Workbook, quantity: Quantity, also: boolean): 
 }
 
 /** Fields that no engine reads. */
-const WORDS = ['label', 'note', 'source', 'date', 'spread', 'digits'] as const;
+const WORDS = ['label', 'note', 'source', 'date', 'spread', 'digits', 'shown'] as const;
 
 function sameButWords(a: Quantity, b: Quantity): boolean {
 	const strip = (quantity: Quantity): Record<string, unknown> => {

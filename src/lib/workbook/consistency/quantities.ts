@@ -83,6 +83,10 @@ function checkMeaning(findings: Findings, quantity: Quantity, path: readonly Pro
 	for (const field of ['range', 'spread', 'digits'] as const)
 		if (quantity[field] !== undefined && type !== 'number')
 			add(field, `needless-${field}`, `only a number has a ${field}`, 'Take it out.');
+	if (quantity.shown !== undefined && type !== 'number')
+		add('shown', 'needless-shown', 'only a number is shown as a date or a year', 'Take it out.');
+	else if (quantity.shown === 'date' && quantity.unit !== 'day')
+		add('shown', 'date-unit', 'a date is a number of days', 'Give it the unit "day".');
 	const least = Math.max(range?.min ?? -Infinity, range?.above ?? -Infinity);
 	const most = Math.min(range?.max ?? Infinity, range?.below ?? Infinity);
 	if (least > most)
