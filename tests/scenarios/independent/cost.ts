@@ -3,7 +3,7 @@ import { averageTariff, kWhPerMetre, siteEnergyOf, type SiteEnergy } from './ene
 import { rewinderHoursOffered, type Year } from './metres';
 import { peopleOf, STAGES, type People, type Stage } from './people';
 import { given, materials, plant, productOf, products, sum, type Share } from './plant';
-import { netLineHours, restarts, rewindHours } from './time';
+import { netLineHours, overMonths, restarts, rewindHours } from './time';
 import { at, type Works } from './works';
 
 /** EUR per good metre. */
@@ -29,11 +29,11 @@ export function variableCost(works: Works, lineId: string, productId: string): V
 	const product = productOf(productId);
 	const pipe = at(works.pipes, productId);
 	const run = at(at(works.runs, lineId), productId);
-	const pattern = works.setting.lines.find((line) => line.id === lineId)?.pattern ?? '';
+	const roster = works.setting.lines.find((line) => line.id === lineId)?.roster ?? [];
 	return {
 		material: pipe.materialCost,
 		scrap: (run.kgExtruded - pipe.massPerMetre) * lostPerKg(works, productId),
-		energy: kWhPerMetre(product, pipe, run) * averageTariff(pattern),
+		energy: kWhPerMetre(product, pipe, run) * overMonths(roster, averageTariff),
 		packaging:
 			product.pack_eur_per_coil / product.coil_m +
 			product.pallet_eur / (product.coils_per_pallet * product.coil_m)
@@ -68,7 +68,7 @@ export function poolsOf(works: Works): Pools {
 	const startScrap = sum(
 		works.setting.lines.map(
 			(line) =>
-				restarts(line.pattern) *
+				restarts(line.roster) *
 				plant.time_model.weekly_start_scrap_kg *
 				lostPerKg(works, line.products[0] ?? '')
 		)
@@ -108,7 +108,7 @@ export function poolsOf(works: Works): Pools {
 /** Practical-capacity hours of the two stages that have them. */
 export function capacityOf(works: Works) {
 	return {
-		line: sum(works.setting.lines.map((line) => netLineHours(line.pattern))),
+		line: sum(works.setting.lines.map((line) => netLineHours(line.roster))),
 		rewind: rewinderHoursOffered(works)
 	};
 }

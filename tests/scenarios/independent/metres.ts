@@ -26,7 +26,7 @@ export function yearsOf(works: Works): readonly Year[] {
 }
 
 export function rewinderHoursOffered(works: Works): number {
-	return sum(works.setting.rewinders.map((one) => scheduledHours(one.pattern)));
+	return sum(works.setting.rewinders.map((one) => scheduledHours(one.roster)));
 }
 
 function yearOf(works: Works, year: number): Year {
@@ -43,7 +43,7 @@ function yearOf(works: Works, year: number): Year {
 		works.setting.lines.map((line) => {
 			const own = planned.filter((one) => one.line === line.id);
 			const hours = own.map((one) => one.planned * hoursPerMetre(works, one));
-			return [line.id, sum(hours) / netLineHours(line.pattern)];
+			return [line.id, sum(hours) / netLineHours(line.roster)];
 		})
 	);
 	// Lines first; chambers and rewinders then get what the lines can deliver. None of the shipped

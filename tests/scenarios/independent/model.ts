@@ -7,7 +7,7 @@ import { investmentOf, type Investment } from './investment';
 import type { Run } from './line';
 import { yearsOf, type Year } from './metres';
 import type { Pipe } from './pipe';
-import { products, SCENARIOS, sum, type ScenarioId } from './plant';
+import { products, SCENARIOS, sum, type Roster, type ScenarioId } from './plant';
 import {
 	fullCostResult,
 	netNetPrices,
@@ -62,8 +62,8 @@ function build(id: ScenarioId): IndependentResults {
 	const netNet = netNetPrices(works);
 	const perProduct = (figure: (product: string) => number) =>
 		new Map(products.map((product) => [product.id, figure(product.id)]));
-	const perLine = (figure: (pattern: string) => number) =>
-		new Map(works.setting.lines.map((line) => [line.id, figure(line.pattern)]));
+	const perLine = (figure: (roster: Roster) => number) =>
+		new Map(works.setting.lines.map((line) => [line.id, figure(line.roster)]));
 	return {
 		scenario: id,
 		lines: works.setting.lines.map((line) => line.id),

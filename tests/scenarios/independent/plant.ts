@@ -81,6 +81,8 @@ export interface Option {
 	readonly ramp: readonly number[];
 	readonly line_pattern?: Readonly<Record<string, string>>;
 	readonly rewinder_pattern?: Readonly<Record<string, string>>;
+	/** Months, from 1, in which the option's patterns hold; all of them when left out. */
+	readonly weekend_months?: readonly number[];
 	readonly weekend_posts?: Share;
 	readonly add_line?: Line;
 	readonly add_rewinder?: Rewinder;
@@ -98,6 +100,7 @@ const options: Readonly<Record<string, Option>> = data.options;
 const CHOSEN = {
 	base: [],
 	weekend_crews: ['A1 weekend crews all year'],
+	weekend_crews_jul_nov: ['A2 weekend crews Jul-Nov'],
 	new_line: ['B new line L8'],
 	new_rewinder: ['C new rewinder R4'],
 	better_gauging: ['D gauging on L1-L7'],
@@ -108,28 +111,40 @@ const CHOSEN = {
 export type ScenarioId = keyof typeof CHOSEN;
 export const SCENARIOS = Object.keys(CHOSEN) as ScenarioId[];
 
+/** The pattern worked in each month of the year. */
+export type Roster = readonly string[];
+
 export interface Setting {
 	readonly id: ScenarioId;
 	readonly options: readonly Option[];
-	readonly lines: readonly Line[];
-	readonly rewinders: readonly Rewinder[];
+	readonly lines: readonly (Line & { readonly roster: Roster })[];
+	readonly rewinders: readonly (Rewinder & { readonly roster: Roster })[];
 	readonly capability: 'today' | 'gauged';
 	/** Planned good metres by plan year, line and product. */
 	readonly plan: readonly ByPair<number>[];
 }
 
+export const MONTHS: readonly number[] = Array.from({ length: 12 }, (_, month) => month + 1);
+
+/** The same pattern in every month. */
+export const allYear = (pattern: string): Roster => MONTHS.map(() => pattern);
+
 /** The plant as it stands in one scenario. */
 export function settingOf(id: ScenarioId): Setting {
 	const chosen = CHOSEN[id].map((name) => given(options, name));
-	const patternOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern') =>
-		chosen.reduce((pattern, option) => option[of]?.[own.id] ?? pattern, own.pattern);
+	const rosterOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern'): Roster =>
+		MONTHS.map((month) =>
+			chosen
+				.filter(({ weekend_months }) => weekend_months?.includes(month) ?? true)
+				.reduce((pattern, option) => option[of]?.[own.id] ?? pattern, own.pattern)
+		);
 	const lines: Line[] = [...data.lines, ...chosen.flatMap((option) => option.add_line ?? [])];
 	const rewinders = [...data.rewinders, ...chosen.flatMap((option) => option.add_rewinder ?? [])];
 	return {
 		id,
 		options: chosen,
-		lines: lines.map((line) => ({ ...line, pattern: patternOf(line, 'line_pattern') })),
-		rewinders: rewinders.map((one) => ({ ...one, pattern: patternOf(one, 'rewinder_pattern') })),
+		lines: lines.map((line) => ({ ...line, roster: rosterOf(line, 'line_pattern') })),
+		rewinders: rewinders.map((one) => ({ ...one, roster: rosterOf(one, 'rewinder_pattern') })),
 		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today',
 		plan: data.plan.metres_per_year[id]
 	};

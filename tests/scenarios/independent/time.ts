@@ -1,22 +1,23 @@
 /** Calendar, patterns, and the hours that lines, rewinders and chambers offer or need. */
-import { given, plant, type Product } from './plant';
+import { given, plant, sum, type Product, type Roster } from './plant';
 
 const DAY = 86_400_000;
 const patterns: Readonly<
 	Record<string, { starts_per_week: number; hours_on: readonly (readonly number[][])[] }>
 > = plant.shift_patterns;
 
-/** Weekdays (0 = Monday) of the days on which the plant works. */
-const workingWeekdays: readonly number[] = (() => {
+/** The days on which the plant works: month from 0, weekday from Monday. */
+const workingDays: readonly { readonly month: number; readonly weekday: number }[] = (() => {
 	const { year, shutdown, public_holidays } = plant.calendar;
 	const [closes = '', opens = ''] = shutdown;
-	const weekdays: number[] = [];
+	const days: { month: number; weekday: number }[] = [];
 	for (let day = Date.UTC(year, 0, 1); day < Date.UTC(year + 1, 0, 1); day += DAY) {
 		const iso = new Date(day).toISOString().slice(0, 10);
 		const closed = public_holidays.includes(iso) || (iso >= closes && iso <= opens);
-		if (!closed) weekdays.push((new Date(day).getUTCDay() + 6) % 7);
+		const at = new Date(day);
+		if (!closed) days.push({ month: at.getUTCMonth(), weekday: (at.getUTCDay() + 6) % 7 });
 	}
-	return weekdays;
+	return days;
 })();
 
 /** For each weekday, the hours of the day at which the pattern works. */
@@ -29,20 +30,43 @@ export function weekOf(pattern: string): readonly (readonly number[])[] {
 	);
 }
 
-export function scheduledHours(pattern: string): number {
-	const week = weekOf(pattern);
-	return workingWeekdays.reduce((hours, weekday) => hours + (week[weekday]?.length ?? 0), 0);
+export const scheduledHours = (roster: Roster): number => sum(hoursByMonth(roster, () => 1));
+
+/** What the hours of a year come to, by month, day by day: each hour counts as `worth` says. */
+export function hoursByMonth(
+	roster: Roster,
+	worth: (weekday: number, hour: number) => number
+): readonly number[] {
+	return roster.map((pattern, month) => {
+		const days = weekOf(pattern).map((hours, weekday) =>
+			sum(hours.map((hour) => worth(weekday, hour)))
+		);
+		const own = workingDays.filter((day) => day.month === month);
+		return sum(own.map(({ weekday }) => days[weekday] ?? 0));
+	});
 }
 
-/** Restarts a year. */
-export function restarts(pattern: string): number {
-	return given(patterns, pattern).starts_per_week * plant.time_model.weeks_run;
+/** Restarts a year: the weeks run fall on the months as their working days from Monday to Friday do. */
+export function restarts(roster: Roster): number {
+	const weekdays = workingDays.filter((day) => day.weekday < 5);
+	return sum(
+		roster.map((pattern, month) => {
+			const share = weekdays.filter((day) => day.month === month).length / weekdays.length;
+			return given(patterns, pattern).starts_per_week * plant.time_model.weeks_run * share;
+		})
+	);
 }
 
 /** Practical capacity of a line: scheduled less planned maintenance less restarts. */
-export function netLineHours(pattern: string): number {
+export function netLineHours(roster: Roster): number {
 	const { pm_h_per_month, restart_h } = plant.time_model;
-	return scheduledHours(pattern) - 12 * pm_h_per_month - restarts(pattern) * restart_h;
+	return scheduledHours(roster) - 12 * pm_h_per_month - restarts(roster) * restart_h;
+}
+
+/** A figure of each month's pattern, weighed by the hours scheduled in the month. */
+export function overMonths(roster: Roster, figure: (pattern: string) => number): number {
+	const hours = hoursByMonth(roster, () => 1);
+	return sum(roster.map((pattern, month) => figure(pattern) * (hours[month] ?? 0))) / sum(hours);
 }
 
 /** Average over the hours of a pattern's week of a figure that depends on weekday and hour. */

@@ -9,7 +9,7 @@ import { averageTariff, kWhPerMetre } from './energy';
 import { crossing, rateOfReturn } from './investment';
 import { allModels, modelOf } from './model';
 import { averagePremium, headsPerPost } from './people';
-import { productOf, products, sum } from './plant';
+import { allYear, productOf, products, settingOf, sum } from './plant';
 import { netLineHours, restarts, scheduledHours } from './time';
 import { at, worksOf } from './works';
 
@@ -22,18 +22,26 @@ const run = at(at(base.runs, 'L2'), 'PX15B');
 describe('hours and people', () => {
 	it('schedules 242 days of 24 h for a resource on three shifts, five days', () => {
 		// 261 weekdays − 10 shutdown − 9 holidays = 242 days; × 24 h
-		expect(scheduledHours('5x24')).toBe(5808);
+		expect(scheduledHours(allYear('5x24'))).toBe(5808);
 	});
 
 	it('leaves 5,587 h after maintenance and restarts', () => {
 		// 5808 − 12 × 8 − 50 × 2.5
-		expect(netLineHours('5x24')).toBe(5587);
+		expect(netLineHours(allYear('5x24'))).toBe(5587);
 	});
 
 	it('adds the weekends outside the shutdown, and takes away the restarts, round the clock', () => {
 		// 104 Saturdays and Sundays − 2 in the shutdown = 102 days; 5808 + 102 × 24
-		expect(scheduledHours('7x24')).toBe(8256);
-		expect(netLineHours('7x24')).toBe(8256 - 96);
+		expect(scheduledHours(allYear('7x24'))).toBe(8256);
+		expect(netLineHours(allYear('7x24'))).toBe(8256 - 96);
+	});
+
+	it('adds the weekends of July to November alone where the crews come then', () => {
+		const l2 = settingOf('weekend_crews_jul_nov').lines.find(({ id }) => id === 'L2')!;
+		// 22 Saturdays and 22 Sundays from July to November, less one each in the shut-down: 42 days × 24 h
+		expect(scheduledHours(l2.roster)).toBe(5808 + 42 * 24);
+		// 97 of the 242 working weekdays fall in these months, and no week of theirs has a start
+		expect(restarts(l2.roster)).toBeCloseTo(50 * (1 - 97 / 242), 9);
 	});
 
 	it('needs 3.55 heads for a post and 39 for the eleven', () => {
@@ -171,7 +179,7 @@ describe('what is plausible in the trade (common practice, no source)', () => {
 		const ideal = sum(made.map((one) => one.metres / (60 * ran(one).speed)));
 		// Planned busy: the hours its metres take, set-up and breakdowns included, and 125 h of restarts.
 		const busy = sum(made.map((one) => one.metres * ran(one).hoursPerMetre)) + 125;
-		expect(restarts('5x24') * 2.5).toBe(125);
+		expect(restarts(allYear('5x24')) * 2.5).toBeCloseTo(125, 9);
 		expect(ideal / busy).toBeGreaterThan(0.75);
 		expect(ideal / busy).toBeLessThan(0.88);
 	});
