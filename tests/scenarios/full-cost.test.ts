@@ -1,0 +1,108 @@
+/**
+ * Full cost, how costs behave, and contract prices of the shipped workbook: what stands beside the year's result
+ * and must lead to it.
+ */
+import { describe, expect, it } from 'vitest';
+import { enter, openShipped, read } from '../reference/shipped';
+import { WorkbookFigures } from './workbook-figures';
+
+const figures = new WorkbookFigures('scenarios/marram-coil-works.json');
+const products = ['PX10B', 'PX15P', 'PX15B', 'PX22B', 'PX28B', 'PB10B', 'PB15B', 'PB22B', 'PB28B', 'RT15B'];
+const SCENARIOS = ['base', 'weekend_crews', 'new_line', 'better_gauging'];
+
+describe.each(SCENARIOS)('in %s, full cost', (id) => {
+	const of = (name: string, ...at: string[]) => figures.number(id, name, ...at);
+
+	it('leads to EBIT: margins over it less idle capacity', () => {
+		const margins = products.reduce(
+			(sum, one) =>
+				sum + (of('net_net_price', one) - of('full_cost', one)) * of('good_metres', one),
+			0
+		);
+		expect(margins - of('idle_capacity_cost')).toBeCloseTo(of('ebit'), 3);
+	});
+
+	it('lies above the factory cost, by the coil and by the pallet', () => {
+		expect(of('full_cost', 'PX15B')).toBeGreaterThan(of('cost_per_metre', 'PX15B'));
+		expect(of('full_cost_per_coil', 'PX15B')).toBeCloseTo(50 * of('full_cost', 'PX15B'), 12);
+		expect(of('full_cost_per_pallet', 'PX15B')).toBeCloseTo(36 * 50 * of('full_cost', 'PX15B'), 9);
+	});
+});
+
+describe('a warranty provision', () => {
+	it('is taken out of selling, so that it moves products against each other and not the year', () => {
+		const model = openShipped('marram');
+		const before = ['PX15B', 'RT15B'].map((one) => read(model, 'full_cost', one));
+		const ebit = read(model, 'ebit');
+		enter(model, ['warranty_provision', ['PX15B'], 0.01]);
+		expect(read(model, 'full_cost', 'PX15B')).toBeGreaterThan(before[0]!);
+		expect(read(model, 'full_cost', 'RT15B')).toBeLessThan(before[1]!);
+		expect(read(model, 'ebit')).toBe(ebit);
+		expect(model.checks('base').fail).toEqual([]);
+		enter(model, ['warranty_provision', ['PX15B'], 0.1]);
+		const failing = model.checks('base').fail.map(({ place }) => place.quantity);
+		expect(failing).toContain('warranty_within_selling');
+	});
+});
+
+describe('the laboratory', () => {
+	const of = (name: string, ...at: string[]) => figures.number('base', name, ...at);
+
+	it('is testing, certification and audits, of which testing is the remainder', () => {
+		expect(of('laboratory_amount', 'testing')).toBeCloseTo(215_000 - 46_000 - 31_000, 9);
+	});
+
+	it('stands in the factory cost for what the metres take up of it', () => {
+		const inCards = products.reduce(
+			(sum, one) => sum + of('laboratory_cost', one, 'testing') * of('good_metres', one),
+			0
+		);
+		expect(inCards).toBeLessThan(138_000);
+		expect(inCards).toBeGreaterThan(0.9 * 138_000);
+	});
+});
+
+describe('costs by behaviour', () => {
+	it('leave a metre less what it saves: fewer metres lower the variable part alone', () => {
+		const model = openShipped('marram');
+		const parts = () =>
+			['variable', 'stepped', 'fixed'].map((part) => read(model, 'cost_of_behaviour', part));
+		const before = parts();
+		enter(model, ['planned_metres', ['RT15B', 'L7', 'today'], 3_700_000]);
+		const after = parts();
+		const metre = figures.number('base', 'variable_cost_per_metre', 'RT15B');
+		expect(before[0]! - after[0]!).toBeCloseTo(3_700_000 * metre, 3);
+		expect(after.slice(1)).toEqual(before.slice(1));
+	});
+});
+
+describe('a contract price', () => {
+	const of = (name: string, ...at: string[]) => figures.number('base', name, ...at);
+
+	it('follows the indices of the month before by their shares', () => {
+		// Skerrow in May: April's 104.8, 102.4 and 99.1 at 50, 15 and 8 %
+		const moved = 0.5 * 4.8 + 0.15 * 2.4 + 0.08 * -0.9;
+		expect(of('contract_movement', 'Skerrow', 'May')).toBeCloseTo(moved, 10);
+		expect(of('contract_adjustment', 'Skerrow', 'May')).toBeCloseTo(moved, 10);
+	});
+
+	it('stays where it is below the trigger', () => {
+		expect(of('contract_movement', 'Skerrow', 'Apr')).toBeGreaterThan(1);
+		expect(of('contract_adjustment', 'Skerrow', 'Apr')).toBe(0);
+	});
+
+	it('moves by its cap and no more, up or down', () => {
+		const model = openShipped('marram');
+		enter(model, ['contract_index', ['resin', 'Nov'], 140]);
+		expect(read(model, 'contract_move', 'Tidewell')).toBeCloseTo(5, 12);
+		expect(read(model, 'contract_price', 'PX15B', 'Tidewell')).toBeCloseTo(0.364 * 1.05, 12);
+		enter(model, ['contract_index', ['resin', 'Nov'], 60]);
+		expect(read(model, 'contract_move', 'Tidewell')).toBeCloseTo(-5, 12);
+	});
+
+	it('closes to 100 % by its fixed part when a share changes', () => {
+		const model = openShipped('marram');
+		enter(model, ['contract_share', ['Skerrow', 'resin'], 60]);
+		expect(read(model, 'contract_share', 'Skerrow', 'fixed')).toBeCloseTo(17, 12);
+	});
+});
