@@ -1,0 +1,128 @@
+/**
+ * One risk study at work on a pool: opens it in every worker, has the lead check the first draw while the others
+ * draw, hands out chunks, and has the lead put the figures together.
+ */
+import type { FirstDraw } from '$lib/studies/first-draw';
+import type { Answer } from '$lib/studies/problem';
+import type { StudyResult } from '$lib/studies/run';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study } from '$lib/workbook/study-schema';
+import {
+	stopped,
+	type FromStudyWorker,
+	type RunSettings,
+	type Strata,
+	type StudyProgress,
+	type ToStudyWorker
+} from './study-messages';
+
+interface Options {
+	readonly run: number;
+	readonly lead: number;
+	readonly workers: number;
+	readonly workbook: Workbook;
+	readonly study: Study;
+	readonly settings: RunSettings;
+	readonly chunk: number;
+	readonly tell: (worker: number, message: ToStudyWorker) => void;
+	readonly end: (answer: Answer<StudyResult>) => void;
+	readonly onprogress: (progress: StudyProgress) => void;
+}
+
+export class RiskRun {
+	readonly #options: Options;
+	#draws = 0;
+	#strata: Strata = [];
+	#values: Float64Array[] = [];
+	#states: Uint8Array[] = [];
+	#check: FirstDraw | null = null;
+	#isLaidOut = false;
+	/** The next draw to hand out, and how many have come back. */
+	#next = 0;
+	#done = 0;
+	/** Workers that are open and have nothing to do. */
+	readonly #idle: number[] = [];
+
+	constructor(options: Options) {
+		this.#options = options;
+	}
+
+	begin(): void {
+		this.#open(this.#options.lead);
+	}
+
+	hear(worker: number, message: FromStudyWorker): void {
+		switch (message.kind) {
+			case 'opened':
+				if (!message.answer.ok) return this.#options.end(message.answer);
+				if (worker === this.#options.lead) this.#begun(message.answer.value);
+				else this.#idle.push(worker);
+				break;
+			case 'checked':
+				if (!message.answer.ok) return this.#options.end(message.answer);
+				this.#check = message.answer.value;
+				this.#idle.push(worker);
+				break;
+			case 'part':
+				message.values.forEach((one, i) => this.#values[i]!.set(one, message.from));
+				message.states.forEach((one, i) => this.#states[i]!.set(one, message.from));
+				this.#done += message.states[0]?.length ?? 0;
+				this.#options.onprogress({ phase: 'drawing', done: this.#done, of: this.#draws });
+				this.#idle.push(worker);
+				break;
+			case 'finished':
+				return this.#options.end(message.answer);
+			case 'failed':
+				return this.#options.end(stopped(message.why));
+		}
+		this.#handOut();
+	}
+
+	#open(worker: number): void {
+		const { run, lead, workbook, study, settings, tell } = this.#options;
+		tell(worker, { kind: 'open', run, workbook, study, settings, isLead: worker === lead });
+	}
+
+	/** The lead has laid out the study: it checks the first draw, and the others are opened for the draws. */
+	#begun({ draws, results, strata }: { draws: number; results: number; strata: Strata }): void {
+		const { run, lead, workers, chunk, tell } = this.#options;
+		this.#draws = draws;
+		this.#strata = strata;
+		this.#values = Array.from({ length: results }, () => new Float64Array(draws));
+		this.#states = Array.from({ length: results }, () => new Uint8Array(draws));
+		this.#isLaidOut = true;
+		tell(lead, { kind: 'check', run });
+		// No more workers than there are chunks to share.
+		const helpers = Math.min(workers, Math.ceil(draws / chunk)) - 1;
+		let opened = 0;
+		for (let worker = 0; worker < workers && opened < helpers; worker++)
+			if (worker !== lead) {
+				this.#open(worker);
+				opened++;
+			}
+	}
+
+	#handOut(): void {
+		const { run, lead, chunk, tell, onprogress } = this.#options;
+		if (!this.#isLaidOut) return;
+		while (this.#next < this.#draws && this.#idle.length > 0) {
+			const from = this.#next;
+			const count = Math.min(chunk, this.#draws - from);
+			this.#next += count;
+			const strata = this.#strata.map(
+				([input, own]) => [input, own.slice(from, from + count)] as const
+			);
+			tell(this.#idle.pop()!, { kind: 'draw', run, from, count, strata });
+		}
+		if (this.#done < this.#draws || !this.#check) return;
+		this.#isLaidOut = false;
+		onprogress({ phase: 'finishing', done: this.#done, of: this.#draws });
+		tell(lead, {
+			kind: 'finish',
+			run,
+			values: this.#values,
+			states: this.#states,
+			check: this.#check
+		});
+	}
+}

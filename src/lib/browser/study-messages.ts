@@ -1,0 +1,104 @@
+/**
+ * What the page and the workers of studies say to each other. Plain data only. A run is one study at work; a worker
+ * may hold several. The lead of a run checks its first draw and puts its figures together; all compute draws.
+ */
+import type { FirstDraw } from '$lib/studies/first-draw';
+import { refuse, type Answer } from '$lib/studies/problem';
+import type { StudyResult } from '$lib/studies/run';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study } from '$lib/workbook/study-schema';
+
+/** Strata of correlated inputs, by the input's place. */
+export type Strata = readonly (readonly [input: number, strata: Uint32Array])[];
+
+export interface RunSettings {
+	readonly draws?: number | undefined;
+	readonly seed?: number | undefined;
+}
+
+export type ToStudyWorker =
+	/** A study that is no spread of draws: answered by `finished`. */
+	| {
+			readonly kind: 'run';
+			readonly run: number;
+			readonly workbook: Workbook;
+			readonly study: Study;
+	  }
+	/** A risk study: answered by `opened`. */
+	| {
+			readonly kind: 'open';
+			readonly run: number;
+			readonly workbook: Workbook;
+			readonly study: Study;
+			readonly settings: RunSettings;
+			readonly isLead: boolean;
+	  }
+	/** To the lead, once opened: answered by `checked`. */
+	| { readonly kind: 'check'; readonly run: number }
+	/** Answered by `part`. */
+	| {
+			readonly kind: 'draw';
+			readonly run: number;
+			readonly from: number;
+			readonly count: number;
+			/** Of these draws. */
+			readonly strata: Strata;
+	  }
+	/** To the lead, with the results of all draws: answered by `finished`. */
+	| {
+			readonly kind: 'finish';
+			readonly run: number;
+			readonly values: readonly Float64Array[];
+			readonly states: readonly Uint8Array[];
+			readonly check: FirstDraw;
+	  }
+	/** Nobody waits for this run any more. */
+	| { readonly kind: 'close'; readonly run: number };
+
+export type FromStudyWorker =
+	| {
+			readonly kind: 'opened';
+			readonly run: number;
+			readonly answer: Answer<{
+				readonly draws: number;
+				readonly results: number;
+				/** Of all draws; from the lead alone. */
+				readonly strata: Strata;
+			}>;
+	  }
+	| { readonly kind: 'checked'; readonly run: number; readonly answer: Answer<FirstDraw> }
+	| {
+			readonly kind: 'part';
+			readonly run: number;
+			readonly from: number;
+			readonly values: readonly Float64Array[];
+			readonly states: readonly Uint8Array[];
+	  }
+	| { readonly kind: 'finished'; readonly run: number; readonly answer: Answer<StudyResult> }
+	/** It failed in a way that nobody foresaw. */
+	| { readonly kind: 'failed'; readonly run: number; readonly why: string };
+
+/** What may be handed over instead of copied. */
+export function transfersOf(message: FromStudyWorker | ToStudyWorker): ArrayBufferLike[] {
+	switch (message.kind) {
+		case 'part':
+		case 'finish':
+			return [...message.values, ...message.states].map(({ buffer }) => buffer);
+		case 'draw':
+			return message.strata.map(([, { buffer }]) => buffer);
+		case 'opened':
+			return message.answer.ok ? message.answer.value.strata.map(([, { buffer }]) => buffer) : [];
+		default:
+			return [];
+	}
+}
+
+export interface StudyProgress {
+	readonly phase: 'preparing' | 'drawing' | 'finishing';
+	/** Draws; 0 of 0 for a study that has none. */
+	readonly done: number;
+	readonly of: number;
+}
+
+export const stopped = (why: string) =>
+	refuse('stopped', `The study stopped (${why}). Run it again; the workbook is untouched.`);
