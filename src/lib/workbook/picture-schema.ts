@@ -3,6 +3,7 @@
  * by `consistency/front.ts`.
  */
 import { label, memberIdSchema, nameSchema } from './basic-schema';
+import { quotePictureSchema } from './quote-schema';
 import { z } from './zod';
 
 export const pictureSchema = z.discriminatedUnion('kind', [
@@ -124,6 +125,7 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		total: nameSchema,
 		added: z.array(nameSchema).max(30),
 		taken_off: z.array(nameSchema).max(30)
-	})
+	}),
+	quotePictureSchema
 ]);
 export type Picture = z.infer<typeof pictureSchema>;

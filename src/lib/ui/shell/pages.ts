@@ -17,7 +17,8 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	capacity: '/capacity',
 	ways_out: '/capacity',
 	patterns: '/shifts',
-	bridge: '/shifts'
+	bridge: '/shifts',
+	quote: '/quote'
 };
 
 /** The pages about the workbook itself. */

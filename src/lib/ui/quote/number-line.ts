@@ -1,0 +1,71 @@
+/**
+ * Where prices stand on one line: floor, target and list above it, this quote and the invoice below, no name
+ * over another. Pixels in a box of known width; what is drawn with them is `NumberLine.svelte`.
+ */
+import { axisOf } from '../pictures/axis';
+import { spread } from '../pictures/spread';
+
+export interface Priced {
+	readonly name: 'floor' | 'target' | 'list' | 'invoice' | 'quote';
+	readonly value: number;
+	readonly title: string;
+	readonly below: string;
+}
+
+export interface Mark extends Priced {
+	/** Where it stands, and where the middle of its words does. */
+	readonly x: number;
+	readonly words: number;
+	readonly side: 'above' | 'below';
+}
+
+export interface NumberLine {
+	readonly marks: readonly Mark[];
+	readonly ticks: readonly { readonly x: number; readonly isLong: boolean }[];
+	/** Right end of what lies under the floor; null where it has none. */
+	readonly hatched: number | null;
+}
+
+/** Widths of a letter of title and small print, near enough to keep words apart. */
+const LETTER = 8.2;
+const SMALL = 6.6;
+
+/** Below this width the invoice, which the waterfall shows as well, has no room. */
+const ROOMY = 560;
+
+export function numberLine(all: readonly Priced[], width: number): NumberLine {
+	const prices = width < ROOMY ? all.filter((one) => one.name !== 'invoice') : all;
+	if (prices.length === 0 || width <= 0) return { marks: [], ticks: [], hatched: null };
+	const values = prices.map((one) => one.value);
+	const [least, most] = [Math.min(...values), Math.max(...values)];
+	const room = (most - least || Math.abs(most) || 1) * 0.16;
+	const [low, high] = [least - room, most + room * 0.6];
+	const at = (value: number) => ((value - low) / (high - low)) * width;
+	const long = axisOf(low, high, 11).ticks;
+	const step = (long[1] ?? 0) - (long[0] ?? 0);
+	const ticks =
+		step > 0
+			? axisOf(low, high, 11 * 4).ticks.map((value) => ({
+					x: at(value),
+					isLong: Math.abs(value / step - Math.round(value / step)) < 1e-6
+				}))
+			: [];
+	const marks = (['above', 'below'] as const).flatMap((side) => {
+		const own = prices
+			.filter((one) => (one.name === 'quote' || one.name === 'invoice') === (side === 'below'))
+			.sort((a, b) => a.value - b.value);
+		const wide = (one: Priced) => Math.max(one.title.length * LETTER, one.below.length * SMALL, 40);
+		const middles = spread(
+			own.map((one) => ({ at: at(one.value), width: wide(one) })),
+			0,
+			width,
+			14
+		);
+		return own.map((one, i) => ({
+			...{ ...one, side, x: at(one.value) },
+			words: middles[i] ?? at(one.value)
+		}));
+	});
+	const floor = prices.find((one) => one.name === 'floor');
+	return { marks, ticks, hatched: floor ? at(floor.value) : null };
+}

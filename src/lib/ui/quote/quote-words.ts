@@ -1,0 +1,151 @@
+/**
+ * What the quote says: its finding, what is drawn, its summary, its table to take along. What is quoted is
+ * the workbook's; nothing here advises to take or refuse an order.
+ */
+import {
+	decimalsFor,
+	decimalsWritten,
+	formatDifference,
+	formatNumber,
+	formatUnit,
+	MOST_DECIMALS
+} from '../format';
+import { plain, shown, type Reading } from '../pictures/read';
+import { factorBetween } from '../pictures/scale';
+import type { Entry, PlainTable } from '../pictures/table';
+import type { UnitSystem } from '$lib/units/system';
+import type { Quote } from './quote';
+
+/** What words need beside the quote. */
+export interface Tongue {
+	readonly units: UnitSystem;
+	readonly locale: string;
+}
+
+export const unitOf = (reading: Reading | null) =>
+	formatUnit(reading?.quantity?.quantity.unit ?? undefined);
+
+/** A reading with the digits of its quantity; its unit behind it if wanted. */
+export function said(reading: Reading, locale: string, withUnit = false): string {
+	const fitting = decimalsFor(reading.value, reading.quantity?.quantity.digits ?? 4);
+	const decimals = Math.min(fitting, decimalsWritten(reading.value, MOST_DECIMALS));
+	const text = shown(reading, decimals, locale);
+	const unit = withUnit && reading.kind === 'value' ? unitOf(reading) : '';
+	return unit ? `${text}\u00a0${unit}` : text;
+}
+
+/** A price with four decimals, as prices by the metre are written. */
+export const priceText = (reading: Reading, locale: string) => shown(reading, 4, locale);
+
+/** A difference of two prices, by the kilometre where prices are by the metre. */
+export function differenceText(
+	price: Reading,
+	from: Reading,
+	{ units, locale }: Tongue
+): { amount: string; sign: number } {
+	const unit = price.quantity?.quantity.unit ?? '';
+	const perKm = unit.replace(/\/m$/, '/km');
+	const factor = perKm === unit ? null : factorBetween(units, unit, perKm);
+	const value = (price.value - from.value) * (factor ?? 1);
+	const decimals = decimalsFor(value, 3);
+	const size = formatNumber(Math.abs(value), factor === null ? decimals : 0, locale);
+	const words = factor === null ? formatUnit(unit) : `${formatUnit(unit).split('/')[0]} per km`;
+	return { amount: `${size}\u00a0${words}`, sign: Math.sign(value) };
+}
+
+export function quoteTitle(quote: Quote, tongue: Tongue): string {
+	const { price, floor, size } = quote;
+	const product = quote.choices[0]?.id ?? '';
+	const month = monthOf(quote);
+	const what = `${said(size, tongue.locale, true)} of ${product}${month ? ` in ${month}` : ''}`;
+	const bad = [price, floor].find((one) => one.kind !== 'value');
+	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
+	const { amount, sign } = differenceText(price, floor, tongue);
+	if (sign === 0) return `${what}: just at the floor`;
+	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} the floor`;
+}
+
+export const monthOf = (quote: Quote) => quote.months.find((one) => one.isChosen)?.label ?? '';
+
+/** Who asks, how it runs, and the unit of every price on the page. */
+export function quoteLine(quote: Quote): string {
+	const words = quote.choices.slice(1).filter((one) => one.label !== monthOf(quote));
+	const on = quote.takenBy ? [`on ${quote.takenBy.id}`] : [];
+	return `${[...words.map((one) => one.label), ...on].join(', ')}; ${unitOf(quote.price)} throughout`;
+}
+
+/** Below the mark of this quote. */
+export function standing(quote: Quote, tongue: Tongue): string {
+	const { price, target, floor } = quote;
+	if (price.kind !== 'value') return '';
+	const parts = ['net-net'];
+	if (target.kind === 'value' && target.value !== 0) {
+		const share = (100 * (price.value - target.value)) / target.value;
+		parts.push(`${formatDifference(share, 1, tongue.locale)}\u00a0% to target`);
+	}
+	if (floor.kind === 'value') {
+		const { amount, sign } = differenceText(price, floor, tongue);
+		parts.push(`${amount} ${sign < 0 ? 'under' : 'over'} floor`);
+	}
+	return parts.join(', ');
+}
+
+export function quoteSummary(quote: Quote, tongue: Tongue): string {
+	const { locale } = tongue;
+	const unit = unitOf(quote.price);
+	const price = (reading: Reading) =>
+		reading.kind === 'value' ? `${priceText(reading, locale)} ${unit}` : plain(reading);
+	const marks = `Floor ${price(quote.floor)}, this quote ${price(quote.price)} net-net, target ${price(quote.target)}, invoice ${price(quote.invoice)}, list ${price(quote.list)}.`;
+	const ladder = quote.bySize
+		.map((step) => `${step.label} ${step.offered ? price(step.offered) : ''}`)
+		.join(', ');
+	const steps = quote.steps
+		.filter((step) => step.amount.kind !== 'value' || step.amount.value !== 0)
+		.map((step) => `${step.label} ${priceText(step.amount, locale)}`)
+		.join(', ');
+	const months = quote.months.map((one) => `${one.label} ${said(one.value, locale)}`).join(', ');
+	const hours = months
+		? ` Value of an hour by month, ${unitOf(quote.months[0]?.value ?? null)}: ${months}.`
+		: '';
+	return `${marks} Offered by size of the order: ${ladder}. From list to what is left, ${unit}: ${steps}.${hours}`;
+}
+
+/** Every figure of the page, one a row. */
+export function quoteTable(quote: Quote): PlainTable {
+	const rows: Entry[][] = [];
+	const add = (part: string, of: string, reading: Reading | null) => {
+		if (!reading) return;
+		const label = reading.quantity?.quantity.label ?? '';
+		rows.push([part, of ? `${label}, ${of}` : label, plain(reading), unitOf(reading)]);
+	};
+	const { price, floor, target, list, invoice, margin, size, hours } = quote;
+	for (const one of [size, hours, floor, target, list, invoice, price, margin])
+		add('This order', '', one);
+	for (const step of quote.steps)
+		rows.push(['From list to what is left', step.label, plain(step.amount), unitOf(step.amount)]);
+	for (const { label, floor, target, offered } of quote.bySize)
+		for (const one of [floor, target, offered]) add('By size of the order', label, one);
+	for (const { label, floor, target } of quote.byLength)
+		for (const one of [floor, target]) add('By length of the coil', label, one);
+	for (const { label, value, cost } of quote.months)
+		for (const one of [value, cost]) add('Hours by month', label, one);
+	for (const { label, price } of quote.extras) add('Extras', label, price);
+	add('Make or buy', '', quote.makeOrBuy?.make ?? null);
+	add('Make or buy', '', quote.makeOrBuy?.buy ?? null);
+	add('Validity', '', quote.validity);
+	for (const { label, share, index } of quote.clause?.parts ?? [])
+		for (const one of [share, index]) add('Index clause', label, one);
+	add('Index clause', '', quote.clause?.price ?? null);
+	return { caption: quote.picture.title, columns: ['Part', 'Figure', 'Value', 'Unit'], rows };
+}
+
+/** Below the title of the hours: in which unit, what they cost this order, and whom they push out. */
+export function hoursLine(quote: Quote, { locale }: Tongue): string {
+	const chosen = quote.months.find((one) => one.isChosen);
+	const unit = `${unitOf(quote.months[0]?.value ?? null)} for one more hour`;
+	if (!chosen || chosen.cost.kind !== 'value') return unit;
+	const hours = quote.hours?.kind === 'value' ? ` of its ${said(quote.hours, locale, true)}` : '';
+	if (chosen.cost.value === 0) return `${unit}; in ${chosen.label} the hours are free`;
+	const cost = `${priceText(chosen.cost, locale)} ${unitOf(chosen.cost)}`;
+	return `${unit}; ${chosen.label} costs this order ${cost}, since each${hours} pushes out another`;
+}

@@ -1,0 +1,53 @@
+/** The picture of a quote: which quantities hold its prices, its ladders, its steps and its hours. */
+import { label, nameSchema } from './basic-schema';
+import { z } from './zod';
+
+export const quotePictureSchema = z.strictObject({
+	kind: z.literal('quote'),
+	title: label,
+	/**
+	 * Inputs that the page offers to change: of the order, and the terms that hold for it. One that is per
+	 * something is offered for the member that a choice on the same sheet holds.
+	 */
+	order: z.array(nameSchema).min(1).max(12),
+	terms: z.array(nameSchema).max(12).optional(),
+	/** The size of the order, what takes it, and how long that runs. */
+	size: nameSchema,
+	taken_by: nameSchema.optional(),
+	hours: nameSchema.optional(),
+	/** What is left of the price, and what it is held against. */
+	price: nameSchema,
+	floor: nameSchema,
+	target: nameSchema,
+	list: nameSchema,
+	invoice: nameSchema,
+	margin: nameSchema,
+	target_margin: nameSchema.optional(),
+	/** Per size of an order. */
+	by_size: z.strictObject({ floor: nameSchema, target: nameSchema, offered: nameSchema }),
+	/** Per length of a coil. */
+	by_length: z.strictObject({ floor: nameSchema, target: nameSchema }).optional(),
+	/** Per step of the price: its amount, the price after it, whether it is a total. */
+	waterfall: z.strictObject({ amount: nameSchema, level: nameSchema, is_total: nameSchema }),
+	/** Per month: the value of an hour and what the order's hours cost; and the choice of the month. */
+	hour_value: z
+		.strictObject({ value: nameSchema, cost: nameSchema, chosen: nameSchema })
+		.optional(),
+	/** Per extra: whether it is wanted, and its price. */
+	extras: z.strictObject({ wanted: nameSchema, price: nameSchema }).optional(),
+	/** What making costs with its hours, what buying would, and whether buying costs less. */
+	make_or_buy: z
+		.strictObject({ make: nameSchema, buy: nameSchema, buy_is_less: nameSchema })
+		.optional(),
+	validity: nameSchema.optional(),
+	/** Per part of the clause its share and index; the moves that count, and the price that follows. */
+	clause: z
+		.strictObject({
+			share: nameSchema,
+			index: nameSchema,
+			least: nameSchema,
+			most: nameSchema,
+			price: nameSchema
+		})
+		.optional()
+});

@@ -1,0 +1,79 @@
+import { readFile } from 'node:fs/promises';
+import { expect, goTo, open, strip, test, undo } from './app';
+import type { Page } from '@playwright/test';
+
+const fields = (page: Page) => page.getByRole('region', { name: 'What is quoted' });
+const finding = (page: Page) => page.getByRole('heading', { level: 1 });
+const field = (page: Page, name: RegExp) => fields(page).getByRole('textbox', { name });
+
+async function type(page: Page, name: RegExp, text: string) {
+	await field(page, name).click();
+	await field(page, name).fill(text);
+	await page.keyboard.press('Enter');
+}
+
+test('a quote follows its quantity, month and product as they are changed, in the scenario in hand', async ({
+	page
+}) => {
+	await open(page);
+	await goTo(page, /^Quote$/);
+	await expect(finding(page)).toHaveText(
+		/^60,000\sm of PX15B in October: \d+\sEUR per km over the floor$/
+	);
+	const before = await finding(page).textContent();
+	await type(page, /^Quantity/, '9 km');
+	await expect(finding(page)).toHaveText(/^9,000\sm of PX15B in October/);
+	await expect(field(page, /^Quantity/)).toHaveValue('9,000');
+	await expect(field(page, /^Discount by size/)).toHaveValue('0');
+	await fields(page).getByRole('combobox', { name: 'Month of the run' }).selectOption('Feb');
+	await expect(finding(page)).toContainText('in February');
+	await expect(page.getByRole('main')).toContainText('in February the hours are free');
+	await fields(page).getByRole('combobox', { name: 'Product quoted' }).selectOption('PB15B');
+	await expect(finding(page)).toContainText('of PB15B');
+	for (let i = 0; i < 3; i++) await undo(page);
+	await expect(finding(page)).toHaveText(before ?? '');
+});
+
+test('terms and extras change what is left, and a quote under its floor is cautioned', async ({
+	page
+}) => {
+	await open(page, '/quote');
+	await expect(finding(page)).toContainText('over the floor');
+	await expect(page.getByRole('main')).toContainText('A quote is worked out, not advised');
+	await page.getByRole('checkbox', { name: 'own print' }).check();
+	await expect(page.getByRole('main').getByRole('row', { name: /^Extras charged/ })).toBeVisible();
+	await type(page, /^Further discount/, '60');
+	await expect(finding(page)).toContainText('under the floor');
+	await expect(page.getByRole('list', { name: 'Cautions' })).toContainText(
+		'The quote leaves less than its floor'
+	);
+	await expect(strip(page)).toContainText(/cautions?/);
+	await type(page, /^Further discount/, 'much');
+	await expect(fields(page)).toContainText('"much" is not a number');
+	await expect(finding(page)).toContainText('under the floor');
+});
+
+test('a quote is told in words, in full and as files', async ({ page }) => {
+	await open(page, '/quote');
+	const main = page.getByRole('main');
+	await expect(main.getByRole('img', { name: /over the floor/ })).toHaveAccessibleDescription(
+		/Floor 0\.\d{4} EUR\/m, this quote 0\.\d{4}/
+	);
+	await expect(main.getByRole('img', { name: /Price ladder/ })).toBeVisible();
+	await expect(main.getByRole('row', { name: /^Left over the floor/ })).toBeVisible();
+	await main.getByText('All figures as a table').click();
+	await expect(main.getByRole('region', { name: 'Quote, all figures' })).toContainText(
+		'Set-up of this order'
+	);
+	await expect(main.getByRole('button', { name: 'Print, or save as PDF there' })).toBeVisible();
+	const take = async (what: string) => {
+		const [download] = await Promise.all([
+			page.waitForEvent('download'),
+			main.getByRole('button', { name: what }).click()
+		]);
+		return readFile(await download.path());
+	};
+	expect((await take('Take table')).toString()).toContain('Left over the floor');
+	const picture = await take('Take picture');
+	expect(picture.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
+});
