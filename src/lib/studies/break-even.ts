@@ -153,7 +153,8 @@ function isDip(off: readonly number[], i: number): boolean {
 		before * here > 0 &&
 		here * after > 0 &&
 		Math.abs(here) <= Math.abs(before) &&
-		Math.abs(here) <= Math.abs(after)
+		Math.abs(here) <= Math.abs(after) &&
+		(here !== before || here !== after)
 	);
 }
 
