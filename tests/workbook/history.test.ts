@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Command } from '$lib/workbook/commands';
+import { applyCommand, type Command } from '$lib/workbook/commands';
+import { entriesBetween } from '$lib/workbook/entries-between';
 import {
 	doCommand,
 	historyOf,
@@ -8,8 +9,11 @@ import {
 	redoLabel,
 	undo,
 	undoLabel,
+	withOthers,
 	type History
 } from '$lib/workbook/history';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
 import { plant, quantityOf } from './plant';
 
 const price = (value: number): Command => ({
@@ -61,5 +65,43 @@ describe('the history of a workbook', () => {
 		let history = historyOf(plant);
 		for (let i = 0; i < MOST_STEPS + 5; i++) history = done(history, price(i));
 		expect(history.past).toHaveLength(MOST_STEPS);
+	});
+});
+
+describe('what others did', () => {
+	const others = (workbook: Workbook, value: number) => {
+		const result = applyCommand(workbook, lot(value));
+		if (!result.ok) throw new Error(result.problem.message);
+		return result.workbook;
+	};
+	const lot = (value: number): Command => ({
+		kind: 'set_inputs',
+		scenario: 'base',
+		entries: [{ quantity: 'setup_time', at: ['PX15B', 'PX20'], value }]
+	});
+
+	it('stays when own steps are taken back', () => {
+		const mine = done(done(historyOf(plant), price(2.1)), price(2.2));
+		const both = withOthers(mine, others(mine.workbook, 777));
+		const back = undo(undo(both)!.history)!.history;
+		expect(quantityOf(back.workbook, 'resin_price').value).toBe(1.95);
+		expect(inputAt(back.workbook, 'base', 'setup_time', ['PX15B', 'PX20']).value).toBe(777);
+		expect(undo(back)).toBeNull();
+	});
+
+	it('ends what can be taken back at the first step that no longer fits', () => {
+		const mine = done(
+			done(historyOf(plant), { kind: 'remove_quantity', name: 'lot_size' }),
+			price(2.2)
+		);
+		const both = withOthers(mine, mine.workbook);
+		expect(both.past).toHaveLength(1);
+	});
+
+	it('is told as entries where nothing but values differs, else not', () => {
+		const after = others(plant, 777);
+		expect(entriesBetween(plant, after)).toEqual([lot(777)]);
+		expect(entriesBetween(plant, { ...after, title: 'Another' })).toBeNull();
+		expect(entriesBetween(plant, plant)).toEqual([]);
 	});
 });

@@ -13,6 +13,7 @@ import type { Trial } from '$lib/engine/trial';
 import { UnitSystem } from '$lib/units/system';
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import { describeCommand } from '$lib/workbook/describe';
+import { entriesBetween } from '$lib/workbook/entries-between';
 import {
 	doCommand,
 	historyOf,
@@ -20,6 +21,7 @@ import {
 	redoLabel,
 	undo,
 	undoLabel,
+	withOthers,
 	type History,
 	type StepResult
 } from '$lib/workbook/history';
@@ -164,6 +166,17 @@ export class Session implements EngineEvents {
 	/** The same, giving a sentence if it cannot be made, else null. */
 	apply(...commands: readonly Command[]): string | null {
 		return this.attempt(...commands)?.message ?? null;
+	}
+
+	/** Puts what others did into the workbook: no step of one's own, and what is being typed stays. */
+	takeIn(workbook: Workbook): void {
+		if (!this.#history || workbook === this.#history.workbook) return;
+		const entries = entriesBetween(this.#history.workbook, workbook);
+		const whole: Command = { kind: 'restore_workbook', workbook, structural: true };
+		this.#take(withOthers(this.#history, workbook), entries === null);
+		if (entries) this.#engine?.apply(entries, this.#revision, this.#order());
+		else this.#engine?.open(workbook, this.#revision, this.#order());
+		this.onedit?.(entries ?? [whole], workbook);
 	}
 
 	/** Says that an item of a list was removed, and offers it back. */

@@ -73,6 +73,23 @@ export function redo(history: History): Taken | null {
 	return { ok: true, history: { workbook, past, future }, command: step.command, structural };
 }
 
+/**
+ * The workbook with what others did in it. Own steps can still be taken back as far as they can be taken back in it: entries
+ * of values, newest first, up to the first that no longer fits.
+ */
+export function withOthers({ past }: History, workbook: Workbook): History {
+	const kept: Step[] = [];
+	let here = workbook;
+	for (const step of [...past].reverse()) {
+		if (step.inverse.kind !== 'set_inputs') break;
+		const result = applyCommand(here, step.inverse);
+		if (!result.ok || result.structural) break;
+		here = result.workbook;
+		kept.unshift(step);
+	}
+	return { workbook, past: kept, future: [] };
+}
+
 /** What undo would take back, and redo do again; null when there is nothing. */
 export const undoLabel = ({ past }: History): string | null => past.at(-1)?.label ?? null;
 export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;

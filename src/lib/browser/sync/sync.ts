@@ -1,0 +1,172 @@
+/**
+ * Keeps the workbook on this desk in step with the one on the server: sends what was done here, takes in what others
+ * did, asks where both did something else. Whatever is done here is kept in this browser first, so a lost connection
+ * costs nothing but time.
+ *
+ * How requests are made is said in `remote.ts`; what a person sees of it, in `ui/shared`.
+ */
+import { mergeWorkbooks, type Conflict, type Side } from '$lib/workbook/merge';
+import { saveWorkbook } from '$lib/workbook/save';
+import type { Workbook } from '$lib/workbook/schema';
+
+/** What this desk knows of the workbook on the server. */
+export interface Link {
+	/** The workbook's id on the server. */
+	readonly id: string;
+	/** The newest revision that is in the workbook here. */
+	readonly number: number;
+	/** That revision. What differs from it was done here and is not yet sent. */
+	readonly base: Workbook;
+}
+
+export type RemoteSaved =
+	/** `workbook` is that revision: what was sent, with what others did meanwhile. */
+	| { readonly kind: 'saved'; readonly number: number; readonly workbook: Workbook }
+	| { readonly kind: 'conflict'; readonly number: number; readonly workbook: Workbook }
+	/** It will not be taken, however often it is sent. */
+	| { readonly kind: 'refused'; readonly message: string };
+
+/** The server. Rejects when it cannot be reached. */
+export interface Remote {
+	read(id: string): Promise<{ readonly number: number; readonly workbook: Workbook }>;
+	save(link: Link, workbook: Workbook, reason: string): Promise<RemoteSaved>;
+}
+
+/** The desk. */
+export interface Desk {
+	workbook(): Workbook;
+	/** Puts in its place the same with what others did. Resolves once it would survive a killed tab. */
+	take(workbook: Workbook): Promise<void>;
+	/** Writes the link down. Called after the workbook that belongs to it is. */
+	keepLink(link: Link): Promise<void>;
+}
+
+export type SyncState =
+	| { readonly is: 'in_step' | 'sending' | 'offline' }
+	/** Edits that wait for a quiet moment. */
+	| { readonly is: 'waiting' }
+	| { readonly is: 'asking'; readonly conflicts: readonly Conflict[] }
+	| { readonly is: 'refused'; readonly message: string };
+
+export class Sync {
+	#link: Link;
+	/** The newest revision that the server spoke of. */
+	#news: number;
+	#turn: Promise<void> | null = null;
+	#again = false;
+	#closed = false;
+	#answers: ReadonlyMap<string, Side> = new Map();
+	/** Said with the next save. */
+	reason = '';
+
+	constructor(
+		readonly remote: Remote,
+		readonly desk: Desk,
+		link: Link,
+		readonly onstate: (state: SyncState, link: Link) => void
+	) {
+		this.#link = link;
+		this.#news = link.number;
+	}
+
+	get link(): Link {
+		return this.#link;
+	}
+
+	/** Whether something was done here that the server does not have. */
+	get ahead(): boolean {
+		return !same(this.desk.workbook(), this.#link.base);
+	}
+
+	/** The server has a newer revision. */
+	tell(number: number): void {
+		this.#news = Math.max(this.#news, number);
+	}
+
+	/** Which side stands, by the key of the conflict. */
+	answer(answers: ReadonlyMap<string, Side>): Promise<void> {
+		this.#answers = answers;
+		return this.step();
+	}
+
+	close(): void {
+		this.#closed = true;
+	}
+
+	/** Gets in step; one at a time. Resolves when nothing is left that could be done now. */
+	step(): Promise<void> {
+		this.#again = true;
+		this.#turn ??= this.#run().finally(() => (this.#turn = null));
+		return this.#turn;
+	}
+
+	async #run(): Promise<void> {
+		while (this.#again && !this.#closed) {
+			this.#again = false;
+			try {
+				await this.#once();
+			} catch {
+				this.#say({ is: 'offline' });
+				return;
+			}
+		}
+	}
+
+	async #once(): Promise<void> {
+		const mine = this.desk.workbook();
+		if (same(mine, this.#link.base)) {
+			if (this.#news > this.#link.number) {
+				this.#say({ is: 'sending' });
+				const { number, workbook } = await this.remote.read(this.#link.id);
+				await this.#takeIn(number, workbook);
+			} else this.#say({ is: 'in_step' });
+			return;
+		}
+		this.#say({ is: 'sending' });
+		const { reason } = this;
+		const answer = await this.remote.save(this.#link, mine, reason);
+		if (this.#closed) return;
+		if (answer.kind === 'refused') {
+			this.#say({ is: 'refused', message: answer.message });
+			return;
+		}
+		if (answer.kind === 'saved') {
+			if (this.reason === reason) this.reason = '';
+			// What is on the server holds all that was sent: what differs here from that was done since.
+			this.#link = { ...this.#link, base: mine };
+		}
+		await this.#takeIn(answer.number, answer.workbook);
+	}
+
+	/** Puts another revision under what was done here since the last. */
+	async #takeIn(number: number, theirs: Workbook): Promise<void> {
+		this.tell(number);
+		const here = this.desk.workbook();
+		const three = { base: this.#link.base, mine: here, theirs };
+		const { workbook, conflicts } = mergeWorkbooks(three, ({ key }) => this.#answers.get(key));
+		if (conflicts.length > 0) {
+			this.#say({ is: 'asking', conflicts });
+			return;
+		}
+		this.#answers = new Map();
+		// First the workbook, then the link: after a crash in between, the merge is made again and gives the same.
+		if (!same(workbook, here)) await this.desk.take(workbook);
+		this.#link = { ...this.#link, number, base: theirs };
+		await this.desk.keepLink(this.#link);
+		this.#again = true;
+	}
+
+	#say(state: SyncState): void {
+		if (!this.#closed) this.onstate(state, this.#link);
+	}
+}
+
+const texts = new WeakMap<Workbook, string>();
+
+function textOf(workbook: Workbook): string {
+	let text = texts.get(workbook);
+	if (text === undefined) texts.set(workbook, (text = saveWorkbook(workbook)));
+	return text;
+}
+
+const same = (one: Workbook, other: Workbook) => one === other || textOf(one) === textOf(other);
