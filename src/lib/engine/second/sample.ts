@@ -6,8 +6,11 @@ import { ownersOf, type Source } from '$lib/engine/cells/reach';
 import type { Plan } from '$lib/engine/plan';
 import type { Conditions } from '$lib/engine/presence';
 
-/** Cells, helper cells included, that HyperFormula follows within about a quarter of a second an edit. */
-export const LIMIT = 150_000;
+/**
+ * Cells, helper cells included. The shipped plant has 163,000 in eight scenarios: built in 9.5 s of processor time, an edit
+ * that moves everything followed in 0.6 s, neither of which anybody waits for.
+ */
+export const LIMIT = 400_000;
 
 export interface Sample {
 	/** Places among the scenarios. */
