@@ -7,7 +7,8 @@ import type { Picture, Workbook } from './schema';
 
 /** Fields of a picture that name a set; other names in it are quantities. */
 const SET_FIELDS: ReadonlySet<string> = new Set([
-	...['subject', 'layer', 'part', 'year', 'month', 'pattern', 'hour']
+	...['subject', 'layer', 'part', 'year', 'month', 'pattern', 'hour', 'weekday'],
+	...['day', 'holiday', 'shut_down']
 ]);
 /** Fields that name neither: words, and members of sets. */
 const PLAIN_FIELDS: ReadonlySet<string> = new Set(['kind', 'title', 'note', 'roles', 'against']);

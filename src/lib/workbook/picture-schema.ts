@@ -118,6 +118,64 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		by_scenario: z.array(nameSchema).max(30).optional()
 	}),
 	z.strictObject({
+		kind: z.literal('week'),
+		title: label,
+		note: label.optional(),
+		/** The sets of shift patterns, of seven weekdays and of the 168 hours from the first of them on. */
+		pattern: nameSchema,
+		weekday: nameSchema,
+		hour: nameSchema,
+		/** A choice of pattern: the one shown first. */
+		shown_first: nameSchema.optional(),
+		/** A yes/no per pattern and hour, an input: what is painted. */
+		worked: nameSchema,
+		/** Per hour: the premium in percent, and what a unit of energy costs. */
+		premium: nameSchema.optional(),
+		price: nameSchema.optional(),
+		/** Per hour: what an hour that is worked costs, part by part, all in one unit over time. */
+		costs: z.array(nameSchema).max(6),
+		/** Per hour: a yes/no that makes it darker, and a choice of crew; hours of all but the first are dotted. */
+		night: nameSchema.optional(),
+		crew: nameSchema.optional(),
+		/** Per pattern: figures below the week, and yes/no quantities that caution. */
+		facts: z.array(nameSchema).max(4),
+		cautions: z.array(nameSchema).max(12)
+	}),
+	z.strictObject({
+		kind: z.literal('calendar'),
+		title: label,
+		note: label.optional(),
+		/** The year, an input; the sets of twelve months, days of the month, and weekdays, the weekend last. */
+		of_year: nameSchema,
+		month: nameSchema,
+		day: nameSchema,
+		weekday: nameSchema,
+		/** Per month and day: date, weekday, week, and whether it is a holiday or in a shut-down. */
+		date: nameSchema,
+		weekday_of: nameSchema,
+		week: nameSchema.optional(),
+		is_holiday: nameSchema,
+		is_shut_down: nameSchema,
+		/** Per month and weekday. */
+		working_days: nameSchema,
+		/** The set of holidays, and per holiday: its rule, month, day, days after Easter, and the date they give. */
+		holiday: nameSchema,
+		/** A choice of two: on a date, or counted from Easter. */
+		rule: nameSchema,
+		holiday_month: nameSchema,
+		holiday_day: nameSchema,
+		days_after: nameSchema,
+		holiday_date: nameSchema,
+		/** The set of shut-downs, and per shut-down: first and last month and day, and their dates. */
+		shut_down: nameSchema,
+		from_month: nameSchema,
+		from_day: nameSchema,
+		to_month: nameSchema,
+		to_day: nameSchema,
+		first_date: nameSchema,
+		last_date: nameSchema
+	}),
+	z.strictObject({
 		kind: z.literal('bridge'),
 		title: label,
 		note: label.optional(),

@@ -16,6 +16,8 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	payback: '/investment',
 	capacity: '/capacity',
 	ways_out: '/capacity',
+	week: '/week',
+	calendar: '/calendar',
 	patterns: '/shifts',
 	bridge: '/shifts',
 	quote: '/quote'
