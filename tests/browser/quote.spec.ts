@@ -77,3 +77,18 @@ test('a quote is told in words, in full and as files', async ({ page }) => {
 	const picture = await take('Take picture');
 	expect(picture.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
 });
+
+test('options are ranked, held against each alone, and shown in their parts', async ({ page }) => {
+	await open(page, '/investment');
+	const main = page.getByRole('main');
+	const first = main.getByRole('table').first().getByRole('row').nth(1);
+	await expect(first).toContainText('Better gauging');
+	await main.getByRole('combobox', { name: 'Ranked by' }).selectOption('payback');
+	await expect(first).toContainText('Weekend crews, July to November');
+	await expect(
+		main.getByRole('heading', { name: /would be worth .* kEUR more than each alone adds up to/ })
+	).toBeVisible();
+	const parts = main.getByRole('region', { name: 'What each net present value is made of' });
+	await expect(parts.getByRole('columnheader', { name: /tax shield/ })).toBeAttached();
+	await expect(parts.getByRole('row', { name: /^New line / })).toContainText('−1,618');
+});

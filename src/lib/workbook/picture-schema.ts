@@ -66,7 +66,13 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		npv: nameSchema,
 		irr: nameSchema,
 		annual_value: nameSchema,
-		life: nameSchema
+		life: nameSchema,
+		/** Per option, yes or no: which of them a scenario holds. Then options together are held against each alone. */
+		options: nameSchema.optional(),
+		/** Per part of the cash flow: what the net present value is made of. */
+		parts: nameSchema.optional(),
+		/** Further figures of each case, in this order. */
+		more: z.array(nameSchema).max(6).optional()
 	}),
 	z.strictObject({
 		kind: z.literal('capacity'),

@@ -3,8 +3,10 @@
  */
 import type { Layout } from '$lib/engine/layout';
 import { decimalsFor, formatDifference, formatNumber, formatUnit } from '../format';
+import type { Interaction } from './interaction';
 import { outcomeOf, type Case, type Cases, type PaybackPicture } from './payback';
-import { plain, type Reading } from './read';
+import { partColumns } from './payback-parts';
+import { plain, type Reading, type Source } from './read';
 import type { Scale } from './scale';
 import type { PlainTable } from './table';
 import { years } from './words';
@@ -79,11 +81,18 @@ export function rowHeads(
 	};
 }
 
+/** What a case has beside its own figures, as far as the picture names it. */
+interface Beside {
+	readonly interactions: readonly Interaction[];
+	readonly sourceOf?: (scenario: string) => Source;
+}
+
 /** Every figure in its own unit, and the running totals year by year. */
 export function paybackTable(
 	{ cases }: Cases,
 	layout: Layout,
-	picture: PaybackPicture
+	picture: PaybackPicture,
+	beside: Beside = { interactions: [] }
 ): PlainTable {
 	const all = layout.sets.get(picture.year)?.members ?? [];
 	const inUnit = (label: string, name: string) => {
@@ -97,6 +106,12 @@ export function paybackTable(
 			const x = year.number ?? ordinal;
 			return line.points.find((point) => point.x === x)?.y ?? null;
 		});
+	const own: Scale = { factor: 1, unit: formatUnit(layout.byName.get(picture.npv)?.quantity.unit) };
+	const { interactions, sourceOf } = beside;
+	const parts = sourceOf ? partColumns(layout, picture, own) : [];
+	const beyond = interactions.length > 0 ? [`Beyond each option alone, ${own.unit}`] : [];
+	const beyondOf = (one: Case) =>
+		interactions.find(({ together }) => together.id === one.id)?.beyond ?? null;
 	const back = (one: Case, reading: Reading) =>
 		reading.kind === 'no-answer' ? notBack(one) : plain(reading);
 	return {
@@ -111,6 +126,11 @@ export function paybackTable(
 			inUnit('Net present value', picture.npv),
 			`${inUnit('Rate of return', picture.irr)} a year`,
 			inUnit('Annual value', picture.annual_value),
+			...parts.map(({ label, unit, isMoney }) => {
+				const words = isMoney ? `Present value, ${label}` : label;
+				return unit ? `${words}, ${unit}` : words;
+			}),
+			...beyond,
 			...totals('Cumulative', picture.cumulative),
 			...totals('Discounted', picture.cumulative_discounted)
 		],
@@ -121,6 +141,8 @@ export function paybackTable(
 			back(one, one.payback),
 			back(one, one.discountedPayback),
 			...[one.outlay, one.npv, one.irr, one.annualValue].map((reading) => plain(reading)),
+			...parts.map((part) => (sourceOf ? plain(part.of(sourceOf(one.id))) : null)),
+			...beyond.map(() => beyondOf(one)),
 			...cash(one.simple),
 			...cash(one.discounted)
 		])

@@ -1,0 +1,126 @@
+/** What stands beside the payback picture: the order of cases, options together, the parts of a value. */
+import { describe, expect, it } from 'vitest';
+import { interactionsOf } from '$lib/ui/pictures/interaction';
+import { interactionTitle } from '$lib/ui/pictures/interaction-words';
+import { sourceOf, type Open } from '$lib/ui/pictures/open';
+import { casesOf, type PaybackPicture } from '$lib/ui/pictures/payback';
+import { partColumns, partText } from '$lib/ui/pictures/payback-parts';
+import { ranked } from '$lib/ui/pictures/payback-rank';
+import { paybackTable } from '$lib/ui/pictures/payback-table';
+import { UnitSystem } from '$lib/units/system';
+import { apply, openShipped, read } from '../../reference/shipped';
+
+const EUR = { factor: 1, unit: 'EUR' };
+const kEUR = { factor: 0.001, unit: 'kEUR' };
+
+function page(change: (model: ReturnType<typeof openShipped>) => void = () => undefined) {
+	const model = openShipped('marram');
+	change(model);
+	const ids = model.workbook.scenarios.map(({ id }) => id);
+	const open: Open = {
+		...{ layout: model.layout, locale: 'en', base: 'base', inHand: 'new_line' },
+		results: new Map(ids.map((id) => [id, model.results(id)])),
+		faults: new Map(),
+		units: UnitSystem.create([]).system
+	};
+	const picture = model.workbook.pictures!.find(
+		(one): one is PaybackPicture => one.kind === 'payback'
+	)!;
+	const { cases } = casesOf({ picture, ...open });
+	const interactions = interactionsOf({
+		...{ cases, options: picture.options!, layout: model.layout },
+		sourceOf: (id) => sourceOf(open, id)
+	});
+	return { model, open, picture, cases, interactions };
+}
+
+describe('cases', () => {
+	it('stand by what they are worth, in all or a year, the best first', () => {
+		const { cases } = page();
+		for (const by of ['npv', 'annualValue'] as const) {
+			const values = ranked(cases, by).map((one) => one[by].value);
+			expect(values).toEqual([...values].sort((a, b) => b - a));
+		}
+	});
+
+	it('stand by payback, the soonest first and those that never pay last', () => {
+		const order = ranked(page().cases, 'payback');
+		const found = order.flatMap(({ payback }) => (payback.kind === 'value' ? [payback.value] : []));
+		expect(found).toEqual([...found].sort((a, b) => a - b));
+		expect(order.at(-1)!.id).toBe('new_rewinder');
+	});
+});
+
+describe('options together', () => {
+	it('are held against a case for each of them', () => {
+		const { model, interactions } = page();
+		const both = interactions.find(({ together }) => together.id === 'new_line_and_rewinder')!;
+		expect(both.alone.map(({ id }) => id)).toEqual(['new_line', 'new_rewinder']);
+		const npv = (scenario: string) => read(model, 'npv', { scenario });
+		const apart = npv('new_line') + npv('new_rewinder');
+		expect(both.sum).toBeCloseTo(apart, 6);
+		expect(both.beyond).toBeCloseTo(npv('new_line_and_rewinder') - apart, 6);
+		expect(interactionTitle([both], kEUR, 'en')).toMatch(
+			/^New line and rewinder would be worth 1,\d{3}\u00a0kEUR more than each alone adds up to$/
+		);
+	});
+
+	it('can be worth less than each alone', () => {
+		const { interactions } = page();
+		const crews = interactions.find(({ together }) => together.id === 'weekend_crews_and_gauging')!;
+		expect(crews.beyond).toBeLessThan(0);
+		expect(interactionTitle([crews], kEUR, 'en')).toContain('less than each alone');
+	});
+
+	it('are not held against cases that are measured against something else', () => {
+		const { interactions } = page((model) =>
+			apply(model, {
+				kind: 'replace_scenario',
+				id: 'new_line_and_rewinder',
+				scenario: {
+					...{ id: 'new_line_and_rewinder', title: 'New line and rewinder' },
+					...{ parent: 'new_line', against: 'better_gauging' }
+				}
+			})
+		);
+		expect(interactions.map(({ together }) => together.id)).not.toContain('new_line_and_rewinder');
+	});
+});
+
+describe('the parts of a value', () => {
+	it('are columns that add up to it, with the further figures behind them', () => {
+		const { open, picture, cases } = page();
+		const columns = partColumns(open.layout, picture, EUR);
+		const money = columns.filter(({ isMoney }) => isMoney);
+		for (const one of cases) {
+			const source = sourceOf(open, one.id);
+			const sum = money.reduce((so, column) => so + column.of(source).value, 0);
+			expect(sum, one.id).toBeCloseTo(one.npv.value, 4);
+		}
+		expect(columns.map(({ label }) => label).slice(money.length)).toEqual([
+			'Profitability index',
+			'Modified rate of return',
+			'Overrun of the outlay that the case bears'
+		]);
+		const source = sourceOf(open, 'new_line');
+		expect(partText(partColumns(open.layout, picture, kEUR)[0]!, source, kEUR, 'en')).toBe(
+			'−1,618'
+		);
+	});
+
+	it('are taken along in the table, with what is beyond each option alone', () => {
+		const { open, picture, cases, interactions } = page();
+		const table = paybackTable({ cases, without: [], pending: 0 }, open.layout, picture, {
+			interactions,
+			sourceOf: (id) => sourceOf(open, id)
+		});
+		const at = (label: string) => table.columns.indexOf(label);
+		const line = table.rows.find(([title]) => title === 'New line')!;
+		expect(line[at('Present value, outlay, EUR')]).toBe(-1_618_000);
+		const beyond = at('Beyond each option alone, EUR');
+		expect(line[beyond]).toBeNull();
+		const both = table.rows.find(([title]) => title === 'New line and rewinder')!;
+		expect(both[beyond]).toBeGreaterThan(1_000_000);
+		expect(table.rows.every((row) => row.length === table.columns.length)).toBe(true);
+	});
+});
