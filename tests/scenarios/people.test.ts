@@ -14,6 +14,15 @@ describe('premiums', () => {
 	});
 });
 
+describe('night', () => {
+	it('begins and ends when entered', () => {
+		const model = openShipped('marram');
+		enter(model, ['night_from', [], 20]);
+		// ten hours of 24 at 25 %
+		expect(read(model, 'average_premium', '5x24')).toBeCloseTo((10 / 24) * 25, 9);
+	});
+});
+
 describe('posts that follow what runs', () => {
 	const model = openShipped('marram');
 	enter(

@@ -154,6 +154,13 @@ describe('a campaign', () => {
 		expect(read(model, 'wheel_setup_hours', 'L6')).toBeCloseTo(7 * 45, 9);
 	});
 
+	it('takes a set-up that the plant knows better before the rule', () => {
+		const model = openShipped('marram');
+		enter(model, ['entered_setup', ['PB28B', 'PB15B'], 5]);
+		expect(read(model, 'setup_between', 'PB28B', 'PB15B')).toBe(5);
+		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.2 + 5, 12);
+	});
+
 	it('leaves out what is not made, and follows another order', () => {
 		const model = openShipped('marram');
 		enter(model, ['planned_metres', ['PB22B', 'L6', 'today'], 0]);
