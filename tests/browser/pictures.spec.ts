@@ -33,8 +33,9 @@ test('the investment page shows when each scenario pays, as a chart, as rows, in
 	await expect(chart).toHaveAccessibleName(/pay back/);
 	await expect(chart).toHaveAccessibleDescription(/New line.*7\.5/);
 	const main = page.getByRole('main');
-	await expect(main.getByRole('row', { name: /^Better gauging/ })).toContainText('1.7');
-	await expect(main.getByRole('row', { name: /^New rewinder/ })).toBeVisible();
+	const rows = main.getByRole('table').first().getByRole('row');
+	await expect(rows.filter({ hasText: /^Better gauging/ })).toContainText('1.7');
+	await expect(rows.filter({ hasText: /^New rewinder/ })).toBeVisible();
 	await expect(main).toContainText('not investment advice');
 	const { table } = await told(page, 0);
 	await expect(table.getByRole('row')).not.toHaveCount(1);

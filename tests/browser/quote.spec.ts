@@ -90,5 +90,5 @@ test('options are ranked, held against each alone, and shown in their parts', as
 	).toBeVisible();
 	const parts = main.getByRole('region', { name: 'What each net present value is made of' });
 	await expect(parts.getByRole('columnheader', { name: /tax shield/ })).toBeAttached();
-	await expect(parts.getByRole('row', { name: /^New line / })).toContainText('−1,618');
+	await expect(parts.getByRole('row', { name: /^New line −/ })).toContainText('−1,618');
 });
