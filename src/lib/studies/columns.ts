@@ -53,7 +53,7 @@ export interface ColumnsOut {
 }
 
 /** Columns computed at a time: wide enough to make a step cheap, narrow enough to stay in the cache. */
-export const BLOCK = 256;
+export const BLOCK = 128;
 
 export function openColumns(request: ColumnsRequest): Answer<Columns> {
 	const { workbook, scenario: id } = request;

@@ -74,18 +74,26 @@ export function binaryBlock(
 		case Op.Abs:
 			for (; to < end; to++, a += da) v[to] = Math.abs(v[a]!);
 			return true;
+		case Op.Not:
+			for (; to < end; to++, a += da) v[to] = v[a] === 0 ? 1 : 0;
+			return true;
+		case Op.Sqrt:
+			for (; to < end; to++, a += da) {
+				const x = Math.sqrt(v[a]!);
+				if (!(x <= MOST)) return false;
+				v[to] = x;
+			}
+			return true;
+		case Op.Power:
+			for (; to < end; to++, a += da, b += db) {
+				const x = Math.pow(v[a]!, v[b]!);
+				if (!(Math.abs(x) <= MOST)) return false;
+				v[to] = x;
+			}
+			return true;
 		default:
 			return false;
 	}
-}
-
-/** Condition, then, else. */
-export function ifBlock(memory: Memory, to: number, count: number): boolean {
-	const { values: v, at, by } = memory;
-	let [c, a, b] = [at[0]!, at[1]!, at[2]!];
-	const [dc, da, db] = [by[0]!, by[1]!, by[2]!];
-	for (let i = 0; i < count; i++, c += dc, a += da, b += db) v[to + i] = v[c] !== 0 ? v[a]! : v[b]!;
-	return true;
 }
 
 /** The aggregates that take one term after the other; filters must have a value, as must all terms. */
@@ -97,6 +105,7 @@ export function aggregateBlock(
 	terms: number
 ): boolean {
 	const { values: v, at, by } = memory;
+	if (op === Op.Any || op === Op.All) return conditionBlock(op, memory, to, count, terms);
 	if (op !== Op.Sum && op !== Op.Min && op !== Op.Max) return false;
 	if (terms === 0) return false;
 	v.fill(op === Op.Sum ? 0 : op === Op.Min ? Infinity : -Infinity, to, to + count);
@@ -126,5 +135,29 @@ export function aggregateBlock(
 	}
 	// A least or greatest value of nothing is still infinite: no answer, which the careful loop gives.
 	for (let i = to; i < to + count; i++) if (!(Math.abs(v[i]!) <= MOST)) return false;
+	return true;
+}
+
+/** Whether any, or all, of the kept terms say yes. */
+function conditionBlock(
+	op: number,
+	{ values: v, at, by }: Memory,
+	to: number,
+	count: number,
+	terms: number
+): boolean {
+	const any = op === Op.Any;
+	v.fill(any ? 0 : 1, to, to + count);
+	for (let term = 0; term < terms; term++) {
+		let a = at[3 * term]!;
+		const da = by[3 * term]!;
+		let f = at[3 * term + 1]!;
+		const df = f < 0 ? 0 : by[3 * term + 1]!;
+		const isFiltered = f >= 0;
+		for (let i = 0; i < count; i++, a += da, f += df) {
+			if (isFiltered && v[f] === 0) continue;
+			if (any ? v[a] !== 0 : v[a] === 0) v[to + i] = any ? 1 : 0;
+		}
+	}
 	return true;
 }

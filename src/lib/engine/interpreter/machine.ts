@@ -8,7 +8,8 @@
 import { isAggregate, Op } from '$lib/engine/plan';
 import { carried, OK, type State } from '$lib/engine/state';
 import { aggregate } from './aggregates';
-import { aggregateBlock, binaryBlock, ifBlock } from './blocks';
+import { aggregateBlock, binaryBlock } from './blocks';
+import { choiceBlock, GOOD, LEFT, presentBlock } from './choice-blocks';
 import { choose, isChoice } from './choices';
 import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
@@ -91,13 +92,19 @@ export class Machine implements Memory, Source {
 			return this.#binary(op, slot, to, count, a, isUnary(op) ? a : code[pc + 4]!);
 		}
 		const clean = this.#readOperands(pc + 3, operands);
+		if (count > 1 && op === Op.Present) {
+			presentBlock(this, to, count);
+			return this.#clear(slot, to, count);
+		}
 		if (count > 1 && clean) {
-			const terms = (operands - parameterCount(op)) / 3;
-			const done =
-				op === Op.If
-					? ifBlock(this, to, count)
-					: isAggregate(op) && aggregateBlock(op, this, to, count, terms);
-			if (done) return this.#clear(slot, to, count);
+			if (isAggregate(op)) {
+				const terms = (operands - parameterCount(op)) / 3;
+				if (aggregateBlock(op, this, to, count, terms)) return this.#clear(slot, to, count);
+			} else {
+				const done = choiceBlock(op, this, to, count, operands);
+				if (done === GOOD) return this.#clear(slot, to, count);
+				if (done !== LEFT) return this.#mark(slot, true);
+			}
 		}
 		const bad = isAggregate(op)
 			? aggregate(op, this, operands, to, count)
