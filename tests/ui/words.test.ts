@@ -36,6 +36,7 @@ describe('the strip', () => {
 			inHand,
 			subject: 'A15',
 			locale: 'en',
+			start: null,
 			errorOf: () => 'Mass per metre'
 		});
 	it('shows the subject’s value, and what the workbook says below it', () => {

@@ -26,13 +26,20 @@ export interface FrontInput {
 	readonly inHand: string;
 	readonly subject: string | null;
 	readonly locale: string;
+	/** The starting view, whose facts stand in place of the front's. */
+	readonly start: string | null;
 	/** Whose error a quantity carries in a scenario. */
 	readonly errorOf: (scenario: string, quantity: string) => string | undefined;
 }
 
+/** The facts of the strip: those of the starting view where it has its own. */
+export function factsOf({ front, starts }: Workbook, start: string | null) {
+	return starts?.find(({ id }) => id === start)?.facts ?? front?.facts ?? [];
+}
+
 export function frontFacts(input: FrontInput): Fact[] {
 	const { workbook, layout, results, subject, locale } = input;
-	return (workbook.front?.facts ?? []).map((fact) => {
+	return factsOf(workbook, input.start).map((fact) => {
 		const inHand = fact.of === 'in_hand';
 		const scenario = inHand ? input.inHand : input.base;
 		const of: FigureOf = { layout, results: results.get(scenario), subject, locale };

@@ -144,7 +144,7 @@ export class Session implements EngineEvents {
 		this.#problems = [];
 		this.#agreement = null;
 		this.notice = null;
-		this.view.start(workbook, keptView);
+		this.view.begin(workbook, keptView);
 		this.#take(historyOf(workbook), true);
 		this.#engine ??= this.#startEngine(this);
 		this.#engine.open(workbook, this.#revision, this.#order());

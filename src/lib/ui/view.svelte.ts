@@ -22,6 +22,7 @@ export interface KeptView {
 	readonly inHand: string;
 	readonly subject: string | null;
 	readonly open: readonly string[];
+	readonly start: string | null;
 }
 
 const isTextList = (value: unknown): value is readonly string[] =>
@@ -35,6 +36,8 @@ export class View {
 	shown = $state.raw<readonly string[]>([]);
 	inHand = $state('base');
 	subject = $state<string | null>(null);
+	/** The starting view above the grid; null for the grid alone. */
+	start = $state<string | null>(null);
 	open = $state.raw<ReadonlySet<string>>(new Set());
 	active = $state.raw<GridPlace | null>(null);
 	why = $state.raw<WhyTarget | null>(null);
@@ -48,7 +51,7 @@ export class View {
 	goal = $state.raw<{ readonly cell: number; readonly scenario: string } | null>(null);
 
 	/** Starts from what was kept, as far as the workbook still has it. */
-	start(workbook: Workbook, kept: unknown): void {
+	begin(workbook: Workbook, kept: unknown): void {
 		const ids = workbook.scenarios.slice(1).map((scenario) => scenario.id);
 		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
 		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
@@ -63,6 +66,7 @@ export class View {
 			? (known.subject as string)
 			: (workbook.front?.first_subject ?? subjects?.[0]?.id ?? null);
 		this.open = new Set(isTextList(known.open) ? known.open : []);
+		this.start = workbook.starts?.find(({ id }) => id === known.start)?.id ?? null;
 		this.active = null;
 		this.why = null;
 		this.editing = null;
@@ -76,6 +80,7 @@ export class View {
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		if (!subjects?.some((member) => member.id === this.subject))
 			this.subject = subjects?.[0]?.id ?? null;
+		if (!workbook.starts?.some(({ id }) => id === this.start)) this.start = null;
 	}
 
 	get kept(): KeptView {
@@ -83,7 +88,8 @@ export class View {
 			shown: this.shown,
 			inHand: this.inHand,
 			subject: this.subject,
-			open: [...this.open].slice(0, 2000)
+			open: [...this.open].slice(0, 2000),
+			start: this.start
 		};
 	}
 

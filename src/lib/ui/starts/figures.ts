@@ -1,0 +1,199 @@
+/**
+ * The figures of a starting view: single ones with what the scenario in hand changes, and those of one
+ * set beside each other. Read from results; drawing is `Figures.svelte`'s.
+ */
+import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { ABSENT, isError, OK } from '$lib/engine/state';
+import type { Finding, Member } from '$lib/workbook/schema';
+import { isClose, quantityDecimals, viewCell } from '../cells';
+import { decimalsFor, formatDifference, formatNumber, formatRelative, formatUnit } from '../format';
+import { figureOf, figureText, fill, type Figure, type FigureOf } from '../show';
+
+export type FiguresFinding = Extract<Finding, { kind: 'figures' }>;
+
+export interface FiguresInput {
+	readonly layout: Layout;
+	readonly base: Results | undefined;
+	/** Of the scenario in hand; undefined where that is the base, or still to come. */
+	readonly hand: Results | undefined;
+	readonly subject: string | null;
+	readonly locale: string;
+}
+
+export interface FigureLine {
+	readonly name: string;
+	readonly label: string;
+	readonly note: string;
+	readonly figure: Figure;
+	/** What the scenario in hand makes of it; null where none is. */
+	readonly change: Change | null;
+	/** The first cell of the quantity, for a figure that is a span. */
+	readonly first: number;
+}
+
+export interface Change {
+	readonly same: boolean;
+	readonly difference: string;
+	readonly relative: string;
+	/** In place of a difference: another word, or "No value". */
+	readonly instead: string;
+}
+
+export interface FigureTable {
+	readonly set: string;
+	readonly members: readonly { readonly id: string; readonly label: string }[];
+	readonly rows: readonly {
+		readonly name: string;
+		readonly label: string;
+		readonly unit: string;
+		readonly note: string;
+		readonly cells: readonly TableCell[];
+	}[];
+}
+
+export interface TableCell {
+	readonly text: string;
+	readonly isError: boolean;
+	readonly cell: number | null;
+}
+
+/** More members beside each other than this become one span. */
+const MOST_BESIDE = 14;
+
+export function figuresOf(input: FiguresInput, finding: FiguresFinding) {
+	const lines: FigureLine[] = [];
+	const bySet = new Map<string, QuantityLayout[]>();
+	for (const name of finding.quantities) {
+		const quantity = input.layout.byName.get(name);
+		const free = quantity ? freeSets(input, quantity) : [];
+		const members = input.layout.sets.get(free[0] ?? '')?.members.length ?? 0;
+		if (quantity && free.length === 1 && members <= MOST_BESIDE)
+			bySet.set(free[0] ?? '', [...(bySet.get(free[0] ?? '') ?? []), quantity]);
+		else lines.push(lineOf(input, name));
+	}
+	const tables = [...bySet].map(([set, quantities]) => tableOf(input, set, quantities));
+	return { title: titleOf(input, finding), lines, tables };
+}
+
+const reading = ({ layout, base, subject, locale }: FiguresInput): FigureOf => ({
+	...{ layout, results: base, subject, locale }
+});
+
+const titleOf = (input: FiguresInput, { title }: FiguresFinding) => fill(reading(input), title);
+
+/** Sets that neither the subject nor a single member settles. */
+function freeSets(input: FiguresInput, { axes, sizes }: QuantityLayout): string[] {
+	const subject = input.subject === null ? undefined : input.layout.workbook.front?.subject;
+	return axes.flatMap(({ set }, i) => (set === subject || sizes[i] === 1 ? [] : [set]));
+}
+
+function lineOf(input: FiguresInput, name: string): FigureLine {
+	const figure = figureOf(reading(input), name);
+	const { quantity } = figure;
+	return {
+		...{ name, figure, label: quantity?.quantity.label ?? name },
+		note: quantity?.quantity.note ?? '',
+		change: changeOf(input, figure),
+		first: quantity?.base ?? -1
+	};
+}
+
+function changeOf({ layout, base, hand, locale }: FiguresInput, figure: Figure): Change | null {
+	const { cell, quantity } = figure;
+	if (cell === null || !quantity || !base || !hand) return null;
+	const [before, after] = [base.states[cell] ?? OK, hand.states[cell] ?? OK];
+	const [one, other] = [base.values[cell] ?? NaN, hand.values[cell] ?? NaN];
+	const none = { difference: '', relative: '', instead: '' };
+	if (before === after && (before !== OK || isClose(one, other))) return { ...none, same: true };
+	if (isError(after)) return { ...none, same: false, instead: 'No value' };
+	if (after !== OK)
+		return {
+			...none,
+			same: false,
+			instead: viewCell({ layout, quantity, locale, base }, hand, cell).text
+		};
+	const isNumber = (quantity.quantity.type ?? 'number') === 'number';
+	if (before !== OK || !isNumber)
+		return { ...none, same: false, instead: figureText(layout, quantity, other, locale) };
+	const decimals = decimalsFor(
+		Math.max(Math.abs(one), Math.abs(other)),
+		quantity.quantity.digits ?? 4
+	);
+	return {
+		...none,
+		same: false,
+		difference: formatDifference(other - one, decimals, locale),
+		relative: formatRelative(other, one, locale)
+	};
+}
+
+function tableOf(
+	input: FiguresInput,
+	set: string,
+	quantities: readonly QuantityLayout[]
+): FigureTable {
+	const { layout, base } = input;
+	const definition = layout.sets.get(set);
+	const all = (definition?.members ?? []).map((member, ordinal) => ({
+		member,
+		cells: quantities.map((quantity) => placeOf(input, quantity, set, ordinal))
+	}));
+	const isThere = (cell: number | null) => cell !== null && base?.states[cell] !== ABSENT;
+	const present = all.filter(({ cells }) => !base || cells.some(isThere));
+	const labels = labelsOf(present.map(({ member }) => member));
+	return {
+		set: definition?.label ?? set,
+		members: present.map(({ member }, i) => ({ id: member.id, label: labels[i] ?? member.id })),
+		rows: quantities.map((quantity, row) => ({
+			name: quantity.quantity.name,
+			label: quantity.quantity.label,
+			unit: formatUnit(quantity.quantity.unit),
+			note: quantity.quantity.note ?? '',
+			cells: present.map(({ cells }) => cellOf(input, quantity, cells[row] ?? null))
+		}))
+	};
+}
+
+/** Labels where all are short enough for a column, else ids. */
+function labelsOf(members: readonly Member[]): string[] {
+	const labels = members.map(({ id, label }) => label ?? id);
+	return labels.every((label) => label.length <= 9) ? labels : members.map(({ id }) => id);
+}
+
+function placeOf(input: FiguresInput, quantity: QuantityLayout, set: string, ordinal: number) {
+	const { layout, subject } = input;
+	const subjectSet = layout.workbook.front?.subject;
+	const at = quantity.axes.map((axis, i) =>
+		axis.set === set
+			? ordinal
+			: axis.set === subjectSet && subject !== null
+				? (layout.ordinals.get(axis.set)?.get(subject) ?? -1)
+				: quantity.sizes[i] === 1
+					? 0
+					: -1
+	);
+	const cell = cellAt(quantity, at);
+	return cell < 0 ? null : cell;
+}
+
+function cellOf(
+	{ layout, base, locale }: FiguresInput,
+	quantity: QuantityLayout,
+	cell: number | null
+): TableCell {
+	if (cell === null) return { text: '', isError: false, cell };
+	if (!base) return { text: '…', isError: false, cell };
+	const state = base.states[cell] ?? OK;
+	if (isError(state)) return { text: 'No value', isError: true, cell };
+	if (state !== OK) {
+		const { text } = viewCell({ layout, quantity, locale, base }, base, cell);
+		return { text, isError: false, cell };
+	}
+	const value = base.values[cell] ?? NaN;
+	const isNumber = (quantity.quantity.type ?? 'number') === 'number';
+	const text = isNumber
+		? formatNumber(value, quantityDecimals(quantity, base), locale)
+		: figureText(layout, quantity, value, locale);
+	return { text, isError: false, cell };
+}
