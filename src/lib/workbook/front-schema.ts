@@ -37,7 +37,9 @@ export const findingSchema = z.discriminatedUnion('kind', [
 		kind: z.literal('figures'),
 		title: template,
 		/** Several of one set beside each other, single ones below each other. */
-		quantities: z.array(nameSchema).min(1).max(16)
+		quantities: z.array(nameSchema).min(1).max(16),
+		/** The base (when left out) with what the scenario in hand changes, or that scenario alone. */
+		of: z.enum(['base', 'in_hand']).optional()
 	}),
 	/** The first of the workbook's pictures of that kind. */
 	z.strictObject({ kind: z.literal('picture'), picture: z.string().max(LIMITS.name) })

@@ -103,6 +103,8 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		/** Per scenario, against its reference: hours freed, what is earned more, and what such an hour costs. */
 		hours_freed: nameSchema,
 		earned: nameSchema,
+		/** The same at the demand of a later year: a way may pay only with growth. */
+		earned_later: nameSchema.optional(),
 		price_of_hour: nameSchema.optional()
 	}),
 	z.strictObject({

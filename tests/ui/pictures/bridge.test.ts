@@ -39,7 +39,7 @@ describe('a bridge', () => {
 	it('says in its title by how much, and what moves it most', () => {
 		const bridge = bridgeOf(open, picture, 'base', 'weekends');
 		expect(bridgeTitle(bridge, open, 'base', 'weekends')).toBe(
-			'EBIT is 50 kEUR/year higher in Weekends than in Base; revenue moves it most'
+			'EBIT is 50 kEUR/year higher in Weekends than in Base, most by revenue'
 		);
 		const back = bridgeOf(open, picture, 'weekends', 'base');
 		expect(bridgeTitle(back, open, 'weekends', 'base')).toContain('50 kEUR/year lower in Base');

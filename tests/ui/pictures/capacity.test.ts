@@ -39,6 +39,44 @@ describe('loads by month', () => {
 		expect(rows[2]?.year).toBeUndefined();
 	});
 
+	it('are called by their labels where these are short, and months by theirs', () => {
+		const open = opened({ base: loads });
+		const named = {
+			...open.layout,
+			sets: new Map([
+				...open.layout.sets,
+				[
+					'line',
+					{
+						...open.layout.sets.get('line')!,
+						members: [
+							{ id: 'L1', label: 'Line one' },
+							{ id: 'L2', label: 'The line with five extruders' }
+						]
+					}
+				],
+				[
+					'month',
+					{
+						...open.layout.sets.get('month')!,
+						members: [{ id: 'Jan', label: 'January' }, { id: 'Feb' }, { id: 'March' }]
+					}
+				]
+			])
+		};
+		const { rows, months } = capacityOf({
+			picture,
+			source: { ...sourceOf(open, 'base'), layout: named },
+			before: null,
+			scenario: 'Base'
+		});
+		expect(rows.slice(0, 2).map(({ name, aside }) => [name, aside])).toEqual([
+			['Line one', ''],
+			['L2', 'The line with five extruders']
+		]);
+		expect(months.map(({ short }) => short)).toEqual(['Jan', 'Feb', 'Mar']);
+	});
+
 	it('say who is fullest in each month', () => {
 		const { rows } = capacity(loads);
 		const fullest = rows.map((row) => row.months.map((month) => month.fullest));
@@ -96,6 +134,8 @@ describe('the finding', () => {
 		const labels = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun'];
 		expect(monthsText([0, 2, 3, 4], labels)).toBe('in Jan and from Mar to May');
 		expect(monthsText([5], labels)).toBe('in Jun');
+		expect(monthsText([0, 1, 3, 4], labels)).toBe('in Jan, Feb, Apr and May');
+		expect(monthsText([0, 1, 2, 4], labels)).toBe('from Jan to Mar and May');
 	});
 });
 

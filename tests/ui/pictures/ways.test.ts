@@ -34,13 +34,13 @@ describe('ways out', () => {
 
 	it('say in the title how many pay and where the cheapest hours come from', () => {
 		expect(waysTitle(ways, 'en')).toBe(
-			'Three ways out, two would pay; the cheapest hours come from Weekends, at 71 EUR/h'
+			'Three ways out, two would pay today; the cheapest hours that pay come from Weekends, at 71 EUR/h'
 		);
 		const none = waysOf(
 			opened({ ...written, weekends: way(10, -1, 5), line: way(0, 0, 0) }),
 			picture
 		);
-		expect(waysTitle(none, 'en')).toBe('Two ways out, and none would pay in the year shown');
+		expect(waysTitle(none, 'en')).toBe('Two ways out, and none would pay in the years shown');
 	});
 
 	it('give money in thousands where it is long, with its sign', () => {
@@ -48,6 +48,7 @@ describe('ways out', () => {
 		expect(wayFigures(ways, ways.ways[0]!, 'en')).toEqual({
 			freed: '2,000',
 			earned: '+182',
+			later: '',
 			price: '71'
 		});
 		expect(wayFigures(ways, ways.ways[2]!, 'en').earned).toBe('−14');
@@ -62,6 +63,32 @@ describe('ways out', () => {
 		const some = waysOf(opened({ ...written, weekends: free }), picture);
 		expect(some.ways.map(({ id }) => id)).toEqual(['line', 'weekends', 'buy']);
 		expect(wayFigures(some, some.ways[1]!, 'en').price).toBe('none');
+	});
+
+	it('that pay only with growth come after those that pay today, and before those that never do', () => {
+		const growing = { ...picture, earned_later: 'sales' };
+		const later = {
+			...written,
+			line: { ...way(5000, -90_000, 50), sales: 400_000 },
+			weekends: { ...way(2000, 182_000, 71), sales: 90_000 },
+			buy: { ...way(420, -14_000, 12), sales: -1000 }
+		};
+		const some = waysOf(opened(later), growing);
+		expect(some.ways.map(({ id, pays, paysLater }) => [id, pays, paysLater])).toEqual([
+			['weekends', true, false],
+			['line', false, true],
+			['buy', false, false]
+		]);
+		expect(waysTitle(some, 'en')).toContain('one would pay today, one more later');
+		expect(wayFigures(some, some.ways[1]!, 'en').later).toBe('+400');
+		expect(waysTable(some, growing, opened(later)).rows[1]).toEqual([
+			'New line',
+			5000,
+			50,
+			-90_000,
+			400_000,
+			''
+		]);
 	});
 
 	it('wait for scenarios that are not computed', () => {

@@ -97,7 +97,7 @@ export function bridgeTitle(bridge: Bridge, open: Open, left: string, right: str
 	const most = [...steps].sort((a, b) => Math.abs(b.move) - Math.abs(a.move))[0];
 	const word = move > 0 ? 'higher' : 'lower';
 	const size = formatNumber(Math.abs(move), 0, open.locale);
-	const by = most ? `; ${midSentence(most.label)} moves it most` : '';
+	const by = most ? `, most by ${midSentence(most.label)}` : '';
 	return `${label} is ${size} ${money.unit} ${word} in ${other} than in ${one}${by}`;
 }
 

@@ -11,9 +11,6 @@ import { count, listed } from './words';
 const whole = (reading: Reading | undefined, locale: string) =>
 	reading ? shown(reading, 0, locale) : '';
 
-/** A row's name in a sentence: "L5", "rewinders". Ids that are codes stay as they are. */
-export const rowName = (row: LoadRow) => row.id;
-
 /** "May and from August to November", from places of months. */
 export function monthsText(places: readonly number[], labels: readonly string[]): string {
 	const runs: number[][] = [];
@@ -23,13 +20,11 @@ export function monthsText(places: readonly number[], labels: readonly string[])
 		else runs.push([place]);
 	}
 	const label = (place: number | undefined) => labels[place ?? -1] ?? '';
-	return listed(
-		runs.map((run) =>
-			run.length < 3
-				? `in ${listed(run.map(label))}`
-				: `from ${label(run[0])} to ${label(run.at(-1))}`
-		)
+	const long = (run: readonly number[]) => run.length > 2;
+	const parts = runs.flatMap((run) =>
+		long(run) ? [`from ${label(run[0])} to ${label(run.at(-1))}`] : run.map(label)
 	);
+	return `${runs[0] && !long(runs[0]) ? 'in ' : ''}${listed(parts)}`;
 }
 
 const aboveIn = (row: LoadRow) =>
@@ -53,8 +48,8 @@ export function capacityTitle({ rows, months }: Capacity, locale: string): strin
 	const when = limitsIn(first);
 	const said =
 		when.length === months.length
-			? `${rowName(first)} limits every month`
-			: `${rowName(first)} limits ${monthsText(when, labels)}`;
+			? `${first.name} limits every month`
+			: `${first.name} limits ${monthsText(when, labels)}`;
 	const shortIn = months.map((_, month) => rows.filter((row) => isAbove(row.months[month]!.load)));
 	const worst = Math.max(...shortIn.map((some) => some.length));
 	const month = shortIn.findIndex((some) => some.length === worst);
@@ -71,7 +66,7 @@ function nothingShort(rows: readonly LoadRow[], labels: readonly string[], local
 		});
 	const found = top as { row: LoadRow; month: number; value: number } | null;
 	if (!found) return 'No load has a value yet';
-	return `No month is short: ${rowName(found.row)} is fullest, ${formatNumber(found.value, 0, locale)}\u00a0% in ${labels[found.month]}`;
+	return `No month is short: ${found.row.name} is fullest, ${formatNumber(found.value, 0, locale)}\u00a0% in ${labels[found.month]}`;
 }
 
 /** Figures in all: what the whole drawing says to somebody who cannot see it. */
@@ -86,11 +81,11 @@ export function capacitySummary(capacity: Capacity, locale: string): string {
 				? `, short of ${whole(row.short, locale)} ${formatUnit(capacity.shortUnit)}`
 				: '';
 		const when = above.length === 0 ? 'within its hours all year' : monthsText(above, labels);
-		return `${row.id} ${above.length === 0 ? when : `above its hours ${when}`}${year}${short}`;
+		return `${row.name} ${above.length === 0 ? when : `above its hours ${when}`}${year}${short}`;
 	});
 	const fullest = months.map(({ label }, month) => {
 		const row = rows.find((one) => one.months[month]?.fullest);
-		return row ? `${label} ${row.id} ${whole(row.months[month]?.load, locale)} %` : '';
+		return row ? `${label} ${row.name} ${whole(row.months[month]?.load, locale)} %` : '';
 	});
 	return `Loads in ${scenario}. ${lines.join('. ')}. Fullest by month: ${fullest.filter(Boolean).join(', ')}.`;
 }
@@ -109,7 +104,7 @@ export function capacityTable({ rows, months, groups, shortUnit }: Capacity): Pl
 			'Fullest in'
 		],
 		rows: rows.map((row) => [
-			row.id,
+			row.name,
 			groups[row.group]?.title ?? '',
 			...row.months.map(({ load }) => plain(load)),
 			...(withYear ? [row.year ? plain(row.year) : null] : []),

@@ -24,12 +24,22 @@ export interface MonthLoad {
 export interface LoadRow {
 	/** The member's id. */
 	readonly id: string;
-	readonly label: string;
+	/** What it is called: by its label where that is short enough for a row's head. */
+	readonly name: string;
+	/** A label too long for that. */
+	readonly aside: string;
 	/** Of the resource, "Stage" or "Line": names are told apart by it. */
 	readonly group: number;
 	readonly months: readonly MonthLoad[];
 	readonly year: Reading | undefined;
 	readonly short: Reading | undefined;
+}
+
+export interface Month {
+	readonly id: string;
+	readonly label: string;
+	/** For the head of a narrow column. */
+	readonly short: string;
 }
 
 export interface Group {
@@ -39,7 +49,7 @@ export interface Group {
 }
 
 export interface Capacity {
-	readonly months: readonly { readonly id: string; readonly label: string }[];
+	readonly months: readonly Month[];
 	readonly groups: readonly Group[];
 	readonly rows: readonly LoadRow[];
 	/** Title of the scenario that is drawn. */
@@ -69,7 +79,7 @@ export function capacityOf({ picture, source, before, scenario }: CapacityInput)
 			const at: At = { [set as string]: ordinal };
 			const inMonth = (month: number): At => ({ ...at, [picture.month]: month });
 			return {
-				...{ id, label: label ?? '', group, at: inMonth, quantity: layout.byName.get(one.load) },
+				...{ id, ...namesOf(id, label), group, at: inMonth, quantity: layout.byName.get(one.load) },
 				loads: months.map((_, month) => read(source, one.load, inMonth(month))),
 				befores: months.map((_, month) => before && read(before, one.load, inMonth(month))),
 				year: one.load_of_year === undefined ? undefined : read(source, one.load_of_year, at),
@@ -81,13 +91,14 @@ export function capacityOf({ picture, source, before, scenario }: CapacityInput)
 		});
 	}
 	return {
-		months: months.map(({ id, label }) => ({ id, label: label ?? id })),
+		months: months.map(({ id, label }) => ({ id, label: label ?? id, short: shortOf(id, label) })),
 		groups: picture.loads.map(({ load }) => {
 			const set = layout.sets.get(resourceOf(layout, picture, load) ?? '');
 			return { title: set?.plural ?? set?.label ?? '', quantity: load };
 		}),
 		rows: shown.map((row) => ({
-			...{ id: row.id, label: row.label, group: row.group, year: row.year, short: row.short },
+			...{ id: row.id, name: row.name, aside: row.aside, group: row.group },
+			...{ year: row.year, short: row.short },
 			months: row.loads.map((load, month) => ({
 				load,
 				before: row.befores[month] ?? undefined,
@@ -99,6 +110,17 @@ export function capacityOf({ picture, source, before, scenario }: CapacityInput)
 		shortUnit: shown.find((row) => row.short)?.short?.quantity?.quantity.unit ?? ''
 	};
 }
+
+const LONGEST_NAME = 16;
+const LONGEST_MONTH = 3;
+
+const namesOf = (id: string, label: string | undefined) =>
+	label === undefined || label === id || label.length <= LONGEST_NAME
+		? { name: label ?? id, aside: '' }
+		: { name: id, aside: label };
+
+const shortOf = (id: string, label: string | undefined) =>
+	(label ?? id).length <= LONGEST_MONTH ? (label ?? id) : id.slice(0, LONGEST_MONTH);
 
 /** The set whose members are loaded: the one beside the months. */
 export function resourceOf(layout: Layout, picture: CapacityPicture, load: string) {

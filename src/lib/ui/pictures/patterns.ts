@@ -3,7 +3,7 @@
  */
 import type { Layout } from '$lib/engine/layout';
 import type { Picture } from '$lib/workbook/schema';
-import { formatDifference, formatNumber, formatUnit } from '../format';
+import { formatNumber } from '../format';
 import { sourceOf, type Open } from './open';
 import { read, type Source } from './read';
 import type { Side, SideRow } from './sides';
@@ -52,10 +52,12 @@ export function patternsTitle(
 	const said = `${most.title} makes ${more} more good metres than ${from.title}`.replace('  ', ' ');
 	const [cost, before] = [most, from].map((side) => read(side.source, picture.cost, side.at));
 	if (cost?.kind !== 'value' || before?.kind !== 'value') return said;
-	const unit = formatUnit(cost.quantity?.quantity.unit);
 	const label = midSentence(cost.quantity?.quantity.label ?? 'cost');
-	const step = formatDifference(cost.value - before.value, 4, locale);
-	return `${said}; ${label} ${step} ${unit}`;
+	const step = cost.value / before.value - 1;
+	const size = formatNumber(Math.abs(step) * 100, 1, locale);
+	if (!Number.isFinite(step)) return said;
+	if (size === formatNumber(0, 1, locale)) return `${said}, at the same ${label}`;
+	return `${said}, at ${size} % ${step < 0 ? 'less' : 'more'} for ${label}`;
 }
 
 /** The finding between scenarios: who has most of the first figure. */

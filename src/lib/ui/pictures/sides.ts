@@ -103,15 +103,17 @@ function differenceOf(
 	locale: string
 ): Pick<SideCell, 'same' | 'difference' | 'relative'> {
 	const none = { same: null, difference: '', relative: '' };
-	if (!from || reading.kind === 'pending' || from.kind === 'pending') return none;
-	if (reading.kind !== from.kind) return { ...none, same: false };
-	if (reading.kind !== 'value') return { ...none, same: true };
+	if (reading.kind !== 'value' || from?.kind !== 'value') return none;
 	if (isClose(reading.value, from.value)) return { ...none, same: true };
 	if (!isNumber(reading)) return { ...none, same: false };
 	return {
 		same: false,
 		difference: formatDifference(reading.value - from.value, decimals, locale),
-		relative: formatRelative(reading.value, from.value, locale)
+		// A percentage of a percentage would be taken for points.
+		relative:
+			reading.quantity?.quantity.unit === '%'
+				? ''
+				: formatRelative(reading.value, from.value, locale)
 	};
 }
 

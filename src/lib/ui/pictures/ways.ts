@@ -18,9 +18,11 @@ export interface Way {
 	readonly note: string;
 	readonly freed: Reading;
 	readonly earned: Reading;
+	readonly later: Reading | undefined;
 	readonly price: Reading | undefined;
-	/** Frees hours and earns more than without. */
+	/** Frees hours and earns more than without: now, or later only. */
 	readonly pays: boolean;
+	readonly paysLater: boolean;
 	readonly inHand: boolean;
 }
 
@@ -38,10 +40,13 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 		const [freed, earned] = [read(source, picture.hours_freed), read(source, picture.earned)];
 		const price =
 			picture.price_of_hour === undefined ? undefined : read(source, picture.price_of_hour);
-		const pays =
-			freed.kind === 'value' && freed.value > 0 && earned.kind === 'value' && earned.value > 0;
+		const later =
+			picture.earned_later === undefined ? undefined : read(source, picture.earned_later);
+		const gains = (money: Reading | undefined) => valueOr(freed, 0) > 0 && valueOr(money, 0) > 0;
 		return {
-			...{ id, title, note: note ?? '', freed, earned, price, pays },
+			...{ id, title, note: note ?? '', freed, earned, later, price },
+			pays: gains(earned),
+			paysLater: !gains(earned) && gains(later),
 			inHand: id === open.inHand
 		};
 	});
@@ -50,7 +55,9 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 	const ways = all.filter(frees).sort(before);
 	const largest = Math.max(
 		0,
-		...ways.map(({ earned }) => (earned.kind === 'value' ? Math.abs(earned.value) : 0))
+		...ways.flatMap(({ earned, later }) =>
+			[earned, later].map((money) => Math.abs(valueOr(money, 0)))
+		)
 	);
 	const unit = open.layout.byName.get(picture.earned)?.quantity.unit;
 	return {
@@ -66,9 +73,10 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 const valueOr = (reading: Reading | undefined, otherwise: number) =>
 	reading?.kind === 'value' ? reading.value : otherwise;
 
-/** Those that pay first; then by what an hour costs, then by what is earned. */
+/** Those that pay first, then those that pay later; among them by what an hour costs, then by what is earned. */
 function before(a: Way, b: Way): number {
 	if (a.pays !== b.pays) return a.pays ? -1 : 1;
+	if (a.paysLater !== b.paysLater) return a.paysLater ? -1 : 1;
 	const [one, other] = [valueOr(a.price, Infinity), valueOr(b.price, Infinity)];
 	if (one !== other) return one < other ? -1 : 1;
 	return valueOr(b.earned, -Infinity) - valueOr(a.earned, -Infinity);
@@ -83,17 +91,19 @@ export function freedShare({ ways }: Ways, way: Way): number {
 export interface WayFigures {
 	readonly freed: string;
 	readonly earned: string;
+	readonly later: string;
 	readonly price: string;
 }
 
 export function wayFigures({ money }: Ways, way: Way, locale: string): WayFigures {
-	const { earned } = way;
+	const moneyText = (reading: Reading) =>
+		reading.kind === 'value'
+			? formatDifference(reading.value * money.factor, 0, locale)
+			: shown(reading, 0, locale);
 	return {
 		freed: shown(way.freed, 0, locale),
-		earned:
-			earned.kind === 'value'
-				? formatDifference(earned.value * money.factor, 0, locale)
-				: shown(earned, 0, locale),
+		earned: moneyText(way.earned),
+		later: way.later ? moneyText(way.later) : '',
 		price: way.price ? shown(way.price, 0, locale) : ''
 	};
 }
@@ -102,16 +112,19 @@ export function waysTitle({ ways, pending }: Ways, locale: string): string {
 	if (ways.length === 0)
 		return pending ? 'The scenarios are being computed' : 'No scenario frees hours';
 	const pay = ways.filter((way) => way.pays);
-	const first = pay[0];
+	const later = ways.filter((way) => way.paysLater);
 	const many = `${count(ways.length)} ${ways.length === 1 ? 'way' : 'ways'} out`;
 	const said = `${many[0]?.toUpperCase()}${many.slice(1)}`;
-	if (!first) return `${said}, and none would pay in the year shown`;
+	const first = pay[0] ?? later[0];
+	if (!first) return `${said}, and none would pay in the years shown`;
+	const now = pay.length > 0 ? `${count(pay.length)} would pay today` : 'none would pay today';
+	const then = later.length > 0 ? `, ${count(later.length)} more later` : '';
 	const unit = formatUnit(first.price?.quantity?.quantity.unit);
 	const price =
 		first.price?.kind === 'value'
 			? `, at ${formatNumber(first.price.value, 0, locale)} ${unit}`
 			: '';
-	return `${said}, ${count(pay.length)} would pay; the cheapest hours come from ${first.title}${price}`;
+	return `${said}, ${now}${then}; the cheapest hours that pay come from ${first.title}${price}`;
 }
 
 export function waysSummary(ways: Ways, picture: WaysPicture, open: Open): string {
@@ -120,7 +133,7 @@ export function waysSummary(ways: Ways, picture: WaysPicture, open: Open): strin
 	const lines = ways.ways.map((way, i) => {
 		const figures = wayFigures(ways, way, open.locale);
 		const price = figures.price ? `, ${figures.price} ${unit(picture.price_of_hour)}` : '';
-		return `${i + 1}, ${way.title}: frees ${figures.freed} ${unit(picture.hours_freed)}, earns ${figures.earned} ${ways.money.unit}${price}`;
+		return `${i + 1}, ${way.title}: frees ${figures.freed} ${unit(picture.hours_freed)}, earns ${figures.earned} ${ways.money.unit}${figures.later ? `, later ${figures.later}` : ''}${price}`;
 	});
 	const none = ways.others.length > 0 ? ` Freeing no hours: ${ways.others.join(', ')}.` : '';
 	return `${lines.join('. ')}.${none}`;
@@ -132,7 +145,7 @@ export function waysTable({ ways }: Ways, picture: WaysPicture, open: Open): Pla
 		const unit = formatUnit(quantity?.unit);
 		return `${quantity?.label ?? name}${unit ? `, ${unit}` : ''}`;
 	};
-	const { price_of_hour: price } = picture;
+	const { price_of_hour: price, earned_later: later } = picture;
 	return {
 		caption: picture.title,
 		columns: [
@@ -140,6 +153,7 @@ export function waysTable({ ways }: Ways, picture: WaysPicture, open: Open): Pla
 			head(picture.hours_freed),
 			...(price === undefined ? [] : [head(price)]),
 			head(picture.earned),
+			...(later === undefined ? [] : [head(later)]),
 			'Note'
 		],
 		rows: ways.map((way) => [
@@ -147,6 +161,7 @@ export function waysTable({ ways }: Ways, picture: WaysPicture, open: Open): Pla
 			plain(way.freed),
 			...(way.price ? [plain(way.price)] : []),
 			plain(way.earned),
+			...(way.later ? [plain(way.later)] : []),
 			way.note
 		])
 	};

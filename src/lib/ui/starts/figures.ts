@@ -14,8 +14,9 @@ export type FiguresFinding = Extract<Finding, { kind: 'figures' }>;
 
 export interface FiguresInput {
 	readonly layout: Layout;
+	/** Of the scenario whose figures are shown. */
 	readonly base: Results | undefined;
-	/** Of the scenario in hand; undefined where that is the base, or still to come. */
+	/** Of the scenario that is compared with it; undefined where there is none, or it is still to come. */
 	readonly hand: Results | undefined;
 	readonly subject: string | null;
 	readonly locale: string;
@@ -120,6 +121,8 @@ function changeOf({ layout, base, hand, locale }: FiguresInput, figure: Figure):
 		Math.max(Math.abs(one), Math.abs(other)),
 		quantity.quantity.digits ?? 4
 	);
+	// Nothing of it would show beside the figure.
+	if (Math.abs(other - one) < 0.05 * 10 ** -decimals) return { ...none, same: true };
 	return {
 		...none,
 		same: false,
