@@ -130,7 +130,8 @@ describe('the view', () => {
 			shown: ['cheap'],
 			inHand: 'cheap',
 			subject: 'B22',
-			open: ['mass']
+			open: ['mass'],
+			start: null
 		});
 	});
 	it('lets go of a scenario that is deleted', () => {
