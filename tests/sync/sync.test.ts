@@ -60,6 +60,10 @@ class Server implements Remote {
 		await this.#travel('request');
 		return { number: this.number, workbook: again(this.newest) };
 	}
+	async revision(_id: string, number: number) {
+		await this.#travel('request');
+		return again(this.revisions[number - 1]!);
+	}
 	async save(link: Link, workbook: Workbook): Promise<RemoteSaved> {
 		const sent = again(workbook);
 		const fate = this.weather.shift() ?? 'fine';
@@ -204,6 +208,34 @@ describe('two desks', () => {
 		await ann.sync.step();
 		expect(ann.state).toEqual({ is: 'in_step' });
 		expect(server.number).toBe(2);
+	});
+
+	it('are not asked about a save of their own that got no answer', async () => {
+		const { server, ann } = both();
+		server.weather = ['answer'];
+		ann.edit(one, 41);
+		await ann.sync.step();
+		ann.edit(one, 42);
+		ann.kill();
+		await ann.settle();
+		expect(ann.asked).toEqual([]);
+		expect(valueIn(server.newest, one)).toBe(42);
+	});
+
+	it('can take back what was sent without an answer', async () => {
+		const { server, ann, bob } = both();
+		const before = valueIn(server.newest, one);
+		server.weather = ['answer'];
+		ann.edit(one, 41);
+		await ann.sync.step();
+		// Another save lies above the one that got no answer.
+		bob.edit(other, 43);
+		await bob.settle();
+		ann.edit(one, before as number);
+		await ann.settle();
+		expect(ann.asked).toEqual([]);
+		expect(valueIn(server.newest, one)).toBe(before);
+		expect(valueIn(server.newest, other)).toBe(43);
 	});
 });
 

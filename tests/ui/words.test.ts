@@ -8,6 +8,7 @@ import { freeId } from '$lib/ui/members/free-id';
 import { checkCount, messagesOf } from '$lib/ui/messages';
 import { differing } from '$lib/ui/scenarios/compare';
 import { freeTitle, idFrom, standsOn } from '$lib/ui/scenarios/words';
+import { othersWords, type SharedState } from '$lib/ui/shared/words';
 import { savedWords } from '$lib/ui/shell/saved';
 import { base, cheap, layout, resultsOf, shop } from './shop';
 
@@ -167,12 +168,50 @@ describe('scenarios and members in words', () => {
 
 describe('the saved time', () => {
 	const at = new Date(2026, 10, 24, 14, 2).getTime();
-	const saving = { savedAt: at, keepingProblem: '', unsaved: false };
-	const reading = { readOnly: false, locale: 'en' };
+	const sharing = { link: null, state: null, pending: false };
+	const saving = { savedAt: at, keepingProblem: '', unsaved: false, sharing };
+	const reading = { readOnly: false, readOnlyFor: 'tab', locale: 'en' } as const;
 	it('is told to the minute, and only once it is true', () => {
 		expect(savedWords(saving, reading)).toBe('saved 14:02');
 		expect(savedWords({ ...saving, unsaved: true }, reading)).toBe('saving');
 		expect(savedWords({ ...saving, keepingProblem: 'full' }, reading)).toBe('not kept');
 		expect(savedWords(saving, { ...reading, readOnly: true })).toBe('read only here');
+	});
+	it('names the revision of a shared workbook, and what waits where', () => {
+		const shared = (state: SharedState['state'], pending = false) =>
+			savedWords(
+				{ ...saving, savedAt: at + 60_000, sharing: { link: { number: 41, at }, state, pending } },
+				reading
+			);
+		expect(shared({ is: 'in_step' })).toBe('saved 14:02, revision 41');
+		expect(shared({ is: 'in_step' }, true)).toBe('kept here, to be sent');
+		expect(shared({ is: 'sending' }, true)).toBe('sending');
+		expect(shared({ is: 'sending' })).toBe('saved 14:02, revision 41');
+		expect(shared({ is: 'offline' }, true)).toBe('kept here, no connection');
+		expect(shared({ is: 'asking', conflicts: [] }, true)).toBe('kept here, waits for your choice');
+		expect(shared({ is: 'refused', message: 'no' }, true)).toBe('kept here, not sent');
+	});
+	it('is told to a viewer too, who may change nothing', () => {
+		const viewing = { ...reading, readOnly: true, readOnlyFor: 'role' } as const;
+		const link = { number: 41, at };
+		expect(
+			savedWords(
+				{ ...saving, sharing: { link, state: { is: 'in_step' }, pending: false } },
+				viewing
+			)
+		).toBe('saved 14:02, revision 41');
+	});
+});
+
+describe('what others did', () => {
+	it('is told in a breath, by name', () => {
+		const by = (name: string, ...changes: string[]) => ({ author: { id: null, name }, changes });
+		expect(othersWords([by('Anna', 'resin price: 2 to 2.1 EUR/kg')])).toBe(
+			'Anna: resin price: 2 to 2.1 EUR/kg'
+		);
+		expect(othersWords([by('Anna', 'a', 'b'), by('Ben', 'c'), by('Anna', 'd')])).toBe(
+			'Anna: a, and 2 more; Ben: c'
+		);
+		expect(othersWords([by('Anna')])).toBe('Anna saved');
 	});
 });

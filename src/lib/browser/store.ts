@@ -47,6 +47,9 @@ export interface Kept {
 const allOf = (document: string) =>
 	IDBKeyRange.bound([document, 0], [document, Number.MAX_SAFE_INTEGER]);
 
+/** The setting that says which workbook on the server a kept one is. */
+export const linkKey = (document: string): string => `link ${document}`;
+
 /** Longer than any store takes that is going to answer. */
 const PATIENCE_MS = 5000;
 
@@ -127,10 +130,11 @@ export class Store {
 
 	async forget(id: string): Promise<void> {
 		const database = await this.#open;
-		const work = database.transaction(['documents', 'commands'], 'readwrite');
+		const work = database.transaction(['documents', 'commands', 'settings'], 'readwrite');
 		await Promise.all([
 			work.objectStore('documents').delete(id),
 			work.objectStore('commands').delete(allOf(id)),
+			work.objectStore('settings').delete(linkKey(id)),
 			work.done
 		]);
 	}
@@ -141,6 +145,10 @@ export class Store {
 
 	async keepSetting(key: string, value: unknown): Promise<void> {
 		await (await this.#open).put('settings', value, key);
+	}
+
+	async dropSetting(key: string): Promise<void> {
+		await (await this.#open).delete('settings', key);
 	}
 
 	async close(): Promise<void> {

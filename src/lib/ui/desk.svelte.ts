@@ -7,8 +7,10 @@ import type { KeptEntry, Store } from '$lib/browser/store';
 import { TabHold } from '$lib/browser/tabs';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
+import type { KeptLink } from '$lib/browser/sync/kept-link';
 import { Keeper } from './keeper';
 import type { Session } from './session.svelte';
+import { Sharing } from './shared/sharing.svelte';
 
 export type DeskState = 'starting' | 'ready' | 'failed';
 
@@ -29,6 +31,8 @@ export class Desk {
 	#hold: TabHold | null = null;
 	#viewTimer: ReturnType<typeof setTimeout> | null = null;
 
+	/** The workbook on the server that the open one is. */
+	readonly sharing: Sharing;
 	state = $state<DeskState>('starting');
 	/** Why nothing is open. */
 	problem = $state('');
@@ -42,6 +46,7 @@ export class Desk {
 	constructor(session: Session, store: Store) {
 		this.#session = session;
 		this.#store = store;
+		this.sharing = new Sharing(session, store);
 		session.onedit = (commands, workbook) => this.#edited(commands, workbook);
 	}
 
@@ -124,7 +129,46 @@ export class Desk {
 			view
 		);
 		this.savedAt = savedAt;
+		this.#attach();
 		return true;
+	}
+
+	/** A workbook as it stands on the server, in place of what is open. */
+	async openShared(link: KeptLink): Promise<void> {
+		const { findLinked } = await import('$lib/browser/sync/kept-link');
+		const kept = await findLinked(this.#store, link.id).catch(() => null);
+		if (kept !== null && (await this.openKept(kept))) return;
+		await this.#put(link.base, 'this server', link);
+	}
+
+	/** From now on the open workbook is that one on the server. */
+	async share(link: KeptLink): Promise<void> {
+		await this.#keepLink(link);
+		this.#attach(link);
+	}
+
+	/** The work goes on in a workbook of one's own; the one on the server stays as it is. */
+	part(): Promise<void> {
+		return this.sharing.part();
+	}
+
+	async #keepLink(link: KeptLink): Promise<void> {
+		const keeper = this.#keeper;
+		if (!keeper) return;
+		try {
+			const { keepLink } = await import('$lib/browser/sync/kept-link');
+			await keeper.written();
+			await keepLink(this.#store, keeper.id, link);
+		} catch (error) {
+			this.#keepingFailed(error);
+		}
+	}
+
+	#attach(link?: KeptLink): void {
+		const [keeper, hold] = [this.#keeper, this.#hold];
+		if (!keeper || !hold) return;
+		const desk = { document: keeper.id, owns: hold.owns, written: () => keeper.written() };
+		void this.sharing.attach(desk, link);
 	}
 
 	/** The workbook as a file, as it is on screen. */
@@ -186,10 +230,12 @@ export class Desk {
 		this.#store.keepSetting(`${VIEW} ${id}`, view).catch(() => undefined);
 	}
 
-	async #put(workbook: Workbook, from: string): Promise<void> {
+	async #put(workbook: Workbook, from: string, link?: KeptLink): Promise<void> {
 		const id = crypto.randomUUID();
 		await this.#open(workbook, { id, from, upTo: 0, whole: 0 }, null);
 		await this.#keeper?.begin();
+		if (link) await this.#keepLink(link);
+		this.#attach(link);
 	}
 
 	async #open(
@@ -197,6 +243,7 @@ export class Desk {
 		document: { id: string; from: string; upTo: number; whole: number },
 		view: unknown
 	): Promise<void> {
+		this.sharing.leave();
 		const again = this.#keeper?.id === document.id;
 		if (!again) {
 			await this.leave();
@@ -215,6 +262,7 @@ export class Desk {
 			}
 		);
 		this.#session.readOnly = false;
+		this.#session.readOnlyFor = 'tab';
 		this.#session.open(workbook, view);
 		this.state = 'ready';
 		this.savedAt = null;
@@ -226,6 +274,7 @@ export class Desk {
 	#edited(commands: readonly Command[], workbook: Workbook): void {
 		this.unsaved = true;
 		this.#keeper?.keep(commands, workbook);
+		this.sharing.edited();
 	}
 
 	#saved(at: number): void {
@@ -236,8 +285,10 @@ export class Desk {
 	}
 
 	async #lost(taken: boolean): Promise<void> {
+		this.sharing.leave();
 		await this.#keeper?.stop(taken);
 		this.#session.readOnly = true;
+		this.#session.readOnlyFor = 'tab';
 	}
 
 	/** The other tab saved: show what it has. */

@@ -72,6 +72,13 @@ export class Keeper {
 		this.#timer = setTimeout(() => void this.flush(), QUIET);
 	}
 
+	/** Resolves once all that was done so far would survive a killed tab; rejects while it would not. */
+	async written(): Promise<void> {
+		await this.#writing;
+		if (this.#failed) await this.flush();
+		if (this.#failed || this.#stopped) throw new Error('the work is not kept in this browser');
+	}
+
 	/** Writes the whole workbook if commands stand beside it. */
 	flush(): Promise<void> {
 		if (this.#timer !== null) clearTimeout(this.#timer);

@@ -38,11 +38,10 @@ export interface Notice {
 	readonly undo?: { readonly revision: number; readonly item: string };
 }
 
-const READ_ONLY: CommandProblem = {
-	code: 'read-only',
-	message:
-		'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.'
-};
+const READ_ONLY = {
+	tab: 'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.',
+	role: 'You may read this workbook, not change it. Ask its owner, or keep a copy of your own to change.'
+} as const;
 
 /** The layout with the words and values of a workbook of the same structure. */
 function withWorkbook(layout: Layout, workbook: Workbook): Layout {
@@ -90,6 +89,8 @@ export class Session implements EngineEvents {
 	/** Said to screen readers, and shown beside the grid's head for a moment. */
 	said = $state('');
 	readOnly = $state(false);
+	/** Why: another tab has it, or one's part in it on the server is to read. */
+	readOnlyFor = $state<keyof typeof READ_ONLY>('tab');
 	readonly locale: string;
 	/** Told after every edit, so that it can be kept. */
 	onedit: ((commands: readonly Command[], workbook: Workbook) => void) | null = null;
@@ -154,7 +155,7 @@ export class Session implements EngineEvents {
 	attempt(...commands: readonly Command[]): CommandProblem | null {
 		const before = this.#history;
 		if (!before) return { code: 'nothing-open', message: 'No workbook is open. Open one first.' };
-		if (this.readOnly) return READ_ONLY;
+		if (this.readOnly) return { code: 'read-only', message: READ_ONLY[this.readOnlyFor] };
 		const [first, ...others] = commands;
 		if (!first) return null;
 		const result = others.length === 0 ? doCommand(before, first) : doAll(before, commands);

@@ -17,6 +17,8 @@ export interface Link {
 	readonly number: number;
 	/** That revision. What differs from it was done here and is not yet sent. */
 	readonly base: Workbook;
+	/** Sent from that revision and not answered: whether it arrived is to be found out. */
+	readonly sent?: Workbook;
 }
 
 export type RemoteSaved =
@@ -26,9 +28,16 @@ export type RemoteSaved =
 	/** It will not be taken, however often it is sent. */
 	| { readonly kind: 'refused'; readonly message: string };
 
-/** The server. Rejects when it cannot be reached. */
+/** The server will not give or take this, however often it is asked; the message says why and what to do. */
+export class Refused extends Error {
+	override name = 'Refused';
+}
+
+/** The server. Rejects with `Refused`, or with anything else when it cannot be reached. */
 export interface Remote {
 	read(id: string): Promise<{ readonly number: number; readonly workbook: Workbook }>;
+	/** An older revision. */
+	revision(id: string, number: number): Promise<Workbook>;
 	save(link: Link, workbook: Workbook, reason: string): Promise<RemoteSaved>;
 }
 
@@ -47,6 +56,11 @@ export type SyncState =
 	| { readonly is: 'waiting' }
 	| { readonly is: 'asking'; readonly conflicts: readonly Conflict[] }
 	| { readonly is: 'refused'; readonly message: string };
+
+/** Revisions looked through for a save that got no answer. */
+const MOST_LOOKED_AT = 50;
+
+const withoutSent = ({ id, number, base }: Link): Link => ({ id, number, base });
 
 export class Sync {
 	#link: Link;
@@ -75,7 +89,7 @@ export class Sync {
 
 	/** Whether something was done here that the server does not have. */
 	get ahead(): boolean {
-		return !same(this.desk.workbook(), this.#link.base);
+		return this.#link.sent !== undefined || !same(this.desk.workbook(), this.#link.base);
 	}
 
 	/** The server has a newer revision. */
@@ -105,14 +119,18 @@ export class Sync {
 			this.#again = false;
 			try {
 				await this.#once();
-			} catch {
-				this.#say({ is: 'offline' });
+			} catch (error) {
+				this.#say(
+					error instanceof Refused ? { is: 'refused', message: error.message } : { is: 'offline' }
+				);
 				return;
 			}
 		}
 	}
 
 	async #once(): Promise<void> {
+		const { sent } = this.#link;
+		if (sent) return this.#findOut(sent);
 		const mine = this.desk.workbook();
 		if (same(mine, this.#link.base)) {
 			if (this.#news > this.#link.number) {
@@ -124,22 +142,47 @@ export class Sync {
 		}
 		this.#say({ is: 'sending' });
 		const { reason } = this;
+		// If the answer is lost, what was sent must not be taken for somebody else's.
+		await this.#keep({ ...this.#link, sent: mine });
 		const answer = await this.remote.save(this.#link, mine, reason);
 		if (this.#closed) return;
 		if (answer.kind === 'refused') {
+			await this.#keep(withoutSent(this.#link));
 			this.#say({ is: 'refused', message: answer.message });
 			return;
 		}
 		if (answer.kind === 'saved') {
 			if (this.reason === reason) this.reason = '';
 			// What is on the server holds all that was sent: what differs here from that was done since.
-			this.#link = { ...this.#link, base: mine };
-		}
+			this.#link = { ...withoutSent(this.#link), base: mine };
+		} else this.#link = withoutSent(this.#link);
 		await this.#takeIn(answer.number, answer.workbook);
+	}
+
+	/** A save got no answer: it arrived if one of the revisions since is what it would have become. */
+	async #findOut(sent: Workbook): Promise<void> {
+		this.#say({ is: 'sending' });
+		const { id, number, base } = this.#link;
+		const newest = await this.remote.read(id);
+		this.tell(newest.number);
+		let before = base;
+		for (let at = number + 1; at <= Math.min(newest.number, number + MOST_LOOKED_AT); at++) {
+			const after = at === newest.number ? newest.workbook : await this.remote.revision(id, at);
+			const { workbook, conflicts } = mergeWorkbooks({ base, mine: sent, theirs: before });
+			if (conflicts.length === 0 && same(workbook, after)) {
+				this.#link = { ...withoutSent(this.#link), base: sent };
+				return this.#takeIn(at, after);
+			}
+			before = after;
+		}
+		await this.#keep(withoutSent(this.#link));
+		this.#again = true;
 	}
 
 	/** Puts another revision under what was done here since the last. */
 	async #takeIn(number: number, theirs: Workbook): Promise<void> {
+		// Another workbook may lie on the desk by now.
+		if (this.#closed) return;
 		this.tell(number);
 		const here = this.desk.workbook();
 		const three = { base: this.#link.base, mine: here, theirs };
@@ -151,9 +194,14 @@ export class Sync {
 		this.#answers = new Map();
 		// First the workbook, then the link: after a crash in between, the merge is made again and gives the same.
 		if (!same(workbook, here)) await this.desk.take(workbook);
-		this.#link = { ...this.#link, number, base: theirs };
-		await this.desk.keepLink(this.#link);
+		await this.#keep({ ...this.#link, number, base: theirs });
 		this.#again = true;
+	}
+
+	async #keep(link: Link): Promise<void> {
+		if (this.#closed) return;
+		this.#link = link;
+		await this.desk.keepLink(link);
 	}
 
 	#say(state: SyncState): void {

@@ -1,0 +1,230 @@
+/**
+ * The open workbook and the one on the server that it is: whether it is in step, what waits, what is asked. Nothing is
+ * asked of the server before the first numbers stand, and nothing at all for a workbook that is not shared.
+ *
+ * How two versions are put together belongs to `$lib/browser/sync/sync`; the words for it all, to `words.ts`.
+ */
+import type { Store } from '$lib/browser/store';
+import { dropLink, keepLink, readLink, type KeptLink } from '$lib/browser/sync/kept-link';
+import type { Connection } from '$lib/browser/sync/connection';
+import type { Role } from '$lib/browser/sync/shapes';
+import type { Desk, Link, SyncState } from '$lib/browser/sync/sync';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Side } from '$lib/workbook/merge';
+import type { Session } from '../session.svelte';
+import { othersWords } from './words';
+
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps here are replaced whole, or nothing is drawn from them */
+/** How long no edit must come before it is sent. */
+const QUIET_MS = 2000;
+
+/** What was opened, and who writes it down. */
+export interface OnDesk {
+	readonly document: string;
+	/** Whether this tab may write. */
+	readonly owns: boolean;
+	/** Resolves once all work so far is written down. */
+	readonly written: () => Promise<void>;
+}
+
+export class Sharing {
+	readonly #session: Session;
+	readonly #store: Store;
+	#desk: OnDesk | null = null;
+	#connection: Connection | null = null;
+	/** The first numbers stand. */
+	#standing = false;
+	#starting = false;
+	#taking = false;
+	#tries = 0;
+	#timer: ReturnType<typeof setTimeout> | null = null;
+	/** When revisions were saved that were heard of. */
+	readonly #moments = new Map<number, number>();
+
+	link = $state.raw<KeptLink | null>(null);
+	/** Null until the server has been asked. */
+	state = $state.raw<SyncState | null>(null);
+	/** Edits that wait for a quiet moment. */
+	pending = $state(false);
+	/** Said with the next save. */
+	reason = $state('');
+	/** Which side stands, as far as chosen; by the key of the conflict. */
+	choices = $state.raw<ReadonlyMap<string, Side>>(new Map());
+	choosing = $state(false);
+
+	constructor(session: Session, store: Store) {
+		this.#session = session;
+		this.#store = store;
+	}
+
+	get role(): Role | null {
+		return this.link?.role ?? null;
+	}
+
+	/** Another workbook is about to lie on the desk. */
+	leave(): void {
+		this.#halt();
+		this.#desk = null;
+		this.#standing = false;
+		this.link = null;
+		this.reason = '';
+	}
+
+	/** A workbook lies on the desk. `link` where it is known already. */
+	async attach(desk: OnDesk, link?: KeptLink): Promise<void> {
+		this.#desk = desk;
+		const found = link ?? (await readLink(this.#store, desk.document).catch(() => null));
+		if (this.#desk !== desk) return;
+		this.#showLink(found);
+		await this.#start();
+	}
+
+	/** The first numbers stand. */
+	wake(): void {
+		this.#standing = true;
+		void this.#start();
+	}
+
+	/** Something was done here. */
+	edited(): void {
+		if (!this.link || this.#taking) return;
+		this.pending = true;
+		this.#later(QUIET_MS);
+	}
+
+	/** Now, not after a quiet moment: the connection is back, or somebody asks for it. */
+	async now(): Promise<void> {
+		this.#clear();
+		await (this.#connection ? this.#connection.catchUp() : this.#start());
+	}
+
+	say(reason: string): void {
+		this.reason = reason;
+		if (this.#connection) this.#connection.sync.reason = reason;
+	}
+
+	/** The choices are made: theirs and mine are put together by them. */
+	async settle(): Promise<void> {
+		const { choices } = this;
+		this.choosing = false;
+		await this.#connection?.sync.answer(choices);
+	}
+
+	/** From now on this is a workbook of one's own; the one on the server stays as it is. */
+	async part(): Promise<void> {
+		const desk = this.#desk;
+		if (!desk) return;
+		await dropLink(this.#store, desk.document);
+		this.#halt();
+		this.link = null;
+		this.#session.readOnly = !desk.owns;
+		this.#session.readOnlyFor = 'tab';
+	}
+
+	async #start(): Promise<void> {
+		const desk = this.#desk;
+		if (!desk?.owns || !this.link || !this.#standing || this.#connection || this.#starting) return;
+		this.#starting = true;
+		try {
+			const { connect } = await import('$lib/browser/sync/connection');
+			const { link } = this;
+			if (this.#desk !== desk || !link) return;
+			this.#connection = connect(link, this.#syncDesk(desk), {
+				onstate: (state, at) => this.#follow(state, at),
+				onentry: ({ role }) => void this.#changeRole(desk, role).catch(() => undefined),
+				onothers: (revisions) => (this.#session.said = othersWords(revisions)),
+				onmoment: (number, at) => this.#moments.set(number, at)
+			});
+			this.#connection.sync.reason = this.reason;
+		} catch {
+			// A part of the program could not be fetched: the connection is lost.
+			this.state = { is: 'offline' };
+			this.#tryAgain();
+		} finally {
+			this.#starting = false;
+		}
+	}
+
+	#syncDesk(desk: OnDesk): Desk {
+		return {
+			workbook: () => {
+				const { workbook } = this.#session;
+				if (!workbook || this.#desk !== desk) throw new Error('another workbook is open');
+				return workbook;
+			},
+			take: async (workbook: Workbook) => {
+				this.#taking = true;
+				try {
+					this.#session.takeIn(workbook);
+				} finally {
+					this.#taking = false;
+				}
+				await desk.written();
+			},
+			keepLink: async (link: Link) => {
+				// What is sent must be found here again after a crash, or it would seem to be taken back here.
+				await desk.written();
+				await keepLink(this.#store, desk.document, this.#dated(link));
+			}
+		};
+	}
+
+	#follow(state: SyncState, link: Link): void {
+		if (this.link && (link.number !== this.link.number || link.base !== this.link.base))
+			this.link = this.#dated(link);
+		this.state = state;
+		const sync = this.#connection?.sync;
+		if (sync && sync.reason !== this.reason) this.reason = sync.reason;
+		if (state.is !== 'sending') this.pending = sync?.ahead ?? false;
+		if (state.is !== 'asking' && state.is !== 'sending') this.choices = new Map();
+		if (state.is === 'offline') this.#tryAgain();
+		else if (state.is !== 'sending') this.#tries = 0;
+	}
+
+	#tryAgain(): void {
+		if (this.#timer === null) this.#later(QUIET_MS * 2 ** Math.min(this.#tries++, 5));
+	}
+
+	#dated(link: Link): KeptLink {
+		const before = this.link;
+		const heard = this.#moments.get(link.number);
+		const known = before && before.number === link.number ? before.at : undefined;
+		const at = heard ?? known ?? Date.now();
+		return { ...link, at, role: before?.role ?? null };
+	}
+
+	async #changeRole(desk: OnDesk, role: Role | null): Promise<void> {
+		if (!this.link) return;
+		this.#showLink({ ...this.link, role });
+		await keepLink(this.#store, desk.document, this.link);
+	}
+
+	#showLink(link: KeptLink | null): void {
+		this.link = link;
+		if (!this.#desk?.owns) return;
+		this.#session.readOnly = link?.role === 'viewer';
+		this.#session.readOnlyFor = link?.role === 'viewer' ? 'role' : 'tab';
+	}
+
+	#later(ms: number): void {
+		this.#clear();
+		this.#timer = setTimeout(() => void this.now(), ms);
+	}
+
+	#clear(): void {
+		if (this.#timer !== null) clearTimeout(this.#timer);
+		this.#timer = null;
+	}
+
+	#halt(): void {
+		this.#clear();
+		this.#connection?.close();
+		this.#connection = null;
+		this.#moments.clear();
+		this.#tries = 0;
+		this.state = null;
+		this.pending = false;
+		this.choices = new Map();
+		this.choosing = false;
+	}
+}
