@@ -1,6 +1,6 @@
 /** What is written around the week: its finding, each hour in words, figures per pattern, and the table. */
 import type { Layout } from '$lib/engine/layout';
-import { decimalsFor, formatNumber, formatUnit } from '../format';
+import { decimalsFor, decimalsWritten, formatNumber, formatUnit } from '../format';
 import { plain, read, shown, type Reading, type Source } from './read';
 import type { PlainTable } from './table';
 import {
@@ -18,6 +18,10 @@ import { blockOf, changedBy, type Brush, type Spot, type Stroke } from './week-s
 
 const unitOf = (layout: Layout, name: string | undefined) =>
 	formatUnit(layout.byName.get(name ?? '')?.quantity.unit);
+
+/** So many digits, but none that are not written. */
+const decimalsOf = ({ kind, value }: Reading, digits: number) =>
+	kind === 'value' ? Math.min(decimalsFor(value, digits), decimalsWritten(value, 6)) : 0;
 
 /** The unit of the cost of an hour: "EUR/h". */
 export const costUnit = (layout: Layout, picture: WeekPicture) => unitOf(layout, picture.costs[0]);
@@ -69,13 +73,11 @@ export function overHour(
 	locale: string
 ): string[] {
 	const say = (label: string, reading: Reading | null, unit: string) =>
-		reading === null
-			? []
-			: [`${label} ${shown(reading, decimalsFor(reading.value || 0, 3), locale)} ${unit}`];
+		reading === null ? [] : [`${label} ${shown(reading, decimalsOf(reading, 3), locale)} ${unit}`];
 	const label = (name: string) => layout.byName.get(name)?.quantity.label.toLowerCase() ?? name;
 	return [
 		...say('premium', hour.premium, unitOf(layout, picture.premium)),
-		...say('energy', hour.price, unitOf(layout, picture.price)),
+		...say('energy price', hour.price, unitOf(layout, picture.price)),
 		...picture.costs.flatMap((name, i) =>
 			say(label(name), hour.costs[i] ?? null, unitOf(layout, name))
 		)
@@ -130,7 +132,7 @@ export function weekFacts(
 		const digits = reading.quantity?.quantity.digits ?? 4;
 		return {
 			label: reading.quantity?.quantity.label ?? name,
-			text: shown(reading, decimalsFor(reading.value || 0, Math.min(digits, 4)), locale),
+			text: shown(reading, decimalsOf(reading, Math.min(digits, 4)), locale),
 			unit: reading.kind === 'value' ? unitOf(source.layout, name) : '',
 			because: reading.because
 		};
