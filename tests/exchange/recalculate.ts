@@ -87,6 +87,11 @@ function chosen(by: unknown, value: unknown): unknown {
 	if (typeof by === 'string' || value === undefined) throw FormulaParser.FormulaError.VALUE;
 	return value;
 }
+const dated = (compute: (date: number, type?: number) => unknown) =>
+	((date: { value: unknown }, type?: { value: unknown }) => {
+		if (date.value instanceof Error) throw date.value;
+		return compute(Number(date.value), type && Number(type.value));
+	}) as never;
 const FUNCTIONS = {
 	MIN: over((all) => (all.length ? Math.min(...all) : 0)),
 	MAX: over((all) => (all.length ? Math.max(...all) : 0)),
@@ -116,6 +121,9 @@ const FUNCTIONS = {
 		if (found < 0) throw FormulaParser.FormulaError.NA;
 		return found + 1;
 	}) as never,
+	// The parser's own ask a bad date for its text.
+	WEEKDAY: dated((date, type) => formulajs.WEEKDAY(date, type)),
+	ISOWEEKNUM: dated((date) => formulajs.ISOWEEKNUM(date)),
 	IRR: ((flows: { value: unknown }, guess?: { value: unknown }) =>
 		formulajs.IRR(numbersOf([flows]), Number(guess?.value ?? 0.1))) as never
 };
