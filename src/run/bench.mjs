@@ -13,7 +13,7 @@ ensureBuild();
 const browser = await ensureBrowser();
 
 const wanted = process.argv.slice(2);
-const parts = ['edit', 'opening', 'growth', 'weight', 'page'];
+const parts = ['edit', 'opening', 'growth', 'studies', 'weight', 'page'];
 const unknown = wanted.filter((part) => !parts.includes(part));
 if (unknown.length > 0) {
 	console.error(`There is no part ${unknown.join(', ')}. Choose among ${parts.join(', ')}.`);

@@ -93,8 +93,8 @@ describe('columns', () => {
 		const all = open({ workbook, scenario: 'base', vary, ask: [{ quantity: 'margin' }] });
 		const none = open({ workbook, scenario: 'base', vary, ask: [{ quantity: 'cost' }] });
 		// margin = sales − cost is one step, the cost being the same in every column.
-		expect(all.steps).toBe(1);
-		expect(none.steps).toBe(0);
+		expect(all.effort.steps).toBe(1);
+		expect(none.effort.steps).toBe(0);
 		expect(none.run([[1, 2]]).values[0]).toEqual(Float64Array.of(0.25, 0.25));
 	});
 
@@ -107,9 +107,9 @@ describe('columns', () => {
 		]);
 		const ask = [{ quantity: 'picked' }];
 		const fixed = open({ workbook, scenario: 'base', vary: [{ quantity: 'a' }], ask });
-		expect(fixed.steps).toBe(2);
+		expect(fixed.effort.steps).toBe(2);
 		const other = open({ workbook, scenario: 'base', vary: [{ quantity: 'b' }], ask });
-		expect(other.steps).toBe(0);
+		expect(other.effort.steps).toBe(0);
 		const both = open({
 			workbook,
 			scenario: 'base',

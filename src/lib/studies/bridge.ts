@@ -15,6 +15,7 @@ import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
 import { carriedValue, differences, isAmong, type Difference } from './cell-entries';
 import { openColumns, type Columns } from './columns';
+import { refereeFirstDraw, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
 
@@ -44,6 +45,7 @@ export interface BridgeResult {
 	readonly subsets: number;
 	/** Labels of groups in which nothing differs. */
 	readonly idle: readonly string[];
+	readonly check: FirstDraw;
 }
 
 /** Subsets computed at a time. */
@@ -75,6 +77,12 @@ export function runBridge(
 	const ends = endsOf(first.value, workbook, study);
 	if (!ends.ok) return ends;
 	const { start, end } = ends.value;
+	// With every change made.
+	const check = refereeFirstDraw(
+		last.value,
+		cells.map(({ quantity, to }) => [carriedValue(workbook, quantity, to)])
+	);
+	if (!check.ok) return check;
 	const worthOf = (subsets: readonly Subset[]) =>
 		worth(subsets, groups, cells, workbook, first.value, last.value);
 	const found = shares(all.length, worthOf, study);
@@ -98,7 +106,16 @@ export function runBridge(
 		value: found.parts[i]! + 0,
 		standardError: found.standardErrors?.[i] ?? null
 	}));
-	return answer({ kind: 'bridge', start, end, total, parts, subsets: found.subsets, idle });
+	return answer({
+		kind: 'bridge',
+		start,
+		end,
+		total,
+		parts,
+		subsets: found.subsets,
+		idle,
+		check: check.value
+	});
 }
 
 /** The steps: the study's groups first, then every other change by its quantity. */

@@ -15,6 +15,7 @@ import type { Outcome, Place } from '$lib/engine/results';
 import { ABSENT, carried, OK } from '$lib/engine/state';
 import { findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
+import { effortOf, type Effort } from './columns-effort';
 import { Drive, inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
 import { cellsAt, type PlaceOfStudy } from './columns-places';
 import { planStudy, type CellOfScenario, type StudyPlan } from './columns-plan';
@@ -148,12 +149,9 @@ export class Columns {
 		}));
 	}
 
-	/** Steps that one column takes: what its time is measured by. */
-	get steps(): number {
-		const { code } = this.#program;
-		let steps = 0;
-		for (let pc = 0; pc < code.length; pc += 3 + code[pc + 1]!) steps++;
-		return steps;
+	/** Steps and arithmetic of one column: what its time is measured by. */
+	get effort(): Effort {
+		return effortOf(this.#program);
 	}
 
 	/** Bytes that a block of columns takes. */

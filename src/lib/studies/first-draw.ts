@@ -2,9 +2,9 @@
  * The check that every study makes before it shows a number: its first draw, entered in the workbook, computed
  * by the second engine and compared with what the columns gave.
  */
-import { buildPlan } from '$lib/engine/build/plan';
 import { valueText } from '$lib/engine/naming';
-import { conditionsOf, hideAbsent } from '$lib/engine/presence';
+import type { Plan } from '$lib/engine/plan';
+import { conditionsOf, hideAbsent, type Conditions } from '$lib/engine/presence';
 import { reasonText } from '$lib/engine/wording';
 import type { Outcome, Results } from '$lib/engine/results';
 import { Scenarios } from '$lib/engine/scenarios';
@@ -48,9 +48,8 @@ export function* refereeSteps(
 		drawn,
 		columns.results.map(({ scenario }) => scenario)
 	);
-	// Scenarios left out leave the cells and their formulas as they are.
-	const plan =
-		workbook.scenarios.length === drawn.scenarios.length ? columns.plan : buildPlan(workbook);
+	// Scenarios more or less leave the cells and their formulas as they are.
+	const { plan } = columns;
 	const scenarios = new Scenarios(plan, workbook);
 	const conditions = conditionsOf(plan);
 	const results: Results[] = workbook.scenarios.map(({ id }) => {
@@ -65,7 +64,8 @@ export function* refereeSteps(
 		const one = { value: found.values[i]![0]!, state: found.states[i]![0]! };
 		if (!isSame(one, single)) return differs(columns, i, one, single);
 	}
-	const referee = Referee.open(workbook, plan);
+	const cells = columns.results.map(({ cell }) => cell);
+	const referee = Referee.ofCells(workbook, plan, behind(plan, conditions, cells));
 	for (const step of referee.build()) yield step;
 	const agreement = referee.compare(results);
 	referee.destroy();
@@ -97,6 +97,20 @@ function differs(columns: Columns, result: number, one: Outcome, two: Outcome) {
 
 const said = ({ plan }: Columns, cell: number, { value, state }: Outcome) =>
 	state === OK ? valueText(plan, cell, value) : reasonText(state) || 'no value';
+
+/** Marks the cells that some are computed from, these included: what the second engine must look at. */
+function behind(plan: Plan, conditions: Conditions, cells: readonly number[]): Uint8Array {
+	const { starts, targets } = plan.precedents;
+	const marks = new Uint8Array(plan.cells);
+	const stack = [...cells];
+	for (let cell = stack.pop(); cell !== undefined; cell = stack.pop()) {
+		if (marks[cell] === 1) continue;
+		marks[cell] = 1;
+		for (let i = starts[cell]!; i < starts[cell + 1]!; i++) stack.push(targets[i]!);
+		stack.push(...(conditions.get(cell) ?? []));
+	}
+	return marks;
+}
 
 /** The workbook with these scenarios, those they are built on, and those they are measured against. */
 function onlyScenarios(workbook: Workbook, wanted: Iterable<string>): Workbook {

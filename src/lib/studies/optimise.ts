@@ -12,6 +12,7 @@ import { OK, type State } from '$lib/engine/state';
 import { withAside } from './aside';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
 import { openColumns } from './columns';
+import { refereeFirstDraw, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 
 export type OptimiseStudy = StudyOf<'optimise'>;
@@ -37,6 +38,7 @@ export interface OptimiseResult {
 	readonly withoutAnswer: number;
 	/** The result of the scenario as it stands. */
 	readonly asItIs: { readonly value: number; readonly state: State };
+	readonly check: FirstDraw;
 }
 
 /** How many combinations the options give. */
@@ -81,6 +83,8 @@ export function runOptimise(
 		);
 	const choices = Array.from({ length: count }, (_, number) => choiceOf(options, number));
 	const draws = drawsOf(workbook, study, cells, choices);
+	const check = refereeFirstDraw(columns.value, draws);
+	if (!check.ok) return check;
 	const out = columns.value.run(draws, 0, count);
 	const all = choices.map((choice, i): Combination => {
 		const bounds = limits.map((_, k) => out.values[1 + k]![i]!);
@@ -101,7 +105,8 @@ export function runOptimise(
 		combinations: count,
 		beyondLimits: count - within.length,
 		withoutAnswer: within.filter(({ state }) => state !== OK).length,
-		asItIs: results[0]!.base
+		asItIs: results[0]!.base,
+		check: check.value
 	});
 }
 

@@ -44,11 +44,14 @@ export class Referee {
 	readonly #found: Found[];
 	readonly #conditions: Conditions;
 
-	private constructor(workbook: Workbook, plan: Plan, limit: number) {
+	private constructor(workbook: Workbook, plan: Plan, limit: number | Uint8Array) {
 		this.#plan = plan;
 		const all = sourcesOf(workbook, plan);
 		this.#conditions = conditionsOf(plan);
-		this.#sample = sampleOf(plan, all, this.#conditions, limit);
+		this.#sample =
+			typeof limit === 'number'
+				? sampleOf(plan, all, this.#conditions, limit)
+				: { scenarios: all.map((_, i) => i), included: limit };
 		this.#of = all.length * plan.layout.cells;
 		this.#sources = this.#ofSample(all);
 		this.#book = new Book(plan, this.#sources, {
@@ -66,6 +69,11 @@ export class Referee {
 	/** Nothing is computed yet: run `build`. `limit` is how many cells it takes on before it checks a sample. */
 	static open(workbook: Workbook, plan: Plan, limit = LIMIT): Referee {
 		return new Referee(workbook, plan, limit);
+	}
+
+	/** The same for some cells alone, in every scenario: those marked 1, among them all that they are computed from. */
+	static ofCells(workbook: Workbook, plan: Plan, included: Uint8Array): Referee {
+		return new Referee(workbook, plan, included);
 	}
 
 	/** Writes and computes everything. */
