@@ -16,6 +16,7 @@ import { ABSENT, carried, OK } from '$lib/engine/state';
 import { findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { effortOf, type Effort } from './columns-effort';
+import { roomFor, type ColumnsOut } from './columns-out';
 import { Drive, inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
 import { cellsAt, type PlaceOfStudy } from './columns-places';
 import { planStudy, type CellOfScenario, type StudyPlan } from './columns-plan';
@@ -45,12 +46,6 @@ export interface ResultOfStudy extends Place {
 	readonly asked: number;
 	/** What it is where nothing is varied. */
 	readonly base: Outcome;
-}
-
-/** Column by column, for each result in turn; NaN where the state is not OK. */
-export interface ColumnsOut {
-	readonly values: readonly Float64Array[];
-	readonly states: readonly Uint8Array[];
 }
 
 /** Columns computed at a time: wide enough to make a step cheap, narrow enough to stay in the cache. */
@@ -159,10 +154,17 @@ export class Columns {
 		return (this.#program.narrow + this.#program.wide * BLOCK) * 9;
 	}
 
-	/** The results for draws `from` to `from + count` of each varied input, in its own unit. */
-	run(draws: readonly ArrayLike<number>[], from = 0, count = lengthOf(draws) - from): ColumnsOut {
-		const values = this.results.map(() => new Float64Array(count));
-		const states = this.results.map(() => new Uint8Array(count));
+	/**
+	 * The results for draws `from` to `from + count` of each varied input, in its own unit. `into` takes them where
+	 * there is room from a run before.
+	 */
+	run(
+		draws: readonly ArrayLike<number>[],
+		from = 0,
+		count = lengthOf(draws) - from,
+		into: ColumnsOut = roomFor(this.results.length, count)
+	): ColumnsOut {
+		const { values, states } = into;
 		const machine = this.#machineFor(count);
 		const { width } = machine;
 		const block = { values: new Float64Array(width), states: new Uint8Array(width) };
@@ -180,7 +182,7 @@ export class Columns {
 				this.#take(i, machine, values[i]!, states[i]!, start, columns)
 			);
 		}
-		return { values, states };
+		return into;
 	}
 
 	/** What a draw puts into the cells that follow it; NaN: nothing. */
