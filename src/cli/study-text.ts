@@ -1,7 +1,12 @@
 /** The answer of a study as a table to read. */
 import type { BridgeResult } from '$lib/studies/bridge';
 import type { OptimiseResult, OptimiseStudy } from '$lib/studies/optimise';
-import type { StudyResult } from '$lib/studies/ask-study';
+import { OK } from '$lib/engine/state';
+import type { BreakEvenResult } from '$lib/studies/break-even';
+import type { MapResult } from '$lib/studies/map';
+import type { RiskResult } from '$lib/studies/risk-result';
+import type { StudyResult } from '$lib/studies/run';
+import type { SensitivityResult } from '$lib/studies/sensitivity';
 import { findQuantity, findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
@@ -42,6 +47,17 @@ function body(workbook: Workbook, study: Study, result: StudyResult): string {
 		return bridgeText(workbook, study, result, unit);
 	if (study.kind === 'optimise' && result.kind === 'optimise')
 		return optimiseText(study, result, unit);
+	const name = named(workbook, study);
+	switch (result.kind) {
+		case 'sensitivity':
+			return sensitivityText(name, result, unit);
+		case 'map':
+			return mapText(name, result, unit);
+		case 'break_even':
+			return breakEvenText(name, result, unit);
+		case 'risk':
+			return riskText(name, result, unit);
+	}
 	throw new Error(`A study of the kind ${study.kind} was answered as ${result.kind}.`);
 }
 
@@ -100,5 +116,63 @@ function optimiseText(study: OptimiseStudy, result: OptimiseResult, unit: string
 			: 'No combination keeps the limits and has an answer.\n',
 		`${counts}\n`,
 		columnsOf([['', ...study.options.map(({ label }) => label)], ...rows])
+	].join('');
+}
+
+function sensitivityText(name: string, result: SensitivityResult, unit: string): string {
+	const value = ({ value, state }: SensitivityResult['base']) => (state === OK ? value : NaN);
+	return [
+		`${name}: ${figure(value(result.base))}${unit} as it stands\n`,
+		columnsOf([
+			['', 'from', 'to', 'at from', 'at to', 'reach'],
+			...result.swings.map((one) => [
+				...[one.label, one.low, one.high],
+				...[value(one.atLow), value(one.atHigh), one.reach]
+			])
+		]),
+		...(result.cases.length > 0
+			? [columnsOf(result.cases.map((one) => [one.label, value(one.result)]))]
+			: []),
+		result.idle.length > 0 ? `Without any effect: ${result.idle.join(', ')}.\n` : ''
+	].join('');
+}
+
+const mapText = (name: string, result: MapResult, unit: string): string =>
+	[
+		`${name}${unit && `,${unit}`}\n`,
+		columnsOf([
+			['', ...result.across],
+			...result.down.map((down, row) => [
+				down,
+				...result.across.map((_, column) => result.values[row * result.across.length + column]!)
+			])
+		])
+	].join('');
+
+const breakEvenText = (name: string, result: BreakEvenResult, unit: string): string =>
+	[
+		`${name}, target ${figure(result.target)}${unit}\n`,
+		`${result.sentence}\n`,
+		`As it stands: ${figure(result.today.value)}${unit} at ${figure(result.today.input)}\n`
+	].join('');
+
+function riskText(name: string, result: RiskResult, unit: string): string {
+	const at = (percent: string) => result.percentiles[percent] ?? NaN;
+	return [
+		`${name}${unit && `,${unit}`}: ${result.draws} draws, seed ${result.seed}\n`,
+		columnsOf([
+			['As it stands', result.base],
+			['Mean', result.mean],
+			['Standard deviation', result.sd],
+			['One in twenty below', at('5')],
+			['Middle', at('50')],
+			['One in twenty above', at('95')]
+		]),
+		result.target ? `Target met in ${figure(result.target.chance * 100)} % of draws\n` : '',
+		result.errors > 0
+			? `No answer in ${figure((result.errors / result.draws) * 100)} % of draws (${result.errors})\n`
+			: '',
+		...result.origins.slice(0, 3).map(({ count, reason }) => `  ${count}: ${reason}\n`),
+		...result.notices.map((notice) => `${notice}\n`)
 	].join('');
 }

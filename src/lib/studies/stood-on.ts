@@ -21,7 +21,7 @@ export function standsOn(workbook: Workbook, study: Study): string {
 			quantities.flatMap((quantity) => [
 				...axesOf(quantity).map(({ set }) => set),
 				...(typeof quantity.type === 'object' ? [quantity.type.member_of] : []),
-				...formulasOf(quantity).flatMap((text) => mentionsIn(text).map(({ name }) => name))
+				...namesIn(quantity)
 			])
 		)
 	].flatMap((name) => findSet(workbook, name) ?? []);
@@ -70,12 +70,11 @@ function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
 		const quantity = findQuantity(workbook, name);
 		if (!quantity) continue;
 		found.add(name);
-		for (const text of formulasOf(quantity))
-			for (const mention of mentionsIn(text)) {
-				waiting.push(mention.name);
-				const present = findSet(workbook, mention.name)?.present;
-				if (present !== undefined) waiting.push(present);
-			}
+		for (const mention of namesIn(quantity)) {
+			waiting.push(mention);
+			const present = findSet(workbook, mention)?.present;
+			if (present !== undefined) waiting.push(present);
+		}
 		for (const { set } of axesOf(quantity)) {
 			const present = findSet(workbook, set)?.present;
 			if (present !== undefined) waiting.push(present);
@@ -84,6 +83,17 @@ function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
 	return workbook.sheets
 		.flatMap(({ quantities }) => quantities)
 		.filter(({ name }) => found.has(name));
+}
+
+const known = new WeakMap<Quantity, readonly string[]>();
+
+/** The names in the formulas of a quantity; each quantity is read once, for every edit asks again. */
+function namesIn(quantity: Quantity): readonly string[] {
+	const found =
+		known.get(quantity) ??
+		formulasOf(quantity).flatMap((text) => mentionsIn(text).map(({ name }) => name));
+	known.set(quantity, found);
+	return found;
 }
 
 const computed = (quantity: Quantity) => {
