@@ -4,6 +4,8 @@
 import { createContext } from 'svelte';
 import type { Desk } from './desk.svelte';
 import type { Session } from './session.svelte';
+import type { Bench } from './studies/bench.svelte';
 
 export const [getSession, setSession] = createContext<Session>();
 export const [getDesk, setDesk] = createContext<Desk>();
+export const [getBench, setBench] = createContext<Bench>();

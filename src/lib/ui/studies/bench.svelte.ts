@@ -1,0 +1,93 @@
+/**
+ * The studies at work: which is being answered, how far it is, what each has found since the workbook
+ * was opened. Answers are kept here while the page is open; what the workbook keeps is in `ran`.
+ */
+import { SvelteMap } from 'svelte/reactivity';
+import type { AskStudy, StudyRun } from '$lib/browser/study-client';
+import { ranOf } from '$lib/studies/ask-study';
+import type { Answer } from '$lib/studies/problem';
+import type { StudyResult } from '$lib/studies/run';
+import { standsOn } from '$lib/studies/stood-on';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study } from '$lib/workbook/study-schema';
+import type { Session } from '../session.svelte';
+
+/** An answer, and the workbook and settings that it is the answer for. */
+export interface Found {
+	readonly study: Study;
+	readonly workbook: Workbook;
+	readonly stoodOn: string;
+	readonly answer: Answer<StudyResult>;
+}
+
+export interface Running {
+	readonly run: StudyRun;
+	readonly done: number;
+	readonly of: number;
+}
+
+/** A study of more draws than this waits until it is asked to run. */
+export const DRAWS_AT_ONCE = 20_000;
+
+export class Bench {
+	readonly #session: Session;
+	readonly #ask: AskStudy;
+	readonly #found = new SvelteMap<string, Found>();
+	readonly #running = new SvelteMap<string, Running>();
+
+	constructor(session: Session, ask: AskStudy) {
+		this.#session = session;
+		this.#ask = ask;
+	}
+
+	found(name: string): Found | undefined {
+		return this.#found.get(name);
+	}
+
+	running(name: string): Running | undefined {
+		return this.#running.get(name);
+	}
+
+	/** Answers a study; keeps the headline in the workbook if so asked. */
+	async run(study: Study, keep: boolean): Promise<void> {
+		const { workbook } = this.#session;
+		if (!workbook) return;
+		this.#running.get(study.name)?.run.cancel();
+		const run = this.#ask(workbook, study, (done, of) => {
+			const own = this.#running.get(study.name);
+			if (own?.run === run) this.#running.set(study.name, { run, done, of });
+		});
+		this.#running.set(study.name, { run, done: 0, of: 0 });
+		const answer = await run.answer;
+		// Another run of it began meanwhile, or it was cancelled.
+		if (this.#running.get(study.name)?.run !== run) return;
+		this.#running.delete(study.name);
+		if (!answer.ok && answer.problem.code === 'cancelled') return;
+		this.#found.set(study.name, {
+			...{ study, workbook, answer },
+			stoodOn: standsOn(workbook, study)
+		});
+		if (keep && answer.ok) this.#keep(workbook, study, answer.value);
+	}
+
+	cancel(name: string): void {
+		const own = this.#running.get(name);
+		this.#running.delete(name);
+		own?.run.cancel();
+	}
+
+	async runAll(studies: readonly Study[]): Promise<void> {
+		for (const study of studies) await this.run(study, true);
+	}
+
+	/** Only if neither the study nor what it stands on changed while it ran. */
+	#keep(workbook: Workbook, study: Study, result: StudyResult): void {
+		const now = this.#session.workbook;
+		const current = now?.studies?.find(({ name }) => name === study.name);
+		if (!now || !current || this.#session.readOnly) return;
+		const ran = ranOf(workbook, study, result);
+		if (standsOn(now, current) !== ran.stood_on) return;
+		if (JSON.stringify(current.ran) === JSON.stringify(ran)) return;
+		this.#session.apply({ kind: 'set_ran', name: study.name, ran });
+	}
+}

@@ -1,0 +1,144 @@
+/** A bridge in words: its finding, one sentence for each step, its table. */
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Scalar, Workbook } from '$lib/workbook/schema';
+import type { StudyOf } from '$lib/workbook/study-schema';
+import type { BridgePart, BridgeResult } from '$lib/studies/bridge';
+import { formatNumber, decimalsWritten, formatUnit } from '../format';
+import type { PlainTable } from '../pictures/table';
+import type { TableRow } from './BarTable.svelte';
+import { nameOf, titleOf } from './names';
+import type { Shown } from './shown';
+
+type Bridge = StudyOf<'bridge'>;
+
+export function bridgeTitle(workbook: Workbook, study: Bridge, result: BridgeResult, shown: Shown) {
+	const name = nameOf(workbook, study);
+	if (result.parts.length === 0)
+		return `${name} is the same: nothing differs between ${titleOf(workbook, study.from)} and ${titleOf(workbook, study.to)}`;
+	const most = [...result.parts].sort((a, b) => Math.abs(b.value) - Math.abs(a.value))[0]!;
+	const word = result.total > 0 ? 'rises by' : 'falls by';
+	if (shown.number(Math.abs(result.total)) === shown.number(0))
+		return `${name} stays the same, though ${most.label.toLowerCase()} moves it by ${shown.signedWhole(most.value)}`;
+	return `${name} ${word} ${shown.whole(Math.abs(result.total))}, most of all through ${lower(most.label)}`;
+}
+
+/** Names that are more than a word begin small in a sentence; PX15B and NPV stay. */
+const lower = (label: string) =>
+	/^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+
+export function bridgeLine(workbook: Workbook, study: Bridge, result: BridgeResult): string {
+	const how =
+		result.parts[0]?.standardError === null || result.parts.length === 0
+			? `all ${result.subsets.toLocaleString('en')} combinations of the changes taken`
+			: `orders of the changes drawn, ${result.subsets.toLocaleString('en')} combinations computed`;
+	return `${titleOf(workbook, study.from)} to ${titleOf(workbook, study.to)}; each step is the mean of what the change does in every order, ${how}`;
+}
+
+/** What a step changes: "5x24 to 7x24" for one value, else how many. */
+export function changeOf(
+	workbook: Workbook,
+	{ cells }: Pick<BridgePart, 'cells'>,
+	locale: string
+): string {
+	const [first] = cells;
+	if (!first) return 'what it is measured against';
+	if (cells.length > 1) {
+		const names = new Set(cells.map(({ quantity }) => quantity));
+		const some = names.size > 1 ? ` of ${names.size} quantities` : '';
+		return `${cells.length} values${some}`;
+	}
+	const quantity = findQuantity(workbook, first.quantity);
+	const unit = formatUnit(quantity?.unit);
+	const words = (value: Scalar) =>
+		value === null
+			? 'nothing'
+			: typeof value === 'boolean'
+				? value
+					? 'yes'
+					: 'no'
+				: typeof value === 'number'
+					? formatNumber(value, decimalsWritten(value, 9), locale)
+					: value;
+	return `${words(first.from)} to ${words(first.to)}${unit ? ` ${unit}` : ''}`;
+}
+
+/** One sentence for each step. */
+export function stepSentences(
+	workbook: Workbook,
+	study: Bridge,
+	result: BridgeResult,
+	shown: Shown
+): { key: string; text: string }[] {
+	const name = lower(nameOf(workbook, study));
+	return result.parts.map((part, i) => {
+		const change = changeOf(workbook, part, shown.locale);
+		const where = part.cells.length === 1 ? placeWords(part.cells[0]!.at) : '';
+		const off =
+			part.standardError === null ? '' : `, give or take ${shown.whole(part.standardError)}`;
+		const effect =
+			shown.number(part.value) === shown.number(0)
+				? `leaves ${name} as it is`
+				: `${part.value > 0 ? 'raises' : 'lowers'} ${name} by ${shown.whole(Math.abs(part.value))}${off}`;
+		return { key: `${i} ${part.label}`, text: `${part.label}${where} (${change}) ${effect}.` };
+	});
+}
+
+const placeWords = (at: readonly string[]) => (at.length > 0 ? ` of ${at.join(', ')}` : '');
+
+export function bridgeRows(
+	workbook: Workbook,
+	study: Bridge,
+	result: BridgeResult,
+	shown: Shown
+): TableRow[] {
+	let level = result.start;
+	const end = (key: string, name: string, value: number): TableRow => ({
+		...{ key, name, note: '', end: '', strong: true, carries: value * shown.factor },
+		bars: [
+			{
+				...{ from: 0, to: value * shown.factor, hatched: false, tone: 'ink', strong: true },
+				figure: shown.number(value)
+			}
+		]
+	});
+	const steps = result.parts.map((part, i): TableRow => {
+		const from = level;
+		level += part.value;
+		return {
+			...{ key: `${i} ${part.label}`, name: part.label, note: '', strong: false },
+			end: changeOf(workbook, part, shown.locale),
+			carries: level * shown.factor,
+			bars: [
+				{
+					...{ from: from * shown.factor, to: level * shown.factor, tone: 'copper' },
+					hatched: part.value < 0,
+					figure: shown.signed(part.value)
+				}
+			]
+		};
+	});
+	return [
+		end('from', titleOf(workbook, study.from), result.start),
+		...steps,
+		end('to', titleOf(workbook, study.to), result.end)
+	];
+}
+
+export function bridgeTable(workbook: Workbook, study: Bridge, result: BridgeResult): PlainTable {
+	const unit = findQuantity(workbook, study.quantity)?.unit ?? '1';
+	const sampled = result.parts.some(({ standardError }) => standardError !== null);
+	const name = nameOf(workbook, study);
+	return {
+		caption: `${name}, from ${titleOf(workbook, study.from)} to ${titleOf(workbook, study.to)}`,
+		columns: ['Step', `${name} [${unit}]`, ...(sampled ? ['Standard error'] : [])],
+		rows: [
+			[titleOf(workbook, study.from), result.start],
+			...result.parts.map(({ label, value, standardError }) => [
+				label,
+				value,
+				...(sampled ? [standardError] : [])
+			]),
+			[titleOf(workbook, study.to), result.end]
+		]
+	};
+}

@@ -1,0 +1,63 @@
+/** A new study of each kind, about the result that the workbook puts first, ready to be changed. */
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study, StudyKind } from '$lib/workbook/study-schema';
+import { idFrom } from '../scenarios/words';
+import { firstMembers, firstMovable, isResult } from './fields/options';
+
+export function freshStudy(
+	workbook: Workbook,
+	kind: StudyKind,
+	title: string,
+	inHand: string
+): Study {
+	const taken = new Set((workbook.studies ?? []).map(({ name }) => name));
+	const quantity = firstResult(workbook);
+	const base = workbook.scenarios[0]?.id ?? 'base';
+	const other = inHand === base ? (workbook.scenarios[1]?.id ?? base) : inHand;
+	const members = firstMembers(workbook, quantity);
+	const head = {
+		...{ name: idFrom(title, taken, 'study'), title, quantity },
+		...(members ? { members } : {})
+	};
+	const input = firstMovable(workbook);
+	const range = { quantity: input, mode: 'scale' as const, from: 0.8, to: 1.2 };
+	switch (kind) {
+		case 'bridge':
+			return { ...head, kind, from: base, to: other };
+		case 'sensitivity':
+			return { ...head, kind, scenario: inHand, all: { percent: 10 } };
+		case 'map':
+			return {
+				...{ ...head, kind, scenario: inHand },
+				across: { ...range, steps: 9 },
+				down: { ...range, quantity: secondMovable(workbook, input), steps: 9 }
+			};
+		case 'break_even':
+			return { ...head, kind, scenario: inHand, input: range, target: 0 };
+		case 'risk':
+			return { ...head, kind, scenario: inHand, inputs: [], draws: 10_000, seed: 1 };
+		case 'optimise':
+			return { ...head, kind, scenario: base, direction: 'highest', options: [] };
+	}
+}
+
+function firstResult(workbook: Workbook): string {
+	const named = [
+		...(workbook.front?.facts ?? []).map(({ quantity }) => quantity),
+		...workbook.sheets.flatMap(({ headline }) => headline ?? [])
+	];
+	const fits = (name: string) => {
+		const quantity = findQuantity(workbook, name);
+		return quantity !== undefined && isResult(quantity);
+	};
+	const all = workbook.sheets.flatMap(({ quantities }) => quantities);
+	return named.find(fits) ?? all.find(isResult)?.name ?? all[0]?.name ?? 'result';
+}
+
+function secondMovable(workbook: Workbook, first: string): string {
+	const others = workbook.sheets
+		.flatMap(({ quantities }) => quantities)
+		.filter(({ name }) => name !== first);
+	return firstMovable({ ...workbook, sheets: [{ title: '', quantities: others }] });
+}

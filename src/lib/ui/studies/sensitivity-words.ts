@@ -1,0 +1,141 @@
+/** Swings in words: which inputs decide, the rows of the picture, its table. */
+import type { SensitivityResult, SwingResult } from '$lib/studies/sensitivity';
+import { OK } from '$lib/engine/state';
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
+import type { StudyOf } from '$lib/workbook/study-schema';
+import { formatDifference } from '../format';
+import type { PlainTable } from '../pictures/table';
+import type { Bar } from './bars';
+import type { TableRow } from './BarTable.svelte';
+import { nameOf, titleOf } from './names';
+import { movedText, rangeText } from './range-words';
+import type { Shown } from './shown';
+
+type Sensitivity = StudyOf<'sensitivity'>;
+
+/** Rows drawn; all of them stand in the table. */
+export const MOST_ROWS = 24;
+const NUMBERS = ['No input', 'One input', 'Two inputs', 'Three inputs'];
+
+export function sensitivityTitle(
+	workbook: Workbook,
+	study: Sensitivity,
+	{ swings }: SensitivityResult,
+	shown: Shown
+): string {
+	const name = nameOf(workbook, study);
+	const known = swings.filter(({ reach }) => Number.isFinite(reach));
+	const [widest] = known;
+	if (!widest) return `No input of the study moves ${name}`;
+	const deciding = known.filter(({ reach }) => reach >= widest.reach / 2);
+	const labels = deciding.map(({ label }) => label);
+	if (deciding.length === 1)
+		return `${widest.label} decides: it moves ${name} by ${shown.whole(widest.reach)}`;
+	if (deciding.length <= 3)
+		return `${NUMBERS[deciding.length]} decide: ${labels.slice(0, -1).join(', ')} and ${labels.at(-1)}`;
+	return `${deciding.length} inputs matter about equally; the widest, ${widest.label}, moves ${name} by ${shown.whole(widest.reach)}`;
+}
+
+export const sensitivityLine = (workbook: Workbook, study: Sensitivity): string =>
+	`${titleOf(workbook, study.scenario)}; each input moved alone over its range, the others as they stand`;
+
+export function swingRows(
+	workbook: Workbook,
+	{ base, swings }: SensitivityResult,
+	shown: Shown
+): TableRow[] {
+	const widest = Math.max(0, ...swings.map(({ reach }) => reach).filter(Number.isFinite));
+	return swings.slice(0, MOST_ROWS).map((swing, i): TableRow => {
+		const ends = endsOf(swing);
+		const bars = ends.flatMap(({ value }): Bar[] =>
+			value === null || value === base.value
+				? []
+				: [
+						{
+							from: base.value * shown.factor,
+							to: value * shown.factor,
+							hatched: value < base.value,
+							tone: 'ink',
+							figure: shown.number(value)
+						}
+					]
+		);
+		const none = ends.filter(({ value }) => value === null);
+		return {
+			...{ key: `${i} ${swing.label}`, name: swing.label, strong: swing.reach >= widest / 2 },
+			note: rangeText(workbook, swing, ends[0]!.input, ends[1]!.input, shown.locale),
+			// Of two bars on one side the shorter stands on the longer, whose figure alone is written.
+			bars: oneSided(bars) ? longestFirst(bars) : bars,
+			end:
+				none.length > 0
+					? `no value at ${movedText(swing, none[0]!.input, shown.locale)}`
+					: shown.number(swing.reach)
+		};
+	});
+}
+
+const oneSided = ([one, other]: readonly Bar[]) =>
+	one !== undefined && other !== undefined && one.hatched === other.hatched;
+
+function longestFirst(bars: readonly Bar[]): Bar[] {
+	const sorted = [...bars].sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from));
+	return sorted.map((bar, i) => (i === 0 ? bar : { ...bar, figure: '' }));
+}
+
+/** The two ends of the input, the one with the lower result first. */
+function endsOf({ low, high, atLow, atHigh }: SwingResult) {
+	const ends = [
+		{ input: low, value: atLow.state === OK ? atLow.value : null },
+		{ input: high, value: atHigh.state === OK ? atHigh.value : null }
+	];
+	return (ends[0]!.value ?? -Infinity) > (ends[1]!.value ?? Infinity) ? ends.reverse() : ends;
+}
+
+export function sensitivitySummary(
+	workbook: Workbook,
+	study: Sensitivity,
+	result: SensitivityResult,
+	shown: Shown
+): string {
+	const rows = result.swings.slice(0, 5).map((swing) => {
+		const ends = endsOf(swing);
+		return `${swing.label}, ${rangeText(workbook, swing, ends[0]!.input, ends[1]!.input, shown.locale)}: ${ends.map(({ value }) => shown.number(value ?? NaN)).join(' to ')}`;
+	});
+	return `${nameOf(workbook, study)} is ${shown.whole(result.base.value)} as it stands. ${rows.join('; ')}.`;
+}
+
+export function sensitivityTable(
+	workbook: Workbook,
+	study: Sensitivity,
+	result: SensitivityResult
+): PlainTable {
+	const unit = findQuantity(workbook, study.quantity)?.unit ?? '1';
+	const name = nameOf(workbook, study);
+	const number = ({ value, state }: SwingResult['atLow']) => (state === OK ? value : null);
+	return {
+		caption: `${name} [${unit}] with each input moved alone`,
+		columns: [
+			...['Input', 'Range in', 'From', 'To'],
+			...[`${name} at From`, `${name} at To`, 'Reach', 'Elasticity']
+		],
+		rows: [
+			...result.swings.map((swing) => [
+				...[swing.label, swing.mode, swing.low, swing.high],
+				...[number(swing.atLow), number(swing.atHigh)],
+				Number.isFinite(swing.reach) ? swing.reach : null,
+				swing.elasticity
+			]),
+			...result.cases.map(({ label, result: found }) => [
+				...[label, 'case', null, null],
+				...[number(found), null, null, null]
+			])
+		]
+	};
+}
+
+/** "+1.3 % for 1 % more" */
+export const elasticityText = (elasticity: number | null, locale: string): string =>
+	elasticity === null
+		? 'none'
+		: `${formatDifference(Number(elasticity.toPrecision(3)), Math.abs(elasticity) >= 10 ? 1 : 2, locale)} %`;
