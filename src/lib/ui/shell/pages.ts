@@ -25,6 +25,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 
 /** The pages about the workbook itself. */
 export const WORKBOOK_PAGES: readonly PageLink[] = [
+	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
 	{ href: '/members', title: 'Products, lines and other sets' },
 	{ href: '/files', title: 'Files in and out' }
@@ -32,7 +33,9 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 
 /** Every page, the grid first. */
 export const ALL_PATHS: readonly string[] = [
-	...new Set(['/', ...Object.values(PICTURE_PLACES), ...WORKBOOK_PAGES.map(({ href }) => href)])
+	...new Set(['/', ...Object.values(PICTURE_PLACES), ...WORKBOOK_PAGES.map(({ href }) => href)]),
+	// The page of one study, whatever its name.
+	'/studies/any'
 ];
 
 /** The pages that the workbook's pictures stand on, each once. */

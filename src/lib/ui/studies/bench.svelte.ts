@@ -3,7 +3,7 @@
  * was opened. Answers are kept here while the page is open; what the workbook keeps is in `ran`.
  */
 import { SvelteMap } from 'svelte/reactivity';
-import type { AskStudy, StudyRun } from '$lib/browser/study-client';
+import type { RunRequest } from '$lib/browser/study-pool';
 import { ranOf } from '$lib/studies/ask-study';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
@@ -21,10 +21,17 @@ export interface Found {
 }
 
 export interface Running {
-	readonly run: StudyRun;
+	readonly control: AbortController;
 	readonly done: number;
 	readonly of: number;
 }
+
+/** How a study gets its answer; tests have a way of their own. */
+export type AskStudy = (
+	study: Study,
+	workbook: Workbook,
+	request: RunRequest
+) => Promise<Answer<StudyResult>>;
 
 /** A study of more draws than this waits until it is asked to run. */
 export const DRAWS_AT_ONCE = 20_000;
@@ -52,15 +59,18 @@ export class Bench {
 	async run(study: Study, keep: boolean): Promise<void> {
 		const { workbook } = this.#session;
 		if (!workbook) return;
-		this.#running.get(study.name)?.run.cancel();
-		const run = this.#ask(workbook, study, (done, of) => {
-			const own = this.#running.get(study.name);
-			if (own?.run === run) this.#running.set(study.name, { run, done, of });
+		this.#running.get(study.name)?.control.abort();
+		const control = new AbortController();
+		const isCurrent = () => this.#running.get(study.name)?.control === control;
+		this.#running.set(study.name, { control, done: 0, of: 0 });
+		const answer = await this.#ask(study, workbook, {
+			signal: control.signal,
+			onprogress: ({ done, of }) => {
+				if (isCurrent()) this.#running.set(study.name, { control, done, of });
+			}
 		});
-		this.#running.set(study.name, { run, done: 0, of: 0 });
-		const answer = await run.answer;
 		// Another run of it began meanwhile, or it was cancelled.
-		if (this.#running.get(study.name)?.run !== run) return;
+		if (!isCurrent()) return;
 		this.#running.delete(study.name);
 		if (!answer.ok && answer.problem.code === 'cancelled') return;
 		this.#found.set(study.name, {
@@ -73,7 +83,7 @@ export class Bench {
 	cancel(name: string): void {
 		const own = this.#running.get(name);
 		this.#running.delete(name);
-		own?.run.cancel();
+		own?.control.abort();
 	}
 
 	async runAll(studies: readonly Study[]): Promise<void> {

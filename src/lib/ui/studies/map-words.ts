@@ -36,7 +36,9 @@ export function mapPicture(
 	shown: Shown
 ): MapPicture {
 	const columns = result.across.length;
-	const known = [...result.values].filter((value, i) => result.states[i] === OK && !Number.isNaN(value));
+	const known = [...result.values].filter(
+		(value, i) => result.states[i] === OK && !Number.isNaN(value)
+	);
 	const [low, high] = [Math.min(...known), Math.max(...known)];
 	const shadeOf = (value: number) =>
 		high > low ? Math.min(SHADES - 1, Math.floor(((value - low) / (high - low)) * SHADES)) : 2;
@@ -75,7 +77,9 @@ function nearest(values: readonly number[], wanted: number): number {
 }
 
 export function mapTitle(workbook: Workbook, study: MapStudy, result: MapResult, shown: Shown) {
-	const known = [...result.values].flatMap((value, i) => (result.states[i] === OK ? [{ value, i }] : []));
+	const known = [...result.values].flatMap((value, i) =>
+		result.states[i] === OK ? [{ value, i }] : []
+	);
 	const name = nameOf(workbook, study);
 	const [first] = known;
 	if (!first) return `${name} has no answer anywhere on this map`;

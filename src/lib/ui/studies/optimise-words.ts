@@ -1,5 +1,10 @@
 /** The best combination in words, the rows of its table, and what separates the runners-up from it. */
-import { apart, type Combination, type OptimiseResult, type OptimiseStudy } from '$lib/studies/optimise';
+import {
+	apart,
+	type Combination,
+	type OptimiseResult,
+	type OptimiseStudy
+} from '$lib/studies/optimise';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { PlainTable } from '../pictures/table';
@@ -30,7 +35,12 @@ export function choiceWords(study: OptimiseStudy, choice: readonly number[]): st
 	return changed.length === 0 ? 'Changing nothing' : changed.join(', ');
 }
 
-export function optimiseLine(workbook: Workbook, study: OptimiseStudy, result: OptimiseResult, shown: Shown) {
+export function optimiseLine(
+	workbook: Workbook,
+	study: OptimiseStudy,
+	result: OptimiseResult,
+	shown: Shown
+) {
 	const parts = [
 		`${titleOf(workbook, study.scenario)} as it stands: ${shown.whole(result.asItIs.value)}`,
 		`all ${result.combinations.toLocaleString(shown.locale)} combinations computed`,

@@ -91,9 +91,7 @@ function cellsOf(workbook: Workbook, input: Moved): string[][] {
 	if (!guide || !quantity) return [];
 	const all = axesOf(quantity).reduce<string[][]>(
 		(places, { set }) =>
-			places.flatMap((at) =>
-				(findSet(workbook, set)?.members ?? []).map(({ id }) => [...at, id])
-			),
+			places.flatMap((at) => (findSet(workbook, set)?.members ?? []).map(({ id }) => [...at, id])),
 		[[]]
 	);
 	return all.filter(
