@@ -6,7 +6,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { axisOf } from '../pictures/axis';
 import type { PlainTable } from '../pictures/table';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import { movedWhole, rangeText } from './range-words';
 import type { Shown } from './shown';
 
@@ -22,7 +22,7 @@ export function breakEvenTitle(
 	shown: Shown
 ): string {
 	const name = nameOf(workbook, study);
-	const input = inputName(workbook, study);
+	const input = inSentence(inputName(workbook, study));
 	const at = (value: number) => movedWhole(workbook, study.input, value, shown.locale);
 	const target = shown.whole(study.target);
 	const met = result.crossings.filter(({ kind }) => kind !== 'jumps');
@@ -40,7 +40,7 @@ export function breakEvenTitle(
 }
 
 export const breakEvenLine = (workbook: Workbook, study: BreakEven, shown: Shown): string =>
-	`${nameOf(workbook, study)} of ${titleOf(workbook, study.scenario)}${shown.unit ? `, ${shown.unit}` : ''}, over ${inputName(workbook, study)} from ${rangeText(workbook, study.input, study.input.from, study.input.to, shown.locale)}`;
+	`${nameOf(workbook, study)} of ${titleOf(workbook, study.scenario)}${shown.unit ? `, ${shown.unit}` : ''}, over ${inSentence(inputName(workbook, study))} from ${rangeText(workbook, study.input, study.input.from, study.input.to, shown.locale)}`;
 
 export function breakEvenNotes(
 	workbook: Workbook,
@@ -49,7 +49,7 @@ export function breakEvenNotes(
 	shown: Shown
 ): string[] {
 	const notes = [
-		`As it stands: ${shown.whole(result.today.state === OK ? result.today.value : NaN)} at ${inputName(workbook, study)} ${Number.isFinite(result.today.input) ? movedWhole(workbook, study.input, result.today.input, shown.locale) : 'of several values'}.`
+		`As it stands: ${shown.whole(result.today.state === OK ? result.today.value : NaN)} at ${inSentence(inputName(workbook, study))} ${Number.isFinite(result.today.input) ? movedWhole(workbook, study.input, result.today.input, shown.locale) : 'of several values'}.`
 	];
 	if (result.without)
 		notes.push(

@@ -6,7 +6,7 @@ import type { BridgePart, BridgeResult } from '$lib/studies/bridge';
 import { formatNumber, decimalsWritten, formatUnit } from '../format';
 import type { PlainTable } from '../pictures/table';
 import type { TableRow } from './BarTable.svelte';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import type { Shown } from './shown';
 
 type Bridge = StudyOf<'bridge'>;
@@ -18,13 +18,9 @@ export function bridgeTitle(workbook: Workbook, study: Bridge, result: BridgeRes
 	const most = [...result.parts].sort((a, b) => Math.abs(b.value) - Math.abs(a.value))[0]!;
 	const word = result.total > 0 ? 'rises by' : 'falls by';
 	if (shown.number(Math.abs(result.total)) === shown.number(0))
-		return `${name} stays the same, though ${most.label.toLowerCase()} moves it by ${shown.signedWhole(most.value)}`;
-	return `${name} ${word} ${shown.whole(Math.abs(result.total))}, most of all through ${lower(most.label)}`;
+		return `${name} stays the same, though ${inSentence(most.label)} moves it by ${shown.signedWhole(most.value)}`;
+	return `${name} ${word} ${shown.whole(Math.abs(result.total))}, most of all through ${inSentence(most.label)}`;
 }
-
-/** Names that are more than a word begin small in a sentence; PX15B and NPV stay. */
-const lower = (label: string) =>
-	/^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 
 export function bridgeLine(workbook: Workbook, study: Bridge, result: BridgeResult): string {
 	const how =
@@ -69,10 +65,10 @@ export function stepSentences(
 	result: BridgeResult,
 	shown: Shown
 ): { key: string; text: string }[] {
-	const name = lower(nameOf(workbook, study));
+	const name = inSentence(nameOf(workbook, study));
 	return result.parts.map((part, i) => {
 		const change = changeOf(workbook, part, shown.locale);
-		const where = part.cells.length === 1 ? placeWords(part.cells[0]!.at) : '';
+		const where = placeWords(workbook, part);
 		const off =
 			part.standardError === null ? '' : `, give or take ${shown.whole(part.standardError)}`;
 		const effect =
@@ -83,7 +79,13 @@ export function stepSentences(
 	});
 }
 
-const placeWords = (at: readonly string[]) => (at.length > 0 ? ` of ${at.join(', ')}` : '');
+/** Whose value it is, where the step has no name of its own that says so. */
+function placeWords(workbook: Workbook, { label, cells }: BridgePart): string {
+	const [only, other] = cells;
+	if (!only || other || only.at.length === 0) return '';
+	const own = findQuantity(workbook, only.quantity)?.label === label;
+	return own ? ` of ${only.at.join(', ')}` : '';
+}
 
 export function bridgeRows(
 	workbook: Workbook,

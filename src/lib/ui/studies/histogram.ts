@@ -72,8 +72,8 @@ export function histogramOf(
 	const share = summary.target?.chance;
 	return {
 		bars,
-		line: chances(summary, atLeast, x, y),
-		other: other ? chances(other, atLeast, x, y) : '',
+		line: chances(summary, atLeast, x, y, [low, high]),
+		other: other ? chances(other, atLeast, x, y, [low, high]) : '',
 		ticks: axis.ticks.map((value) => ({ value, x: x(value / factor) })),
 		target: level === undefined || share === undefined ? null : { x: x(level), y: y(share), share },
 		...{ left: LEFT, floor, y }
@@ -85,12 +85,14 @@ function chances(
 	{ cumulative, draws, errors }: RiskSummary,
 	atLeast: boolean,
 	x: (value: number) => number,
-	y: (share: number) => number
+	y: (share: number) => number,
+	[low, high]: readonly [number, number]
 ): string {
 	const kept = draws === 0 ? 0 : (draws - errors) / draws;
 	return cumulative
 		.flatMap((value, percent) => {
-			if (!Number.isFinite(value)) return [];
+			// The outermost thousandths lie beyond the columns.
+			if (!Number.isFinite(value) || value < low || value > high) return [];
 			const share = (atLeast ? 1 - percent / 100 : percent / 100) * kept;
 			return [`${Math.round(x(value) * 10) / 10} ${Math.round(y(share) * 10) / 10}`];
 		})

@@ -5,7 +5,7 @@ import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
 import type { PlainTable } from '../pictures/table';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import { movedText, movedUnit, movedWhole } from './range-words';
 import type { Shown } from './shown';
 
@@ -93,7 +93,7 @@ export function mapTitle(workbook: Workbook, study: MapStudy, result: MapResult,
 	const at = (i: number) => {
 		const columns = result.across.length;
 		const { locale } = shown;
-		return `${axisName(workbook, study.across)} ${movedWhole(workbook, study.across, result.across[i % columns]!, locale)} and ${axisName(workbook, study.down)} ${movedWhole(workbook, study.down, result.down[Math.floor(i / columns)]!, locale)}`;
+		return `${inSentence(axisName(workbook, study.across))} ${movedWhole(workbook, study.across, result.across[i % columns]!, locale)} and ${inSentence(axisName(workbook, study.down))} ${movedWhole(workbook, study.down, result.down[Math.floor(i / columns)]!, locale)}`;
 	};
 	return `${name} goes from ${shown.number(low.value)} to ${shown.whole(high.value)}, highest at ${at(high.i)}`;
 }

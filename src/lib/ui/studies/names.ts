@@ -38,3 +38,7 @@ export const MODE_WORDS: Readonly<Record<Mode, string>> = {
 	scale: 'factors',
 	add: 'amounts added'
 };
+
+/** A name within a sentence begins small, unless it is more than a plain word: PX15B and EBIT stay. */
+export const inSentence = (name: string): string =>
+	/^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;

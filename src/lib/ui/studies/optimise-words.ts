@@ -8,7 +8,7 @@ import {
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { PlainTable } from '../pictures/table';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import type { Shown } from './shown';
 
 export const MOST_RUNNERS_UP = 12;
@@ -23,7 +23,7 @@ export function optimiseTitle(
 	const [best] = ranked;
 	if (!best) return 'No combination keeps the limits and has an answer';
 	const chosen = choiceWords(study, best.choice);
-	return `${chosen} gives the ${study.direction} ${name}: ${shown.whole(best.value)}`;
+	return `${chosen} gives the ${study.direction} ${inSentence(name)}: ${shown.whole(best.value)}`;
 }
 
 /** The alternatives taken, those that change nothing left out. */

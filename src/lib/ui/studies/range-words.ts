@@ -10,7 +10,8 @@ interface Moved {
 }
 
 const written = (value: number, signed: boolean, locale: string): string => {
-	const tidy = Number(value.toPrecision(6));
+	// Five digits: a value that was solved for has many more than anybody enters.
+	const tidy = Number(value.toPrecision(5));
 	const decimals = Math.max(0, Math.min(6, (String(tidy).split('.')[1] ?? '').length));
 	return signed ? formatDifference(tidy, decimals, locale) : formatNumber(tidy, decimals, locale);
 };

@@ -5,7 +5,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf, Target } from '$lib/workbook/study-schema';
 import { formatNumber } from '../format';
 import type { Entry, PlainTable } from '../pictures/table';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import { percentText, type Shown } from './shown';
 
 type Risk = StudyOf<'risk'>;
@@ -23,7 +23,7 @@ export function riskTitle(
 	if (result.errors === result.draws) return `${name} has no answer in any of the draws`;
 	const [low, high] = [result.percentiles['5'] ?? NaN, result.percentiles['95'] ?? NaN];
 	if (!study.target || !result.target)
-		return `Nine times in ten ${name} lies between ${shown.number(low)} and ${shown.whole(high)}`;
+		return `Nine times in ten ${inSentence(name)} lies between ${shown.number(low)} and ${shown.whole(high)}`;
 	const chance = Math.round(result.target.chance * 100);
 	const of = `${boundWords(study.target)} ${shown.whole(levelOf(study.target))}`;
 	const count =

@@ -8,7 +8,7 @@ import { formatDifference } from '../format';
 import type { PlainTable } from '../pictures/table';
 import type { Bar } from './bars';
 import type { TableRow } from './BarTable.svelte';
-import { nameOf, titleOf } from './names';
+import { inSentence, nameOf, titleOf } from './names';
 import { movedText, rangeText } from './range-words';
 import type { Shown } from './shown';
 
@@ -24,7 +24,7 @@ export function sensitivityTitle(
 	{ swings }: SensitivityResult,
 	shown: Shown
 ): string {
-	const name = nameOf(workbook, study);
+	const name = inSentence(nameOf(workbook, study));
 	const known = swings.filter(({ reach }) => Number.isFinite(reach));
 	const [widest] = known;
 	if (!widest) return `No input of the study moves ${name}`;
