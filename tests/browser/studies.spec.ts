@@ -1,0 +1,75 @@
+import type { Page } from '@playwright/test';
+import { expect, open, test } from './app';
+
+/** Answers may take their time on a busy machine; how long is never what is tested. */
+const PATIENCE = { timeout: 50_000 };
+
+async function openStudy(page: Page, title: string) {
+	await open(page, '/studies');
+	await page.getByRole('link', { name: title }).click();
+	await expect(page.getByRole('button', { name: 'Take table' })).toBeVisible(PATIENCE);
+}
+
+test('a bridge is answered on opening, with a sentence for each step, and is kept when asked', async ({
+	page
+}) => {
+	await openStudy(page, 'What weekend crews do to the result');
+	await expect(page.getByRole('heading', { level: 1 })).toContainText('EBIT falls by');
+	await expect(page.getByRole('listitem').filter({ hasText: 'Shift pattern of the line' })).toContainText(
+		/(raises|lowers) EBIT by [\d,]+ kEUR/
+	);
+	await expect(page.getByText('No run kept yet')).toBeVisible();
+	await page.getByRole('button', { name: 'Run and keep' }).click();
+	await expect(page.getByText('Up to date')).toBeVisible(PATIENCE);
+	await page.getByRole('link', { name: 'All studies' }).click();
+	const line = page.getByRole('row').filter({ hasText: 'What weekend crews do' });
+	await expect(line).toContainText(/Difference −[\d,]+ kEUR\/year/);
+	await page.keyboard.press('Control+z');
+	await expect(line).toContainText('No run kept yet');
+});
+
+test('settings are changed by the keyboard, a range that is none is refused, and the answer follows', async ({
+	page
+}) => {
+	await openStudy(page, 'Resin price at which PX15B earns nothing');
+	await expect(page.getByRole('heading', { level: 1 })).toContainText(/meets 0.* EUR\/m at price of PEX resin/);
+	const target = page.getByLabel('Target of the result');
+	await target.fill('nothing');
+	await target.press('Tab');
+	await expect(page.getByText('"nothing" is not a number')).toBeVisible();
+	const to = page.getByLabel('To', { exact: true });
+	await to.fill('1.5');
+	await to.press('Enter');
+	await expect(page.getByText('both ends of the range are 1.5')).toBeVisible();
+	await target.fill('0.02');
+	await target.press('Enter');
+	await expect(page.getByText('The picture is of an earlier state')).toBeVisible();
+	await page.getByRole('button', { name: 'Run and keep' }).click();
+	await expect(page.getByRole('heading', { level: 1 })).toContainText('meets 0.02', PATIENCE);
+});
+
+test('what a study proposes becomes a scenario only when it is accepted', async ({ page }) => {
+	await openStudy(page, 'Which options together');
+	const before = await page.getByRole('table').first().getByRole('row').nth(1).textContent();
+	expect(before).toContain('yes');
+	await page.getByRole('button', { name: 'Make a scenario of the best' }).click();
+	await expect(page.getByText('was made and taken in hand')).toBeVisible();
+	await page.goto('/scenarios');
+	await expect(page.getByRole('table').first()).toContainText('Better gauging: yes');
+});
+
+test('a new study is made, answered and deleted, and undo brings it back', async ({ page }) => {
+	await open(page, '/studies');
+	await page.getByRole('button', { name: 'New study' }).click();
+	const dialog = page.getByRole('dialog');
+	await dialog.getByRole('radio', { name: /^Map of two inputs/ }).check();
+	await dialog.getByLabel('Title').fill('Two prices');
+	await dialog.getByLabel('Title').press('Enter');
+	await expect(page).toHaveURL(/\/studies\/two_prices$/);
+	await expect(page.getByRole('region', { name: 'Map of Two prices' })).toBeVisible(PATIENCE);
+	await page.getByRole('link', { name: 'All studies' }).click();
+	await page.getByRole('button', { name: 'Delete Two prices' }).click();
+	await expect(page.getByRole('link', { name: 'Two prices' })).toHaveCount(0);
+	await page.keyboard.press('Control+z');
+	await expect(page.getByRole('link', { name: 'Two prices' })).toBeVisible();
+});

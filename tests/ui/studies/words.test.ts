@@ -1,0 +1,226 @@
+import { describe, expect, it } from 'vitest';
+import { runBridge } from '$lib/studies/bridge';
+import { askStudy } from '$lib/studies/ask-study';
+import type { RiskResult } from '$lib/studies/risk-result';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study, StudyOf } from '$lib/workbook/study-schema';
+import { UnitSystem } from '$lib/units/system';
+import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/bridge-words';
+import { breakEvenTitle } from '$lib/ui/studies/break-even-words';
+import { histogramOf } from '$lib/ui/studies/histogram';
+import { mapPicture, mapTitle } from '$lib/ui/studies/map-words';
+import { inSentence } from '$lib/ui/studies/names';
+import { movedText } from '$lib/ui/studies/range-words';
+import { faultSentences, riskFacts, riskTitle, shareAtLeast } from '$lib/ui/studies/risk-words';
+import { sensitivityTitle, swingRows } from '$lib/ui/studies/sensitivity-words';
+import { percentText, shownFor } from '$lib/ui/studies/shown';
+
+const { system: units } = UnitSystem.create([]);
+const workbook: Workbook = {
+	format: 'metrewright',
+	version: 2,
+	title: 'Shop',
+	sets: [{ name: 'line', label: 'Line', members: [{ id: 'L1' }, { id: 'L2' }] }],
+	sheets: [
+		{
+			title: 'One',
+			quantities: [
+				{ name: 'price', label: 'Price', unit: 'EUR/m', value: 10 },
+				{ name: 'metres', label: 'Metres', unit: 'm', per: ['line'], value: { L1: 60, L2: 40 } },
+				{ name: 'rent', label: 'Rent', unit: 'EUR', value: 400 },
+				{
+					name: 'profit',
+					label: 'Profit',
+					unit: 'EUR',
+					formula: 'price * SUM(metres over line) - rent'
+				},
+				{ name: 'root', label: 'Root of profit', formula: 'SQRT(profit / rent)' }
+			]
+		}
+	],
+	scenarios: [
+		{ id: 'base', title: 'Base', parent: null, changes: [] },
+		{
+			id: 'dear',
+			title: 'Dear',
+			parent: 'base',
+			changes: [
+				{ quantity: 'price', value: 12 },
+				{ quantity: 'metres', value: { L1: 50 } }
+			]
+		}
+	]
+};
+const shown = shownFor(units, { unit: 'EUR' }, 1000, 'en');
+const head = { name: 's', title: 'S', quantity: 'profit', scenario: 'base' } as const;
+function answered<S extends Study>(study: S) {
+	const found = askStudy(workbook, study);
+	if (!found.ok) throw new Error(found.problem.message);
+	return found.value;
+}
+
+describe('figures', () => {
+	it('are in thousands where they are long, and rounded to what the quantity bears', () => {
+		const large = shownFor(units, { unit: 'EUR' }, 1_105_216, 'en');
+		expect(large.whole(1_105_215.6)).toBe('1,105 kEUR');
+		expect(large.signedWhole(-248_477)).toBe('−248 kEUR');
+		expect(large.whole(NaN)).toBe('no value');
+		expect(large.number(0.00001)).toBe('0');
+	});
+
+	it('are percentages that never say all or nothing where it is not so', () => {
+		expect([0, 0.0004, 0.031, 0.65, 0.9999, 1].map((share) => percentText(share, 'en'))).toEqual([
+			...['0 %', 'less than 0.1 %', '3.1 %', '65 %', 'more than 99.9 %', '100 %']
+		]);
+	});
+
+	it('of an input are values, percentages of a factor, or signed amounts', () => {
+		expect(movedText({ mode: 'set' }, 2.7426, 'en')).toBe('2.7426');
+		expect(movedText({ mode: 'scale' }, 1.118907, 'en')).toBe('+11.891 %');
+		expect(movedText({ mode: 'add' }, -0.5, 'en')).toBe('−0.5');
+	});
+
+	it('go with names that begin small in a sentence, unless they are more than a word', () => {
+		expect(['Net present value', 'EBIT', 'PX15B'].map(inSentence)).toEqual([
+			...['net present value', 'EBIT', 'PX15B']
+		]);
+	});
+});
+
+describe('a bridge in words', () => {
+	const study: StudyOf<'bridge'> = {
+		...{ name: 's', title: 'S', kind: 'bridge', quantity: 'profit' },
+		...{ from: 'base', to: 'dear' }
+	};
+	const found = runBridge(workbook, study);
+	if (!found.ok) throw new Error(found.problem.message);
+	const result = found.value;
+
+	it('names the difference and the step that makes most of it', () => {
+		// 12 × 90 − 400 = 680 against 600; price 2 × (100 + 90) / 2, metres −10 × (10 + 12) / 2.
+		expect(bridgeTitle(workbook, study, result, shown)).toBe(
+			'Profit rises by 80 EUR, most of all through price'
+		);
+	});
+
+	it('has one sentence for each step', () => {
+		expect(stepSentences(workbook, study, result, shown).map(({ text }) => text)).toEqual([
+			'Price (10 to 12 EUR/m) raises profit by 190 EUR.',
+			'Metres of L1 (60 to 50 m) lowers profit by 110 EUR.'
+		]);
+	});
+
+	it('runs from one scenario to the other, each bar where the one before it ended', () => {
+		const rows = bridgeRows(workbook, study, result, shown);
+		expect(rows.map(({ name, bars }) => [name, bars[0]!.from, bars[0]!.to])).toEqual([
+			['Base', 0, 600],
+			['Price', 600, 790],
+			['Metres', 790, 680],
+			['Dear', 0, 680]
+		]);
+	});
+});
+
+describe('swings in words', () => {
+	const study: StudyOf<'sensitivity'> = {
+		...{ ...head, kind: 'sensitivity' },
+		inputs: [
+			{ quantity: 'rent', mode: 'scale', low: 0.9, high: 1.1 },
+			{ quantity: 'price', mode: 'set', low: 9, high: 12 }
+		]
+	};
+
+	it('name what decides, the widest first, the lower result to the left', () => {
+		const result = answered(study);
+		if (result.kind !== 'sensitivity') throw new Error(result.kind);
+		expect(sensitivityTitle(workbook, study, result, shown)).toBe(
+			'Price decides: it moves profit by 300 EUR'
+		);
+		// 100 m × 9 − 400 and × 12 − 400; rent dearer by 10 % is the lower end.
+		expect(swingRows(workbook, result, shown).map(({ name, note, end }) => [name, note, end])).toEqual([
+			['Price', '9 to 12 EUR/m', '300'],
+			['Rent', '+10 to −10 %', '80']
+		]);
+	});
+});
+
+it('a map says where it is highest, and marks where the inputs stand', () => {
+	const study: StudyOf<'map'> = {
+		...{ ...head, kind: 'map' },
+		across: { quantity: 'price', mode: 'set', from: 8, to: 12, steps: 3 },
+		down: { quantity: 'rent', mode: 'scale', from: 0.5, to: 1.5, steps: 3 }
+	};
+	const result = answered(study);
+	if (result.kind !== 'map') throw new Error(result.kind);
+	expect(mapTitle(workbook, study, result, shown)).toBe(
+		'Profit goes from 200 to 1,000 EUR, highest at price 12 EUR/m and rent −50 %'
+	);
+	const picture = mapPicture(workbook, study, result, shown);
+	expect(picture.rows.map(({ cells }) => cells.map(({ isToday }) => isToday))).toEqual([
+		[false, false, false],
+		[false, true, false],
+		[false, false, false]
+	]);
+	expect(picture.rows[1]!.cells[1]).toMatchObject({ text: '600', shade: 2 });
+});
+
+it('a break-even says where the target is met', () => {
+	const study: StudyOf<'break_even'> = {
+		...{ ...head, kind: 'break_even', target: 0 },
+		input: { quantity: 'price', mode: 'set', from: 1, to: 10 }
+	};
+	const result = answered(study);
+	if (result.kind !== 'break_even') throw new Error(result.kind);
+	expect(breakEvenTitle(workbook, study, result, shown)).toBe('Profit meets 0 EUR at price 4 EUR/m');
+	const none = { ...study, target: 5000 };
+	const other = answered(none);
+	if (other.kind !== 'break_even') throw new Error(other.kind);
+	expect(breakEvenTitle(workbook, none, other, shown)).toBe(
+		'No price from 1 to 10 EUR/m brings profit to 5,000 EUR'
+	);
+});
+
+describe('a risk study in words', () => {
+	const study: StudyOf<'risk'> = {
+		...{ ...head, kind: 'risk', quantity: 'root', draws: 400, seed: 1 },
+		inputs: [
+			{
+				...{ label: 'Price', quantity: 'price', mode: 'set' },
+				distribution: { kind: 'uniform', min: 3.5, max: 8.5 }
+			}
+		],
+		target: { at_least: 0.5 }
+	};
+	const result = answered(study) as RiskResult;
+	const plain = shownFor(units, undefined, 1, 'en');
+
+	it('counts the draws that meet the target among all', () => {
+		// Met from 100 × price − 400 = 0.25 × 400 on: price 5 of 3.5 to 8.5, 70 %.
+		expect(riskTitle(workbook, study, result, plain)).toBe('70 chances in 100 of at least 0.500');
+		expect(riskFacts(study, result, plain)[0]).toMatchObject({ value: '70 %', strong: true });
+	});
+
+	it('says how many draws have no answer, where that arose and why', () => {
+		// No root below price 4: a tenth of the draws.
+		const [first, second] = faultSentences(workbook, study, result, 'en');
+		expect(first).toContain('Root of profit has no answer in 10 % of draws (40 of 400).');
+		expect(second).toMatch(/^40 arose in Root of profit\. Draw \d+: .*\.$/);
+	});
+
+	it('draws columns that miss the target hatched, and the chance where the target stands', () => {
+		const drawn = histogramOf(result, null, study.target, 1, { width: 600, height: 300, right: 60 })!;
+		const level = drawn.target!;
+		expect(level.share).toBeCloseTo(0.7, 2);
+		for (const bar of drawn.bars)
+			if (bar.height > 8) expect(bar.hatch !== '').toBe(bar.x + bar.width / 2 < level.x - 0.5);
+		expect(drawn.y(level.share)).toBe(level.y);
+	});
+
+	it('reads the share of draws at or above a value from the curve', () => {
+		const even = Array.from({ length: 101 }, (_, i) => i);
+		expect([-1, 0, 25.5, 100, 101].map((value) => shareAtLeast(even, value))).toEqual([
+			...[1, 1, 0.745, 0, 0]
+		]);
+		expect(shareAtLeast(even, NaN)).toBeNull();
+	});
+});
