@@ -15,9 +15,9 @@ test('a bridge is answered on opening, with a sentence for each step, and is kep
 }) => {
 	await openStudy(page, 'What weekend crews do to the result');
 	await expect(page.getByRole('heading', { level: 1 })).toContainText('EBIT falls by');
-	await expect(page.getByRole('listitem').filter({ hasText: 'Shift pattern of the line' })).toContainText(
-		/(raises|lowers) EBIT by [\d,]+ kEUR/
-	);
+	await expect(
+		page.getByRole('listitem').filter({ hasText: 'Shift pattern of the line' })
+	).toContainText(/(raises|lowers) EBIT by [\d,]+ kEUR/);
 	await expect(page.getByText('No run kept yet')).toBeVisible();
 	await page.getByRole('button', { name: 'Run and keep' }).click();
 	await expect(page.getByText('Up to date')).toBeVisible(PATIENCE);
@@ -32,7 +32,9 @@ test('settings are changed by the keyboard, a range that is none is refused, and
 	page
 }) => {
 	await openStudy(page, 'Resin price at which PX15B earns nothing');
-	await expect(page.getByRole('heading', { level: 1 })).toContainText(/meets 0.* EUR\/m at price of PEX resin/);
+	await expect(page.getByRole('heading', { level: 1 })).toContainText(
+		/meets 0.* EUR\/m at price of PEX resin/
+	);
 	const target = page.getByLabel('Target of the result');
 	await target.fill('nothing');
 	await target.press('Tab');

@@ -24,7 +24,7 @@ describe('bars beside a table', () => {
 		const [first, second] = plot.bars;
 		expect(first!.figure).toMatchObject({ anchor: 'start', text: '100' });
 		expect(second!.figure).toMatchObject({ anchor: 'end', text: '−40' });
-		expect(first!.figure!.x + 30).toBeLessThanOrEqual(frame.width);
+		expect(first!.figure!.x + 3 * 7.6).toBeLessThanOrEqual(frame.width);
 	});
 
 	it('are joined from the end of one row to the beginning of the next', () => {
@@ -33,7 +33,9 @@ describe('bars beside a table', () => {
 
 	it('are hatched where they go down, and only within themselves', () => {
 		expect(plot.bars[0]!.hatch).toBe('');
-		const points = plot.bars[1]!.hatch.match(/[\d.]+ [\d.]+/g)!.map((one) => one.split(' ').map(Number));
+		const points = plot.bars[1]!.hatch.match(/[\d.]+ [\d.]+/g)!.map((one) =>
+			one.split(' ').map(Number)
+		);
 		const { x, y, width, height } = plot.bars[1]!;
 		for (const [left, top] of points) {
 			expect(left).toBeGreaterThanOrEqual(x - 0.01);

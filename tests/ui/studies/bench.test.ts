@@ -18,7 +18,7 @@ const quiet: Engine = {
 };
 const study: Study = {
 	...{ name: 'why', title: 'Why', kind: 'bridge' },
-	...{ quantity: 'cost', from: 'base', to: 'cheap' }
+	...{ quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
 };
 
 /** A session with the study, and a bench whose answers come when the test says so. */

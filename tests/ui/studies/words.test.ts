@@ -137,7 +137,9 @@ describe('swings in words', () => {
 			'Price decides: it moves profit by 300 EUR'
 		);
 		// 100 m × 9 − 400 and × 12 − 400; rent dearer by 10 % is the lower end.
-		expect(swingRows(workbook, result, shown).map(({ name, note, end }) => [name, note, end])).toEqual([
+		expect(
+			swingRows(workbook, study, result, shown).map(({ name, note, end }) => [name, note, end])
+		).toEqual([
 			['Price', '9 to 12 EUR/m', '300'],
 			['Rent', '+10 to −10 %', '80']
 		]);
@@ -171,7 +173,9 @@ it('a break-even says where the target is met', () => {
 	};
 	const result = answered(study);
 	if (result.kind !== 'break_even') throw new Error(result.kind);
-	expect(breakEvenTitle(workbook, study, result, shown)).toBe('Profit meets 0 EUR at price 4 EUR/m');
+	expect(breakEvenTitle(workbook, study, result, shown)).toBe(
+		'Profit meets 0 EUR at price 4 EUR/m'
+	);
 	const none = { ...study, target: 5000 };
 	const other = answered(none);
 	if (other.kind !== 'break_even') throw new Error(other.kind);
@@ -208,7 +212,11 @@ describe('a risk study in words', () => {
 	});
 
 	it('draws columns that miss the target hatched, and the chance where the target stands', () => {
-		const drawn = histogramOf(result, null, study.target, 1, { width: 600, height: 300, right: 60 })!;
+		const drawn = histogramOf(result, null, study.target, 1, {
+			width: 600,
+			height: 300,
+			right: 60
+		})!;
 		const level = drawn.target!;
 		expect(level.share).toBeCloseTo(0.7, 2);
 		for (const bar of drawn.bars)

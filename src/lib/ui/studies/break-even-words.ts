@@ -31,7 +31,7 @@ export function breakEvenTitle(
 	if (!first)
 		return result.crossings.length > 0
 			? `${name} jumps past ${target} at ${input} ${at(result.crossings[0]!.input)} and never meets it`
-			: `No ${input} from ${range} brings ${name} to ${target}`;
+			: `No ${input} from ${range} brings ${inSentence(name)} to ${target}`;
 	if (met.length > 1)
 		return `${name} meets ${target} at ${met.length} values: ${input} ${met.map(({ input: x }) => at(x)).join(', ')}`;
 	if (first.kind === 'stretch')

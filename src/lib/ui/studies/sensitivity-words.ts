@@ -29,19 +29,25 @@ export function sensitivityTitle(
 	const [widest] = known;
 	if (!widest) return `No input of the study moves ${name}`;
 	const deciding = known.filter(({ reach }) => reach >= widest.reach / 2);
-	const labels = deciding.map(({ label }) => label);
+	const labels = deciding.map((one) => swingName(workbook, study, one));
+	const first = labels[0] ?? '';
 	if (deciding.length === 1)
-		return `${widest.label} decides: it moves ${name} by ${shown.whole(widest.reach)}`;
+		return `${first} decides: it moves ${name} by ${shown.whole(widest.reach)}`;
 	if (deciding.length <= 3)
 		return `${NUMBERS[deciding.length]} decide: ${labels.slice(0, -1).join(', ')} and ${labels.at(-1)}`;
-	return `${deciding.length} inputs matter about equally; the widest, ${widest.label}, moves ${name} by ${shown.whole(widest.reach)}`;
+	return `${deciding.length} inputs matter about equally; the widest, ${inSentence(first)}, moves ${name} by ${shown.whole(widest.reach)}`;
 }
+
+/** What the study calls an input, or else what the workbook does. */
+export const swingName = (workbook: Workbook, study: Sensitivity, swing: SwingResult): string =>
+	study.inputs?.some(({ label }) => label === swing.label) ? swing.label : nameOf(workbook, swing);
 
 export const sensitivityLine = (workbook: Workbook, study: Sensitivity): string =>
 	`${titleOf(workbook, study.scenario)}; each input moved alone over its range, the others as they stand`;
 
 export function swingRows(
 	workbook: Workbook,
+	study: Sensitivity,
 	{ base, swings }: SensitivityResult,
 	shown: Shown
 ): TableRow[] {
@@ -63,7 +69,11 @@ export function swingRows(
 		);
 		const none = ends.filter(({ value }) => value === null);
 		return {
-			...{ key: `${i} ${swing.label}`, name: swing.label, strong: swing.reach >= widest / 2 },
+			...{
+				key: `${i} ${swing.label}`,
+				name: swingName(workbook, study, swing),
+				strong: swing.reach >= widest / 2
+			},
 			note: rangeText(workbook, swing, ends[0]!.input, ends[1]!.input, shown.locale),
 			// Of two bars on one side the shorter stands on the longer, whose figure alone is written.
 			bars: oneSided(bars) ? longestFirst(bars) : bars,
@@ -100,7 +110,7 @@ export function sensitivitySummary(
 ): string {
 	const rows = result.swings.slice(0, 5).map((swing) => {
 		const ends = endsOf(swing);
-		return `${swing.label}, ${rangeText(workbook, swing, ends[0]!.input, ends[1]!.input, shown.locale)}: ${ends.map(({ value }) => shown.number(value ?? NaN)).join(' to ')}`;
+		return `${swingName(workbook, study, swing)}, ${rangeText(workbook, swing, ends[0]!.input, ends[1]!.input, shown.locale)}: ${ends.map(({ value }) => shown.number(value ?? NaN)).join(' to ')}`;
 	});
 	return `${nameOf(workbook, study)} is ${shown.whole(result.base.value)} as it stands. ${rows.join('; ')}.`;
 }
@@ -121,7 +131,7 @@ export function sensitivityTable(
 		],
 		rows: [
 			...result.swings.map((swing) => [
-				...[swing.label, swing.mode, swing.low, swing.high],
+				...[swingName(workbook, study, swing), swing.mode, swing.low, swing.high],
 				...[number(swing.atLow), number(swing.atHigh)],
 				Number.isFinite(swing.reach) ? swing.reach : null,
 				swing.elasticity
