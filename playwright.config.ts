@@ -15,7 +15,7 @@ export default defineConfig({
 	},
 	webServer: {
 		command: 'node src/run/serve.mjs',
-		env: { PORT: String(port) },
+		env: { PORT: String(port), METREWRIGHT_DATA: 'test-results/data' },
 		url: `http://127.0.0.1:${port}`,
 		reuseExistingServer: false
 	}

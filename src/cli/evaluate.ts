@@ -4,7 +4,12 @@ import { nearest } from '$lib/formula/names';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
 import type { Answer } from './answer';
-import { quantityAsJson, type JsonQuantity, type JsonValue, type JsonValues } from './values';
+import {
+	quantityAsJson,
+	type JsonQuantity,
+	type JsonValue,
+	type JsonValues
+} from '$lib/engine/json-values';
 
 interface JsonScenario {
 	readonly id: string;

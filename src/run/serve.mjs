@@ -1,16 +1,24 @@
 /**
  * Serves the built app on one address. It adds what the framework's static files lack: a policy for
  * worker scripts (a worker takes its Content-Security-Policy from its own response, not from the
- * page) and the headers that hold for every answer.
+ * page) and the headers that hold for every answer. When told to stop it answers what it has begun.
  */
 import { createServer } from 'node:http';
-import { handler } from '../../build/handler.js';
 
 const host = process.env.HOST ?? '127.0.0.1';
 const port = portFrom(process.env.PORT ?? '5180');
 
 const WORKER_POLICY =
 	"default-src 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'";
+
+// The framework's own limit of half a megabyte would refuse a large workbook before the server's limit does.
+process.env.BODY_SIZE_LIMIT = '66M';
+const { handler } = await import('../../build/handler.js').catch((problem) => {
+	// What the one who starts it can mend is said without the place in the program.
+	console.error(problem.name === 'StartError' ? problem.message : problem);
+	process.exit(1);
+});
+const parts = globalThis[Symbol.for('metrewright.server')];
 
 const server = createServer((request, response) => {
 	response.setHeader('x-content-type-options', 'nosniff');
@@ -19,11 +27,17 @@ const server = createServer((request, response) => {
 	response.setHeader('permissions-policy', 'camera=(), microphone=(), geolocation=()');
 	if (request.url?.startsWith('/_app/immutable/workers/'))
 		response.setHeader('content-security-policy', WORKER_POLICY);
+	if (process.env.ORIGIN?.startsWith('https:'))
+		response.setHeader('strict-transport-security', 'max-age=31536000');
 	handler(request, response, () => {
 		response.statusCode = 404;
 		response.end('Not found');
 	});
 });
+
+// Slow senders do not hold connections for ever; streams of events have no end and no such limit.
+server.headersTimeout = 20_000;
+server.requestTimeout = 120_000;
 
 server.on('error', (problem) => {
 	const known = {
@@ -39,11 +53,20 @@ server.listen(port, host, () => {
 	console.log(`Metrewright is at http://${host.includes(':') ? `[${host}]` : host}:${port}`);
 });
 
+/** How long requests in hand may take once the server is told to stop. */
+const PATIENCE_MS = 10_000;
+let isStopping = false;
+
 for (const signal of ['SIGINT', 'SIGTERM'])
 	process.on(signal, () => {
-		server.close(() => process.exit(0));
+		if (isStopping) process.exit(1);
+		isStopping = true;
+		parts?.beginStop();
+		server.close(() => {
+			void Promise.resolve(parts?.stop()).finally(() => process.exit(0));
+		});
 		server.closeIdleConnections();
-		setTimeout(() => process.exit(0), 2000).unref();
+		setTimeout(() => server.closeAllConnections(), PATIENCE_MS).unref();
 	});
 
 function portFrom(text) {

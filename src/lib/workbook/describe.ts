@@ -147,7 +147,8 @@ function describeReplaced(workbook: Workbook, name: string, next: Quantity): str
 		['date', 'date'],
 		['spread', 'spread'],
 		['type', 'kind'],
-		['per', 'sets']
+		['per', 'sets'],
+		['open', 'who may see it']
 	] as const;
 	const changed = fields.filter(
 		([field]) => JSON.stringify(old[field]) !== JSON.stringify(next[field])

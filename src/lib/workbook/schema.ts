@@ -129,7 +129,9 @@ export const quantitySchema = z.strictObject({
 	date: z.iso.date().optional(),
 	spread: spreadSchema.optional(),
 	/** Significant digits on screen; 4 when left out. */
-	digits: z.number().int().min(1).max(15).optional()
+	digits: z.number().int().min(1).max(15).optional(),
+	/** Those who may see only what is open see its values, and nothing else of it. */
+	open: z.boolean().optional()
 });
 export type Quantity = z.infer<typeof quantitySchema>;
 

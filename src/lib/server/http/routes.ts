@@ -1,0 +1,23 @@
+/** The table of all routes: there are no others. */
+import type { Route } from './route';
+import { eventRoutes } from './routes/events';
+import { invitationRoutes } from './routes/invitations';
+import { memberRoutes } from './routes/members';
+import { operationRoutes } from './routes/operation';
+import { peopleRoutes } from './routes/people';
+import { resultRoutes } from './routes/results';
+import { revisionRoutes } from './routes/revisions';
+import { sessionRoutes } from './routes/session';
+import { workbookRoutes } from './routes/workbooks';
+
+export const ROUTES: readonly Route[] = [
+	...operationRoutes,
+	...sessionRoutes,
+	...peopleRoutes,
+	...invitationRoutes,
+	...workbookRoutes,
+	...memberRoutes,
+	...revisionRoutes,
+	...resultRoutes,
+	...eventRoutes
+];

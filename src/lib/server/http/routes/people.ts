@@ -1,0 +1,159 @@
+/** One's own account and data; for stewards, everybody's, and the audit trail. */
+import { z } from '$lib/workbook/zod';
+import { note, readAudit } from '../../people/audit';
+import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
+import { dataOf, listPeople, personByEmail, removePerson, type Removal } from '../../people/people';
+import { endSessions } from '../../people/sessions';
+import { problem } from '../problem';
+import { empty, json, route } from '../route';
+
+const group = 'people';
+const password = z.string().min(1).max(LONGEST);
+
+export const peopleRoutes = [
+	route({
+		method: 'PUT',
+		path: '/api/v1/me/password',
+		needs: 'person',
+		group,
+		summary: 'Changes one’s password, and ends all other sessions',
+		body: z.strictObject({ old: password, new: z.string().max(1000) }),
+		answers: {
+			204: { description: 'Changed' },
+			401: { description: 'The old one is wrong' },
+			422: { description: 'The new one is too easy' }
+		},
+		handle: async ({ services, who, body, address }) => {
+			const { db } = services.store;
+			const { id: personId, email } = who.person!;
+			const kept = (await personByEmail(db, email))?.password ?? null;
+			if (kept !== null && !(await isPassword(kept, body.old)))
+				return problem('wrong-sign-in', 'The old password is wrong. Check it.');
+			const bad = passwordProblem(body.new, email);
+			if (bad) return problem('wrong-content', bad);
+			await db
+				.updateTable('people')
+				.set({ password: await hashPassword(body.new) })
+				.where('id', '=', personId)
+				.execute();
+			await endSessions(db, personId, { except: who.session });
+			await note(db, { now: services.now(), event: 'password_changed', personId, address });
+			return empty();
+		}
+	}),
+	route({
+		method: 'GET',
+		path: '/api/v1/me/data',
+		needs: 'person',
+		group,
+		summary: 'Everything that is kept of oneself',
+		answers: { 200: { description: 'To take away', type: 'application/json' } },
+		handle: async ({ services, who, address }) => {
+			const { db } = services.store;
+			const personId = who.person!.id;
+			await note(db, { now: services.now(), event: 'data_exported', personId, address });
+			return json(await dataOf(db, personId), {
+				headers: { 'content-disposition': 'attachment; filename="metrewright-my-data.json"' }
+			});
+		}
+	}),
+	route({
+		method: 'DELETE',
+		path: '/api/v1/me',
+		needs: 'person',
+		group,
+		summary: 'Removes one’s account; revisions stay without the name',
+		body: z.strictObject({ password: z.string().max(LONGEST) }),
+		answers: {
+			204: { description: 'Removed' },
+			401: { description: 'The password is wrong' },
+			409: { description: 'Something would be left without an owner or a steward' }
+		},
+		handle: async ({ services, who, body, address }) => {
+			const { db } = services.store;
+			const { id, email } = who.person!;
+			const kept = (await personByEmail(db, email))?.password ?? null;
+			if (kept !== null && !(await isPassword(kept, body.password)))
+				return problem('wrong-sign-in', 'The password is wrong. Check it.');
+			const removal = await removePerson(db, id);
+			if (!removal.ok) return notRemoved(removal);
+			await note(db, { now: services.now(), event: 'account_removed', personId: null, address });
+			return empty();
+		}
+	}),
+	route({
+		method: 'GET',
+		path: '/api/v1/people',
+		needs: 'steward',
+		group,
+		summary: 'Everybody with an account',
+		answers: { 200: { description: 'By age of the account', type: 'application/json' } },
+		handle: async ({ services }) => json({ people: await listPeople(services.store.db) })
+	}),
+	route({
+		method: 'DELETE',
+		path: '/api/v1/people/{person}',
+		needs: 'steward',
+		group,
+		summary: 'Removes an account; revisions stay without the name',
+		answers: {
+			204: { description: 'Removed' },
+			404: { description: 'No such account' },
+			409: { description: 'Something would be left without an owner or a steward' }
+		},
+		handle: async ({ services, who, path, address }) => {
+			const { db } = services.store;
+			const known = (await listPeople(db)).some(({ id }) => id === path('person'));
+			if (!known) return problem('not-found', 'There is no such account.');
+			const removal = await removePerson(db, path('person'));
+			if (!removal.ok) return notRemoved(removal);
+			const personId = who.person!.id === path('person') ? null : who.person!.id;
+			await note(db, { now: services.now(), event: 'account_removed', personId, address });
+			return empty();
+		}
+	}),
+	route({
+		method: 'DELETE',
+		path: '/api/v1/people/{person}/sessions',
+		needs: 'steward',
+		group,
+		summary: 'Ends all sessions of a person',
+		answers: { 204: { description: 'Ended' } },
+		handle: async ({ services, who, path, address }) => {
+			const count = await endSessions(services.store.db, path('person'), { except: null });
+			await note(services.store.db, {
+				now: services.now(),
+				event: 'sessions_ended',
+				personId: who.person!.id,
+				subject: path('person'),
+				detail: String(count),
+				address
+			});
+			return empty();
+		}
+	}),
+	route({
+		method: 'GET',
+		path: '/api/v1/audit',
+		needs: 'steward',
+		group,
+		summary: 'Sign-ins and changes of permissions, newest first',
+		query: z.object({
+			before: z.coerce.number().int().positive().optional(),
+			limit: z.coerce.number().int().min(1).max(500).default(100)
+		}),
+		answers: { 200: { description: 'A page of the trail', type: 'application/json' } },
+		handle: async ({ services, query }) =>
+			json({ entries: await readAudit(services.store.db, query.before, query.limit) })
+	})
+];
+
+function notRemoved(removal: Extract<Removal, { ok: false }>): Response {
+	return problem(
+		'conflict',
+		removal.lastSteward
+			? 'This is the last steward, and others have accounts here. Make another one first.'
+			: 'Workbooks would be left without an owner. Give each another owner, or remove it, first.',
+		{ fields: { workbooks: removal.workbooks } }
+	);
+}

@@ -1,0 +1,97 @@
+/** Results: what a workbook computes, all of it or only what is open. */
+import { z } from '$lib/workbook/zod';
+import type { Outcome } from '../../evaluation/pool';
+import { headOf } from '../../store/workbooks';
+import { noSuchWorkbook } from '../permission';
+import { problem } from '../problem';
+import { jsonText, route, type Call } from '../route';
+import { etagOf } from './workbooks';
+
+const group = 'results';
+const names = z.array(z.string().min(1).max(64)).min(1);
+const answers = {
+	200: { description: 'Values with units; a missing one says why', type: 'application/json' },
+	422: { description: 'Asked for what is not there, or stopped for its time or memory' },
+	503: { description: 'Others are being evaluated; Retry-After says when to ask again' }
+};
+
+export const resultRoutes = [
+	route({
+		method: 'POST',
+		path: '/api/v1/workbooks/{workbook}/evaluate',
+		needs: 'viewer',
+		group,
+		summary: 'Computes a revision: the scenarios and quantities asked for, or all',
+		body: z.strictObject({
+			revision: z.number().int().min(1).optional(),
+			scenarios: names.max(60).optional(),
+			quantities: names.max(5000).optional()
+		}),
+		answers,
+		handle: async (call) => {
+			const { body, services, path } = call;
+			const at = body.revision ?? (await headOf(services.store.db, path('workbook')));
+			return at === null ? noSuchWorkbook() : evaluate(call, at, body);
+		}
+	}),
+	route({
+		method: 'GET',
+		path: '/api/v1/workbooks/{workbook}/open',
+		needs: 'open_viewer',
+		group,
+		summary: 'The values of the open quantities, without what feeds them',
+		answers,
+		handle: async (call) => {
+			const { services, path } = call;
+			const head = await headOf(services.store.db, path('workbook'));
+			return head === null ? noSuchWorkbook() : evaluate(call, head, { openOnly: true });
+		}
+	})
+];
+
+async function evaluate(
+	{ services, path }: Pick<Call, 'services' | 'path'>,
+	number: number,
+	asked: { scenarios?: string[] | undefined; quantities?: string[] | undefined; openOnly?: boolean }
+): Promise<Response> {
+	const workbook = path('workbook');
+	const opened = await services.saver.open(workbook, number);
+	if (!opened) return problem('not-found', 'There is no such revision of this workbook.');
+	const { scenarios, quantities, openOnly } = asked;
+	const key = `${workbook} ${number}`;
+	const ask = { key, text: opened.text, scenarios, quantities, openOnly };
+	const outcome = await services.pool.evaluate(ask);
+	return answered(outcome, number, services.settings.evaluationSeconds);
+}
+
+function answered(outcome: Outcome, number: number, seconds: number): Response {
+	switch (outcome.kind) {
+		case 'done':
+			return jsonText(`{"revision":${number},${outcome.json.slice(1)}`, {
+				headers: { etag: etagOf(number) }
+			});
+		case 'unknown':
+			return problem(
+				'wrong-content',
+				`The workbook has no ${outcome.what} "${outcome.name}". Ask for one that it has.`
+			);
+		case 'too_large':
+			return problem(
+				'evaluation-stopped',
+				`The workbook has ${outcome.cells} values, more than this server computes. Make sets smaller, or ask its administrator for a higher limit.`
+			);
+		case 'stopped':
+			return problem(
+				'evaluation-stopped',
+				outcome.why === 'time'
+					? `The evaluation took more than ${seconds} s and was stopped. Ask for fewer scenarios, or make sets smaller.`
+					: 'The evaluation took more memory than it may and was stopped. Make sets smaller.'
+			);
+		case 'busy':
+			return problem('busy', 'Other evaluations are waiting. Ask again in a moment.', {
+				headers: { 'retry-after': '2' }
+			});
+		case 'broken':
+			return problem('wrong-content', 'This revision does not open as a workbook.');
+	}
+}

@@ -1,0 +1,106 @@
+/**
+ * Sessions: who is signed in, in which browser, until when. The browser holds a secret, the store only its hash, so
+ * that a copy of the store signs nobody in.
+ */
+import { hashOf, newId, newToken } from '../store/ids';
+import type { Database } from '../store/tables';
+import type { Person } from './people';
+
+export interface Session {
+	readonly id: string;
+	readonly person: Person;
+}
+
+/** However long it is used, a session ends after this. */
+const LONGEST_MS = 30 * 24 * 3_600_000;
+/** How stale "last seen" may be: not every request writes. */
+const SEEN_EVERY_MS = 60_000;
+
+export async function startSession(
+	db: Database,
+	personId: string,
+	agent: string,
+	now: number,
+	idleHours: number
+): Promise<string> {
+	const token = newToken();
+	await db.deleteFrom('sessions').where('expires_at', '<', now).execute();
+	await db
+		.insertInto('sessions')
+		.values({
+			id: newId(),
+			person_id: personId,
+			token_hash: hashOf(token),
+			created_at: now,
+			seen_at: now,
+			expires_at: now + idleHours * 3_600_000,
+			agent: agent.slice(0, 120)
+		})
+		.execute();
+	return token;
+}
+
+/** Null for a secret that is unknown, revoked or too old. */
+export async function findSession(
+	db: Database,
+	token: string,
+	now: number,
+	idleHours: number
+): Promise<Session | null> {
+	const row = await db
+		.selectFrom('sessions as s')
+		.innerJoin('people as p', 'p.id', 's.person_id')
+		.where('s.token_hash', '=', hashOf(token))
+		.where('s.expires_at', '>', now)
+		.select([
+			's.id',
+			's.created_at',
+			's.seen_at',
+			'p.id as person',
+			'p.email',
+			'p.name',
+			'p.steward'
+		])
+		.executeTakeFirst();
+	if (!row) return null;
+	if (now - row.seen_at > SEEN_EVERY_MS)
+		await db
+			.updateTable('sessions')
+			.set({
+				seen_at: now,
+				expires_at: Math.min(now + idleHours * 3_600_000, row.created_at + LONGEST_MS)
+			})
+			.where('id', '=', row.id)
+			.execute();
+	const { person: id, email, name, steward } = row;
+	return { id: row.id, person: { id, email, name, steward: steward === 1 } };
+}
+
+export async function listSessions(db: Database, personId: string, now: number) {
+	const rows = await db
+		.selectFrom('sessions')
+		.where('person_id', '=', personId)
+		.where('expires_at', '>', now)
+		.select(['id', 'created_at', 'seen_at', 'expires_at', 'agent'])
+		.orderBy('seen_at', 'desc')
+		.execute();
+	return rows.map(({ id, created_at, seen_at, expires_at, agent }) => ({
+		id,
+		createdAt: created_at,
+		seenAt: seen_at,
+		expiresAt: expires_at,
+		agent
+	}));
+}
+
+/** One session of a person, or all of them but one. The number that ended. */
+export async function endSessions(
+	db: Database,
+	personId: string,
+	which: { readonly only: string } | { readonly except: string | null }
+): Promise<number> {
+	let query = db.deleteFrom('sessions').where('person_id', '=', personId);
+	if ('only' in which) query = query.where('id', '=', which.only);
+	else if (which.except !== null) query = query.where('id', '!=', which.except);
+	return Number((await query.executeTakeFirst()).numDeletedRows);
+}

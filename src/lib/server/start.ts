@@ -1,0 +1,107 @@
+/**
+ * Starts what the server consists of, once for the process, and stops it: settings, store, threads, the interface.
+ */
+import { Hub } from './events';
+import { Pool } from './evaluation/pool';
+import { App } from './http/app';
+import type { Services } from './http/route';
+import { openLog, type Log } from './log';
+import { hasAccounts } from './people/people';
+import { Saver } from './saving';
+import { isLoopback, readSettings, type Settings } from './settings';
+import { faultOf } from './store/faults';
+import { NewerSchemaError } from './store/migrations';
+import { openStore, type Store, type Where } from './store/open';
+
+/** Why the server does not start, in words for whoever starts it. */
+export class StartError extends Error {
+	override name = 'StartError';
+}
+
+export interface Running {
+	readonly app: App;
+	readonly services: Services;
+	/** Ends streams and says "not ready"; requests in hand go on. */
+	beginStop(): void;
+	/** Ends threads and the store; requests in hand should have been answered before. */
+	stop(): Promise<void>;
+}
+
+export function settingsFrom(environment: Readonly<Record<string, string | undefined>>): Settings {
+	const read = readSettings(environment);
+	if (read.ok) return read.settings;
+	throw new StartError(`The settings do not fit:\n${read.problems.join('\n')}`);
+}
+
+export const whereOf = ({ databaseUrl, folder }: Settings): Where =>
+	databaseUrl === null ? { folder } : { url: databaseUrl };
+
+/** Opens the store, or says in words why that cannot be. */
+export async function openStoreOf(settings: Settings, now: number): Promise<Store> {
+	try {
+		return await openStore(whereOf(settings), now);
+	} catch (error) {
+		if (error instanceof NewerSchemaError) throw new StartError(error.message);
+		const code = (error as NodeJS.ErrnoException).code ?? '';
+		const why = error instanceof Error ? error.message : String(error);
+		if (settings.databaseUrl !== null)
+			throw new StartError(
+				`The PostgreSQL of DATABASE_URL cannot be used: ${why}. Check that it runs, and its address, user and password.`
+			);
+		if (faultOf(error) || /^E(ACCES|PERM|ROFS|NOTDIR|EXIST|NOSPC)$/.test(code))
+			throw new StartError(
+				`The folder "${settings.folder}" cannot hold the data: ${why}. Set METREWRIGHT_DATA to a folder that this user may write to.`
+			);
+		throw error;
+	}
+}
+
+export async function start(
+	settings: Settings,
+	{ now = Date.now, log = openLog(settings.logLevel, now) }: { now?: () => number; log?: Log } = {}
+): Promise<Running> {
+	const store = await openStoreOf(settings, now());
+	if (!isLoopback(settings.host) && !(await hasAccounts(store.db))) {
+		await store.close();
+		throw new StartError(
+			`HOST is ${settings.host}, so others can reach this server, but nobody has an account. Make the first one with "npm run -s metrewright -- account add-owner EMAIL", or leave HOST out to serve this machine alone.`
+		);
+	}
+	let isOpen = true;
+	const listeners = new Set<() => void>();
+	const hub = new Hub(store.db);
+	const services: Services = {
+		settings,
+		store,
+		saver: new Saver(store.db, (workbookId, number) => hub.tell(workbookId, number)),
+		hub,
+		pool: new Pool({
+			threads: settings.evaluationsAtOnce,
+			seconds: settings.evaluationSeconds,
+			megabytes: settings.evaluationMegabytes
+		}),
+		log,
+		now,
+		isOpen: () => isOpen,
+		whenStopping: (listener) => {
+			listeners.add(listener);
+			return () => listeners.delete(listener);
+		}
+	};
+	log.write('info', { event: 'started', message: store.kind });
+	return {
+		app: new App(services),
+		services,
+		beginStop() {
+			isOpen = false;
+			for (const listener of [...listeners]) listener();
+			hub.close();
+		},
+		async stop() {
+			this.beginStop();
+			await services.pool.close();
+			await store.close();
+			log.write('info', { event: 'stopped' });
+		}
+	};
+}

@@ -1,0 +1,241 @@
+/** Saving over HTTP on a machine without accounts: revisions, preconditions, merges, conflicts, results. */
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
+import { loadWorkbook } from '$lib/workbook/load';
+import { saveWorkbook } from '$lib/workbook/save';
+import type { Workbook } from '$lib/workbook/schema';
+import { after, plant } from '../workbook/plant';
+import { Client, startServer, type Server } from './api';
+import { onEachStore } from './stores';
+
+vi.setConfig({ testTimeout: 30_000 });
+
+const base = plant.scenarios[0]!.id;
+const enter = (workbook: Workbook, quantity: string, value: number, at: string[] = []) =>
+	after(workbook, { kind: 'set_inputs', scenario: base, entries: [{ quantity, at, value }] });
+const text = saveWorkbook(plant);
+
+onEachStore('Saving', ({ fresh }) => {
+	let server: Server;
+	let client: Client;
+	beforeAll(async () => {
+		server = await startServer(fresh());
+		client = new Client(server);
+	}, 60_000);
+	afterAll(() => server.stop());
+
+	const begin = async (content = text) =>
+		(await client.json<{ id: string }>('POST', '/api/v1/workbooks', { text: content })).id;
+	const save = (id: string, revision: number, workbook: Workbook, reason = '') =>
+		client.ask('PUT', `/api/v1/workbooks/${id}`, {
+			text: saveWorkbook(workbook),
+			headers: { 'if-match': `"${revision}"`, 'metrewright-reason': encodeURIComponent(reason) }
+		});
+
+	it('gives a workbook back as it was saved, with its revision as ETag', async () => {
+		const id = await begin();
+		const answer = await client.ask('GET', `/api/v1/workbooks/${id}`);
+		expect(answer.headers.get('etag')).toBe('"1"');
+		expect(await answer.text()).toBe(text);
+		const again = await client.ask('GET', `/api/v1/workbooks/${id}`, {
+			headers: { 'if-none-match': '"1"' }
+		});
+		expect(again.status).toBe(304);
+	});
+
+	it('makes each save a revision with reason and change list', async () => {
+		const id = await begin();
+		const saved = await save(id, 1, enter(plant, 'resin_price', 2.1), 'new contract, März');
+		expect(saved.headers.get('etag')).toBe('"2"');
+		expect(await saved.json()).toEqual({
+			revision: 2,
+			merged: false,
+			changes: ['Resin price: 1.95 to 2.1 EUR/kg']
+		});
+		const { revisions } = await client.json<{ revisions: object[] }>(
+			'GET',
+			`/api/v1/workbooks/${id}/revisions`
+		);
+		expect(revisions).toMatchObject([
+			{ number: 2, reason: 'new contract, März', author: { id: null, name: 'You' } },
+			{ number: 1, changes: [`begin ${plant.title}`] }
+		]);
+	});
+
+	it('asks for the revision that a save was made from', async () => {
+		const id = await begin();
+		const path = `/api/v1/workbooks/${id}`;
+		expect((await client.ask('PUT', path, { text })).status).toBe(428);
+		for (const wrong of ['*', 'W/"1"', '1', '"0"', '"1", "2"'])
+			expect(
+				(await client.ask('PUT', path, { text, headers: { 'if-match': wrong } })).status,
+				wrong
+			).toBe(400);
+		expect((await save(id, 7, plant)).status).toBe(412);
+	});
+
+	it('merges what was saved from an older revision where it fits', async () => {
+		const id = await begin();
+		await save(id, 1, enter(plant, 'resin_price', 2.1));
+		const saved = await save(id, 1, enter(plant, 'mass_per_metre', 0.2, ['PX20']));
+		const body = (await saved.json()) as { revision: number; merged: boolean; workbook: Workbook };
+		expect(body).toMatchObject({ revision: 3, merged: true });
+		const both = enter(enter(plant, 'resin_price', 2.1), 'mass_per_metre', 0.2, ['PX20']);
+		expect(body.workbook).toEqual(JSON.parse(saveWorkbook(both)));
+	});
+
+	it('answers 412 with both values and the newest revision where it does not', async () => {
+		const id = await begin();
+		await save(id, 1, enter(plant, 'resin_price', 2.1));
+		const refused = await save(id, 1, enter(plant, 'resin_price', 2.2));
+		expect(refused.status).toBe(412);
+		expect(refused.headers.get('content-type')).toBe('application/problem+json');
+		const problem = (await refused.json()) as { workbook: Workbook };
+		expect(problem).toMatchObject({
+			code: 'newer-revision',
+			status: 412,
+			revision: 2,
+			conflicts: [
+				{ path: ['quantities', 'resin_price', 'value'], base: 1.95, mine: 2.2, theirs: 2.1 }
+			]
+		});
+		expect(problem.workbook).toEqual(JSON.parse(saveWorkbook(enter(plant, 'resin_price', 2.1))));
+		expect((await save(id, 2, enter(plant, 'resin_price', 2.2))).status).toBe(200);
+	});
+
+	it('takes a save that is sent again, because its answer was lost, for what it is', async () => {
+		const id = await begin();
+		const mine = enter(plant, 'resin_price', 2.1);
+		await save(id, 1, mine);
+		const again = await save(id, 1, mine);
+		expect(await again.json()).toMatchObject({ revision: 2, changes: [] });
+		expect(again.headers.get('etag')).toBe('"2"');
+	});
+
+	it('refuses what is no workbook and says where', async () => {
+		const id = await begin();
+		const refused = await client.ask('PUT', `/api/v1/workbooks/${id}`, {
+			text: text.replace('"resin_price"', '"9price"'),
+			headers: { 'if-match': '"1"' }
+		});
+		expect(refused.status).toBe(422);
+		expect(await refused.json()).toMatchObject({ code: 'wrong-content', reason: 'wrong-shape' });
+	});
+
+	it('compares two revisions, brings one back as a new one, and tells a value’s history', async () => {
+		const id = await begin();
+		const path = `/api/v1/workbooks/${id}`;
+		await save(id, 1, enter(plant, 'resin_price', 2.1), 'first');
+		await save(id, 2, enter(plant, 'resin_price', 2.2), 'second');
+		expect(await client.json('GET', `${path}/compare?from=1&to=3`)).toMatchObject({
+			changes: ['Resin price: 1.95 to 2.2 EUR/kg'],
+			values: [{ quantity: 'resin_price', at: [], was: 1.95, now: 2.2 }]
+		});
+		const { changes } = await client.json<{ changes: object[] }>(
+			'GET',
+			`${path}/history?quantity=resin_price&at=[]&scenario=${base}`
+		);
+		expect(changes).toMatchObject([
+			{ number: 3, was: 2.1, now: 2.2, reason: 'second' },
+			{ number: 2, was: 1.95, now: 2.1, reason: 'first' }
+		]);
+		const back = await client.json('POST', `${path}/revisions/1/restore`);
+		expect(back).toMatchObject({ revision: 4 });
+		expect(await (await client.ask('GET', path)).text()).toBe(text);
+		expect(await client.json('GET', `${path}/revisions/4`)).toMatchObject({
+			restores: 1,
+			reason: 'back to revision 1'
+		});
+	});
+
+	it('names a revision once, keeps a locked name, and says what changed since', async () => {
+		const id = await begin();
+		const path = `/api/v1/workbooks/${id}/revisions`;
+		const body = { name: 'budget 2027, approved', locked: true };
+		expect((await client.ask('PUT', `${path}/1/name`, { body })).status).toBe(204);
+		expect((await client.ask('PUT', `${path}/1/name`, { body: { name: 'x' } })).status).toBe(409);
+		await save(id, 1, enter(plant, 'resin_price', 3));
+		expect((await client.ask('PUT', `${path}/2/name`, { body })).status).toBe(409);
+		const named = await client.json<{ revisions: { number: number }[] }>(
+			'GET',
+			`${path}?named=yes`
+		);
+		expect(named.revisions.map(({ number }) => number)).toEqual([1]);
+		expect((await client.ask('DELETE', `${path}/1/name`)).status).toBe(204);
+		expect((await client.ask('PUT', `${path}/2/name`, { body })).status).toBe(204);
+	});
+
+	it('computes what is asked for, in a thread of its own', async () => {
+		const shop = readFileSync('scenarios/one-line-shop.json', 'utf8');
+		const id = await begin(shop);
+		const loaded = loadWorkbook(shop, 'shop');
+		if (!loaded.ok) throw new Error(loaded.problem.line);
+		const path = `/api/v1/workbooks/${id}/evaluate`;
+		const answer = await client.json<{ scenarios: { id: string; quantities: object }[] }>(
+			'POST',
+			path,
+			{ body: { scenarios: ['second_shift'], quantities: ['shifts'] } }
+		);
+		expect(answer).toMatchObject({
+			revision: 1,
+			scenarios: [{ id: 'second_shift', quantities: { shifts: { value: 2 } } }]
+		});
+		const wrong = await client.ask('POST', path, { body: { quantities: ['constructor'] } });
+		expect(wrong.status).toBe(422);
+	});
+
+	it('tells of new revisions as they happen, and goes on from the last one heard of', async () => {
+		const id = await begin();
+		const open = async (last?: string) => {
+			const answer = await client.ask('GET', `/api/v1/workbooks/${id}/events`, {
+				headers: last === undefined ? {} : { 'last-event-id': last }
+			});
+			expect(answer.headers.get('content-type')).toBe('text/event-stream');
+			return answer.body!.pipeThrough(new TextDecoderStream()).getReader();
+		};
+		const until = async (reader: ReadableStreamDefaultReader<string>, words: string) => {
+			let heard = '';
+			while (!heard.includes(words)) heard += (await reader.read()).value ?? '';
+			return heard;
+		};
+		const reader = await open();
+		await until(reader, 'listening');
+		await save(id, 1, enter(plant, 'resin_price', 2.1), 'as it happens');
+		const heard = await until(reader, 'as it happens');
+		expect(heard).toContain('id: 2\nevent: revision');
+		expect(heard).toContain('Resin price: 1.95 to 2.1 EUR/kg');
+		await reader.cancel();
+		const later = await open('1');
+		expect(await until(later, 'id: 2')).toContain('event: revision');
+		await later.cancel();
+		expect(server.services.hub.watchers).toBe(0);
+	});
+
+	it('tells of what another process on the same store saved', async () => {
+		const where =
+			server.services.store.kind === 'postgres'
+				? { url: server.services.settings.databaseUrl! }
+				: { folder: server.services.settings.folder };
+		const other = await startServer(where);
+		const id = await begin();
+		const answer = await client.ask('GET', `/api/v1/workbooks/${id}/events`);
+		const reader = answer.body!.pipeThrough(new TextDecoderStream()).getReader();
+		const elsewhere = new Client(other);
+		const saved = await elsewhere.ask('PUT', `/api/v1/workbooks/${id}`, {
+			text: saveWorkbook(enter(plant, 'resin_price', 2.5)),
+			headers: { 'if-match': '"1"' }
+		});
+		expect(saved.status).toBe(200);
+		let heard = '';
+		while (!heard.includes('id: 2')) heard += (await reader.read()).value ?? '';
+		await reader.cancel();
+		await other.stop();
+	});
+
+	it('hides a removed workbook', async () => {
+		const id = await begin();
+		expect((await client.ask('DELETE', `/api/v1/workbooks/${id}`)).status).toBe(204);
+		expect((await client.ask('GET', `/api/v1/workbooks/${id}`)).status).toBe(404);
+		expect((await save(id, 1, plant)).status).toBe(404);
+	});
+});
