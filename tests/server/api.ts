@@ -39,6 +39,7 @@ function settingsOf(where: Where, environment: Record<string, string>): Settings
 		'url' in where ? { DATABASE_URL: where.url } : { METREWRIGHT_DATA: where.folder };
 	const read = readSettings({
 		METREWRIGHT_REQUESTS_PER_MINUTE: '100000',
+		METREWRIGHT_EVALUATION_SECONDS: '120',
 		...store,
 		...environment
 	});

@@ -70,9 +70,7 @@ export class Pool {
 		return new Promise((resolve, reject) => {
 			const finish = (outcome: Outcome | null, error?: unknown) => {
 				clearTimeout(timer);
-				worker.removeAllListeners();
-				// An error that comes after it was ended has nobody to tell.
-				worker.on('error', () => undefined);
+				worker.off('message', onMessage).off('error', onError).off('exit', onExit);
 				if (outcome && outcome.kind !== 'stopped' && !this.#closed) this.#idle.push(worker);
 				else {
 					this.#all.delete(worker);
@@ -81,17 +79,15 @@ export class Pool {
 				if (outcome) resolve(outcome);
 				else reject(error);
 			};
+			const onMessage = (answered: Answered) => finish(answered);
+			const onError = (error: NodeJS.ErrnoException) =>
+				error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? onExit() : finish(null, error);
+			const onExit = () => finish({ kind: 'stopped', why: 'memory' });
 			const timer = setTimeout(
 				() => finish({ kind: 'stopped', why: 'time' }),
 				this.limits.seconds * 1000
 			);
-			worker.once('message', (answered: Answered) => finish(answered));
-			worker.once('error', (error: NodeJS.ErrnoException) =>
-				error.code === 'ERR_WORKER_OUT_OF_MEMORY'
-					? finish({ kind: 'stopped', why: 'memory' })
-					: finish(null, error)
-			);
-			worker.once('exit', () => finish({ kind: 'stopped', why: 'memory' }));
+			worker.once('message', onMessage).once('error', onError).once('exit', onExit);
 			worker.postMessage(ask);
 		});
 	}
@@ -111,6 +107,13 @@ export class Pool {
 			}
 		});
 		worker.unref();
+		// An error that comes after a thread was ended has nobody to tell; and an idle one that ends is not asked.
+		worker.on('error', () => undefined);
+		worker.on('exit', () => {
+			this.#all.delete(worker);
+			const at = this.#idle.indexOf(worker);
+			if (at >= 0) this.#idle.splice(at, 1);
+		});
 		this.#all.add(worker);
 		return worker;
 	}
