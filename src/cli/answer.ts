@@ -1,5 +1,6 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `schema`. Exit 0: done and well; 1: something
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `schema`; those on the store (`account`,
+ * `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something
  * in the workbook fails; 2: the command or the file cannot be read.
  */
 import { checkCommand } from './check';
@@ -22,6 +23,12 @@ metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
     lists the studies of a workbook, or runs one
 metrewright schema
     prints the JSON Schema of the file format
+metrewright account add-owner EMAIL | account list
+    makes an account that manages the server's store; the password is asked for
+metrewright backup FILE
+    writes everything in the store to one file
+metrewright restore FILE
+    puts such a file into an empty store
 `;
 
 export function answer(args: readonly string[]): Answer {

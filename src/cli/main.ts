@@ -1,7 +1,17 @@
 /** Runs one command and writes its answer. */
-import { answer } from './answer';
+import { answer, type Answer } from './answer';
+import { askPassword } from './ask-password';
 
-const { out, err, code } = answer(process.argv.slice(2));
+/** Commands that work on the store bring its packages with them; the others start without. */
+const STORE_COMMANDS = ['account', 'backup', 'restore'];
+
+async function answered(words: readonly string[]): Promise<Answer> {
+	if (!STORE_COMMANDS.includes(words[0] ?? '')) return answer(words);
+	const { storeCommand } = await import('./store-commands');
+	return storeCommand(words, process.env, askPassword);
+}
+
+const { out, err, code } = await answered(process.argv.slice(2));
 if (out) process.stdout.write(out);
 if (err) process.stderr.write(err.endsWith('\n') ? err : `${err}\n`);
 process.exitCode = code;

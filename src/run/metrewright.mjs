@@ -11,7 +11,11 @@ const done = spawnSync(
 	{
 		stdio: 'inherit',
 		// The aliases that the sources use stand in the project's own settings, wherever this is called from.
-		env: { ...process.env, TSX_TSCONFIG_PATH: join(root, 'tsconfig.json') },
+		env: {
+			METREWRIGHT_DATA: join(root, '.metrewright-data'),
+			...process.env,
+			TSX_TSCONFIG_PATH: join(root, 'tsconfig.json')
+		},
 		cwd: process.env.INIT_CWD ?? process.cwd()
 	}
 );

@@ -4,6 +4,7 @@
  * page) and the headers that hold for every answer. When told to stop it answers what it has begun.
  */
 import { createServer } from 'node:http';
+import { fileURLToPath } from 'node:url';
 
 const host = process.env.HOST ?? '127.0.0.1';
 const port = portFrom(process.env.PORT ?? '5180');
@@ -13,6 +14,8 @@ const WORKER_POLICY =
 
 // The framework's own limit of half a megabyte would refuse a large workbook before the server's limit does.
 process.env.BODY_SIZE_LIMIT = '66M';
+// One folder, wherever the command is called from.
+process.env.METREWRIGHT_DATA ||= fileURLToPath(new URL('../../.metrewright-data', import.meta.url));
 const { handler } = await import('../../build/handler.js').catch((problem) => {
 	// What the one who starts it can mend is said without the place in the program.
 	console.error(problem.name === 'StartError' ? problem.message : problem);

@@ -1,5 +1,4 @@
 /** Workbooks: which there are, reading and saving. */
-import { z } from '$lib/workbook/zod';
 import type { FileProblem } from '$lib/workbook/load';
 import { note } from '../../people/audit';
 import type { Saved } from '../../saving';
