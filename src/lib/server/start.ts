@@ -89,16 +89,17 @@ export async function start(
 		}
 	};
 	log.write('info', { event: 'started', message: store.kind });
+	const beginStop = () => {
+		isOpen = false;
+		for (const listener of [...listeners]) listener();
+		hub.close();
+	};
 	return {
 		app: new App(services),
 		services,
-		beginStop() {
-			isOpen = false;
-			for (const listener of [...listeners]) listener();
-			hub.close();
-		},
+		beginStop,
 		async stop() {
-			this.beginStop();
+			beginStop();
 			await services.pool.close();
 			await store.close();
 			log.write('info', { event: 'stopped' });
