@@ -84,3 +84,12 @@ export interface SignedIn {
 	readonly agent: string;
 	readonly current: boolean;
 }
+
+/** An open quantity with its values by member, or its one value. */
+export interface OpenQuantity {
+	readonly name: string;
+	readonly label: string;
+	readonly unit?: string;
+	readonly value?: unknown;
+	readonly values?: unknown;
+}

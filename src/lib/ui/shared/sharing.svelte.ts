@@ -10,7 +10,7 @@ import type { Connection } from '$lib/browser/sync/connection';
 import type { Role } from '$lib/browser/sync/shapes';
 import type { Desk, Link, SyncState } from '$lib/browser/sync/sync';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Side } from '$lib/workbook/merge';
+import type { Conflict, Side } from '$lib/workbook/merge';
 import type { Session } from '../session.svelte';
 import { othersWords } from './words';
 
@@ -51,6 +51,8 @@ export class Sharing {
 	/** Which side stands, as far as chosen; by the key of the conflict. */
 	choices = $state.raw<ReadonlyMap<string, Side>>(new Map());
 	choosing = $state(false);
+	/** What is asked; it stands while the server is asked anew. */
+	asked = $state.raw<readonly Conflict[]>([]);
 
 	constructor(session: Session, store: Store) {
 		this.#session = session;
@@ -176,7 +178,11 @@ export class Sharing {
 		const sync = this.#connection?.sync;
 		if (sync && sync.reason !== this.reason) this.reason = sync.reason;
 		if (state.is !== 'sending') this.pending = sync?.ahead ?? false;
-		if (state.is !== 'asking' && state.is !== 'sending') this.choices = new Map();
+		if (state.is === 'asking') this.asked = state.conflicts;
+		else if (state.is === 'in_step') {
+			this.asked = [];
+			this.choices = new Map();
+		}
 		if (state.is === 'offline') this.#tryAgain();
 		else if (state.is !== 'sending') this.#tries = 0;
 	}
@@ -226,5 +232,6 @@ export class Sharing {
 		this.pending = false;
 		this.choices = new Map();
 		this.choosing = false;
+		this.asked = [];
 	}
 }

@@ -28,7 +28,9 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
 	{ href: '/members', title: 'Products, lines and other sets' },
-	{ href: '/files', title: 'Files in and out' }
+	{ href: '/files', title: 'Files in and out' },
+	{ href: '/shared', title: 'Share and people' },
+	{ href: '/revisions', title: 'Revisions' }
 ];
 
 /** Every page, the grid first. */

@@ -1,0 +1,96 @@
+/** What the pages ask of the server, each as one call: who is here, which workbooks, revisions, people. */
+import { saveWorkbook } from '$lib/workbook/save';
+import type { Workbook } from '$lib/workbook/schema';
+import { ask, type Answer } from './api';
+import type { KeptLink } from './kept-link';
+import { HttpRemote, reasonHeader } from './remote';
+import type {
+	Compared,
+	Invitation,
+	Member,
+	OpenQuantity,
+	Person,
+	Revision,
+	Role,
+	SharedEntry,
+	SignedIn,
+	ValueChange,
+	Who
+} from './shapes';
+
+const of = (workbook: string) => `/workbooks/${workbook}`;
+
+export const who = () => ask<Who>('/session');
+export const signIn = (email: string, password: string) =>
+	ask<Person>('/session', { method: 'POST', body: { email, password } });
+export const signOut = () => ask<void>('/session', { method: 'DELETE' });
+export const sessions = () => ask<{ sessions: SignedIn[] }>('/sessions');
+export const endSession = (id: string) => ask<void>(`/sessions/${id}`, { method: 'DELETE' });
+export const endOtherSessions = () => ask<void>('/sessions', { method: 'DELETE' });
+export const changePassword = (old: string, next: string) =>
+	ask<void>('/me/password', { method: 'PUT', body: { old, new: next } });
+export const myData = () => ask<object>('/me/data');
+export const removeMe = (password: string) =>
+	ask<void>('/me', { method: 'DELETE', body: { password } });
+export const accept = (token: string, name: string, password: string) =>
+	ask<{ workbook: string | null }>('/invitations/accept', {
+		method: 'POST',
+		body: { token, password, ...(name !== '' && { name }) }
+	});
+
+export const listShared = () => ask<{ workbooks: SharedEntry[] }>('/workbooks');
+export const removeShared = (id: string) => ask<void>(of(id), { method: 'DELETE' });
+
+/** Puts a workbook on the server; gives the link to it. */
+export async function begin(workbook: Workbook, role: Role | null): Promise<Answer<KeptLink>> {
+	const body = saveWorkbook(workbook);
+	const headers = reasonHeader('shared');
+	const answer = await ask<{ id: string; revision: number }>('/workbooks', {
+		method: 'POST',
+		body,
+		headers
+	});
+	if (!answer.ok) return answer;
+	const { id, revision: number } = answer.value;
+	return { ...answer, value: { id, number, base: workbook, at: Date.now(), role } };
+}
+
+/** The newest revision of a workbook, as a link to open. Rejects as `HttpRemote` does. */
+export async function fetchShared(entry: SharedEntry): Promise<KeptLink> {
+	const { number, workbook } = await new HttpRemote().read(entry.id);
+	return { id: entry.id, number, base: workbook, at: entry.savedAt, role: entry.role };
+}
+
+/** What whoever sees open values alone may see. */
+export const openValues = (id: string) =>
+	ask<{ quantities: OpenQuantity[] }>(`${of(id)}/open`, { patienceMs: 60_000 });
+
+export const people = (id: string) => ask<{ people: Member[] }>(`${of(id)}/people`);
+export const giveRole = (id: string, person: string, role: Role) =>
+	ask<void>(`${of(id)}/people/${person}`, { method: 'PUT', body: { role } });
+export const takeRole = (id: string, person: string) =>
+	ask<void>(`${of(id)}/people/${person}`, { method: 'DELETE' });
+export const invitations = (id: string) =>
+	ask<{ invitations: Invitation[] }>(`${of(id)}/invitations`);
+/** The secret of the link is in the answer, this once; none where the person has an account here already. */
+export const invite = (id: string, email: string, role: Role) =>
+	ask<{ token?: string }>(`${of(id)}/invitations`, { method: 'POST', body: { email, role } });
+
+export const revisions = (id: string, before: number | null, named = false) =>
+	ask<{ revisions: Revision[] }>(
+		`${of(id)}/revisions?limit=30${before === null ? '' : `&before=${before}`}${named ? '&named=yes' : ''}`
+	);
+export const compare = (id: string, from: number, to: number) =>
+	ask<Compared>(`${of(id)}/compare?from=${from}&to=${to}`);
+export const restore = (id: string, number: number) =>
+	ask<{ revision: number }>(`${of(id)}/revisions/${number}/restore`, { method: 'POST' });
+export const nameRevision = (id: string, number: number, name: string, locked: boolean) =>
+	ask<void>(`${of(id)}/revisions/${number}/name`, { method: 'PUT', body: { name, locked } });
+export const unnameRevision = (id: string, number: number) =>
+	ask<void>(`${of(id)}/revisions/${number}/name`, { method: 'DELETE' });
+
+/** Who changed a quantity's entered values, newest first. */
+export const history = (id: string, quantity: string) =>
+	ask<{ changes: ValueChange[] }>(
+		`${of(id)}/history?quantity=${encodeURIComponent(quantity)}&limit=500`
+	);

@@ -1,0 +1,161 @@
+/** A conflict as a person reads it: what it is about, what stood there, and what each made of it. */
+import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import type { Json } from '$lib/workbook/json';
+import type { Conflict } from '$lib/workbook/merge';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { scalarWords } from './scalar-words';
+
+export interface ConflictView {
+	readonly key: string;
+	/** "Resin price, PX15B, in Faster lines" */
+	readonly title: string;
+	/** Why it is asked, where two values do not say it. */
+	readonly why: string;
+	readonly base: string;
+	readonly mine: string;
+	readonly theirs: string;
+}
+
+const WHY: Readonly<Record<Conflict['reason'], string>> = {
+	both_changed: '',
+	removed_and_changed: 'One took it away, the other changed it.',
+	order: 'Both put the same entries in another order.',
+	meaning: 'One changed what its values mean, the other its values: they only hold together.',
+	unsound: 'Each change fits, both together do not.'
+};
+
+const FIELDS: Readonly<Record<string, string>> = {
+	value: 'value',
+	formula: 'formula',
+	unit: 'unit',
+	label: 'name in words',
+	note: 'note',
+	source: 'source',
+	date: 'date of the source',
+	range: 'range',
+	spread: 'spread',
+	per: 'sets',
+	type: 'kind',
+	digits: 'digits',
+	title: 'title',
+	parent: 'what it stands on',
+	changes: 'changes',
+	members: 'members',
+	order: 'order',
+	check: 'check',
+	caution: 'caution'
+};
+
+/** What the names stand for is looked up in the first of the workbooks that knows them. */
+export function conflictView(
+	conflict: Conflict,
+	workbooks: readonly Workbook[],
+	locale: string
+): ConflictView {
+	const { key, reason, path, message } = conflict;
+	const about = subjectOf(path, workbooks);
+	const text = (node: Json | undefined, none: string) =>
+		node === undefined ? none : textOf(node, about.quantity, workbooks, locale);
+	const gone = reason === 'removed_and_changed' ? 'taken away' : 'nothing entered';
+	return {
+		key,
+		title: about.title,
+		why: message ?? WHY[reason],
+		base: text(conflict.base, 'nothing'),
+		mine: reason === 'unsound' ? 'as you have it' : text(conflict.mine, gone),
+		theirs: reason === 'unsound' ? 'as it is on the server' : text(conflict.theirs, gone)
+	};
+}
+
+interface Subject {
+	readonly title: string;
+	/** Where the values are its entered ones. */
+	readonly quantity: Quantity | null;
+}
+
+function subjectOf(path: readonly string[], workbooks: readonly Workbook[]): Subject {
+	const [list, name = '', field, ...rest] = path;
+	const first = <T>(find: (workbook: Workbook) => T | undefined): T | undefined => {
+		for (const workbook of workbooks) {
+			const found = find(workbook);
+			if (found !== undefined) return found;
+		}
+		return undefined;
+	};
+	const quantityOf = (id: string) => first((workbook) => findQuantity(workbook, id));
+	const joined = (...parts: (string | undefined)[]) => parts.filter(Boolean).join(', ');
+	if (list === 'quantities') {
+		const quantity = quantityOf(name) ?? null;
+		const label = quantity?.label || name;
+		if (field === 'value') return { title: joined(label, ...rest), quantity };
+		return {
+			title: field === undefined ? label : joined(`${label}: ${FIELDS[field] ?? field}`, ...rest),
+			quantity: null
+		};
+	}
+	if (list === 'scenarios' && path.length > 1) {
+		const title = first((workbook) => findScenario(workbook, name))?.title ?? name;
+		const [changed, what, ...at] = rest;
+		if (field === 'changes' && changed !== undefined) {
+			const quantity = quantityOf(changed) ?? null;
+			const label = quantity?.label || changed;
+			const detail = what === undefined || what === 'value' ? '' : `: ${FIELDS[what] ?? what}`;
+			return {
+				title: joined(`${label}${detail}`, ...at, `in ${title}`),
+				quantity: what === 'value' ? quantity : null
+			};
+		}
+		return {
+			title:
+				field === undefined ? `Scenario ${title}` : `Scenario ${title}: ${FIELDS[field] ?? field}`,
+			quantity: null
+		};
+	}
+	if (list === 'sheet_of')
+		return { title: `${quantityOf(name)?.label || name}: its sheet`, quantity: null };
+	if (list === 'scenarios') return { title: 'Which scenario is the base', quantity: null };
+	if (list === 'workbook') return { title: 'The workbook as a whole', quantity: null };
+	const kind = KINDS[list ?? ''];
+	const words = [name === 'order' ? 'order' : name, field && (FIELDS[field] ?? field), ...rest];
+	return { title: joined(kind ?? list, ...words), quantity: null };
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+	sheets: 'Sheet',
+	sets: 'Set',
+	relations: 'Pairs',
+	units: 'Unit',
+	studies: 'Study',
+	pictures: 'Picture',
+	front: 'First page',
+	starts: 'Starting view'
+};
+
+const LONGEST = 160;
+
+function textOf(
+	node: Json,
+	quantity: Quantity | null,
+	workbooks: readonly Workbook[],
+	locale: string
+): string {
+	if (node === null || typeof node !== 'object')
+		return scalarWords(node, quantity, workbooks, locale);
+	if (Array.isArray(node) && node.every((one) => typeof one === 'string')) return node.join(', ');
+	const text = inWords(node);
+	return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+}
+
+/** "unit: t, formula: a + b": nested parts in parentheses. */
+function inWords(node: Json): string {
+	if (node === null) return 'not entered';
+	if (Array.isArray(node)) return node.map(inWords).join(', ');
+	if (typeof node !== 'object') return String(node);
+	return Object.entries(node)
+		.map(([field, value]) => {
+			const nested = typeof value === 'object' && value !== null;
+			const words = inWords(value);
+			return `${Object.hasOwn(FIELDS, field) ? FIELDS[field] : field}: ${nested ? `(${words})` : words}`;
+		})
+		.join(', ');
+}
