@@ -40,12 +40,20 @@ type EngineAnswer = Extract<
 >;
 type Answer = (message: FromEngine) => void;
 
+/**
+ * How long nothing must be asked before the second engine begins, in ms: its first build takes some ten seconds of
+ * a processor for the shipped plant, and whoever has just opened a page has better use for it.
+ */
+const REST_BEFORE_START = 3000;
+const REST_AFTER_EDIT = 200;
+
 class WorkerEngine implements Engine {
 	readonly #events: EngineEvents;
 	readonly #first: Worker;
 	#second: Worker | null = null;
 	/** What the second engine is told once the first has answered, so that it takes no time from it. */
 	#held: ToReferee[] = [];
+	#rest: ReturnType<typeof setTimeout> | null = null;
 	#closed = false;
 	#question = 0;
 	/** One frame's answers, so that the page is drawn once for all of them. */
@@ -87,6 +95,7 @@ class WorkerEngine implements Engine {
 
 	close(): void {
 		this.#closed = true;
+		if (this.#rest !== null) clearTimeout(this.#rest);
 		this.#first.terminate();
 		this.#second?.terminate();
 		this.#waiting.clear();
@@ -133,8 +142,11 @@ class WorkerEngine implements Engine {
 				return this.#events.onproblems(message.problems, message.revision);
 			case 'settled':
 				this.#events.onsettled(message.revision);
-				// Once the frame is drawn: starting a worker takes time of the page's own.
-				setTimeout(() => this.#compare(message.revision));
+				if (this.#rest !== null) clearTimeout(this.#rest);
+				this.#rest = setTimeout(
+					() => this.#compare(message.revision),
+					this.#second ? REST_AFTER_EDIT : REST_BEFORE_START
+				);
 		}
 	}
 
