@@ -3,6 +3,7 @@ import { expect, open, test } from './app';
 
 /** Answers may take their time on a busy machine; how long is never what is tested. */
 const PATIENCE = { timeout: 50_000 };
+test.describe.configure({ timeout: 120_000 });
 
 async function openStudy(page: Page, title: string) {
 	await open(page, '/studies');
@@ -23,7 +24,7 @@ test('a bridge is answered on opening, with a sentence for each step, and is kep
 	await expect(page.getByText('Up to date')).toBeVisible(PATIENCE);
 	await page.getByRole('link', { name: 'All studies' }).click();
 	const line = page.getByRole('row').filter({ hasText: 'What weekend crews do' });
-	await expect(line).toContainText(/Difference −[\d,]+ kEUR\/year/);
+	await expect(line).toContainText(/Difference −[\d,.]+ kEUR\/year/);
 	await page.keyboard.press('Control+z');
 	await expect(line).toContainText('No run kept yet');
 });
