@@ -86,11 +86,16 @@ test('two scenarios are compared by what differs alone', async ({ page }) => {
 	await expect(line(page, 'Faster')).toContainText('on base, 1 change');
 	await main.getByRole('combobox', { name: 'First scenario' }).selectOption('base');
 	await main.getByRole('combobox', { name: 'Second scenario' }).selectOption('faster');
-	await expect(main).toContainText(/[1-9]\d* quantities differ/);
+	// The cause alone at first, and all that follows from it at a click.
+	await expect(main.getByRole('radio', { name: 'What was entered (1)' })).toBeChecked();
 	const table = main.getByRole('table').last();
+	await expect(table.getByRole('row', { name: /^Metres run in an hour/ })).toHaveCount(0);
 	const ratio = table.getByRole('row', { name: /^Running speed over technical limit/ });
 	await expect(ratio).toContainText('93');
 	await expect(ratio).toContainText('95');
+	await main.getByRole('radio', { name: /^All that follows/ }).check({ force: true });
+	await expect(table.getByRole('row', { name: /^Metres run in an hour/ })).toBeVisible();
+	await expect(ratio).toBeVisible();
 	await expect(table.getByRole('row', { name: /^Price of the main component/ })).toHaveCount(0);
 });
 

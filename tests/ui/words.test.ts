@@ -163,6 +163,7 @@ describe('scenarios and members in words', () => {
 	});
 	it('differ only where a value does', () => {
 		expect([...differing(layout, base, cheap)]).toEqual(['price', 'cost', 'too_cheap']);
+		expect([...differing(layout, base, cheap, 'inputs')]).toEqual(['price']);
 	});
 });
 

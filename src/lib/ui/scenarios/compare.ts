@@ -4,17 +4,29 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { isSame } from '../cells';
+import { isInputCell, isSame } from '../cells';
 
-/** Names of the quantities that differ between two scenarios; of inputs alone, or of all. */
-export function differing(layout: Layout, one: Results, other: Results): Set<string> {
+/** What differs between two scenarios: what was entered, the causes; or all that follows from it too. */
+export type Scope = 'inputs' | 'all';
+
+/** Names of the quantities that differ between two scenarios. */
+export function differing(
+	layout: Layout,
+	one: Results,
+	other: Results,
+	scope: Scope = 'all'
+): Set<string> {
 	const names = new Set<string>();
-	for (const { quantity, base, count } of layout.quantities)
-		for (let cell = base; cell < base + count; cell++)
-			if (!isSame(one, other, cell) && !isRounding(one, other, cell, quantity.check?.tolerance)) {
-				names.add(quantity.name);
-				break;
-			}
+	for (const place of layout.quantities) {
+		const { quantity, base, count } = place;
+		for (let cell = base; cell < base + count; cell++) {
+			if (isSame(one, other, cell)) continue;
+			if (isRounding(one, other, cell, quantity.check?.tolerance)) continue;
+			if (scope === 'inputs' && !isInputCell(layout.workbook, place, cell)) continue;
+			names.add(quantity.name);
+			break;
+		}
+	}
 	return names;
 }
 

@@ -27,6 +27,8 @@ export interface FigureLine {
 	readonly label: string;
 	readonly note: string;
 	readonly figure: Figure;
+	/** Words, not a number: they may be long. */
+	readonly inWords: boolean;
 	/** What the scenario in hand makes of it; null where none is. */
 	readonly change: Change | null;
 	/** The first cell of the quantity, for a figure that is a span. */
@@ -95,6 +97,7 @@ function lineOf(input: FiguresInput, name: string): FigureLine {
 	return {
 		...{ name, figure, label: quantity?.quantity.label ?? name },
 		note: quantity?.quantity.note ?? '',
+		inWords: (quantity?.quantity.type ?? 'number') !== 'number' || figure.cell === null,
 		change: changeOf(input, figure),
 		first: quantity?.base ?? -1
 	};
@@ -127,7 +130,8 @@ function changeOf({ layout, base, hand, locale }: FiguresInput, figure: Figure):
 		...none,
 		same: false,
 		difference: formatDifference(other - one, decimals, locale),
-		relative: formatRelative(other, one, locale)
+		// A percentage of a percentage would be taken for points.
+		relative: quantity.quantity.unit === '%' ? '' : formatRelative(other, one, locale)
 	};
 }
 
