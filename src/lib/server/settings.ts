@@ -22,16 +22,6 @@ export interface Settings {
 	readonly evaluationSeconds: number;
 	readonly evaluationMegabytes: number;
 	readonly evaluationsAtOnce: number;
-	readonly signIn: SignInElsewhere | null;
-}
-
-/** An OpenID Connect provider. */
-export interface SignInElsewhere {
-	readonly issuer: string;
-	readonly clientId: string;
-	readonly clientSecret: string;
-	/** What its button says. */
-	readonly label: string;
 }
 
 export type SettingsResult =
@@ -74,11 +64,7 @@ const VARIABLES = {
 	METREWRIGHT_SESSION_HOURS: [whole(1, 8760, 24), 'a whole number of hours from 1 to 8760'],
 	METREWRIGHT_EVALUATION_SECONDS: [whole(1, 600, 20), 'a whole number of seconds from 1 to 600'],
 	METREWRIGHT_EVALUATION_MB: [whole(64, 16384, 1024), 'a whole number of megabytes from 64 up'],
-	METREWRIGHT_EVALUATIONS: [whole(1, 64, 2), 'a whole number from 1 to 64'],
-	METREWRIGHT_OIDC_ISSUER: [text(/^https?:\/\/\S+$/), 'the https address of the provider'],
-	METREWRIGHT_OIDC_CLIENT_ID: [text(/^\S+$/), 'the name that the provider knows this app by'],
-	METREWRIGHT_OIDC_CLIENT_SECRET: [text(/^\S+$/), 'the secret that the provider gave this app'],
-	METREWRIGHT_OIDC_LABEL: [text(/^.{1,60}$/), 'up to 60 characters for the button']
+	METREWRIGHT_EVALUATIONS: [whole(1, 64, 2), 'a whole number from 1 to 64']
 } as const satisfies Record<string, readonly [z.ZodType, string]>;
 
 type Read = { [name in keyof typeof VARIABLES]: z.output<(typeof VARIABLES)[name][0]> };
@@ -97,16 +83,6 @@ export function readSettings(environment: Environment): SettingsResult {
 		else problems.push(`${name} is ${shownValue(name, given)}; it should be ${should}.`);
 	}
 	const values = read as Read;
-	const elsewhere = [
-		values.METREWRIGHT_OIDC_ISSUER,
-		values.METREWRIGHT_OIDC_CLIENT_ID,
-		values.METREWRIGHT_OIDC_CLIENT_SECRET
-	];
-	const [issuer, clientId, clientSecret] = elsewhere;
-	if (elsewhere.some(Boolean) && !elsewhere.every(Boolean))
-		problems.push(
-			'METREWRIGHT_OIDC_ISSUER, METREWRIGHT_OIDC_CLIENT_ID and METREWRIGHT_OIDC_CLIENT_SECRET belong together; set all three or none.'
-		);
 	if (problems.length > 0) return { ok: false, problems };
 	const host = values.HOST ?? '127.0.0.1';
 	return {
@@ -124,23 +100,14 @@ export function readSettings(environment: Environment): SettingsResult {
 			sessionHours: values.METREWRIGHT_SESSION_HOURS,
 			evaluationSeconds: values.METREWRIGHT_EVALUATION_SECONDS,
 			evaluationMegabytes: values.METREWRIGHT_EVALUATION_MB,
-			evaluationsAtOnce: values.METREWRIGHT_EVALUATIONS,
-			signIn:
-				issuer && clientId && clientSecret
-					? {
-							issuer,
-							clientId,
-							clientSecret,
-							label: values.METREWRIGHT_OIDC_LABEL ?? 'Sign in with your organisation'
-						}
-					: null
+			evaluationsAtOnce: values.METREWRIGHT_EVALUATIONS
 		}
 	};
 }
 
 /** Secrets and addresses with passwords in them are not repeated. */
 function shownValue(name: string, given: string | undefined): string {
-	return /SECRET|DATABASE_URL/.test(name) ? 'not as it should be' : `"${given?.slice(0, 80)}"`;
+	return /DATABASE_URL/.test(name) ? 'not as it should be' : `"${given?.slice(0, 80)}"`;
 }
 
 /** Whether only this machine reaches an address. */

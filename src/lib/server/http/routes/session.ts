@@ -28,9 +28,7 @@ const personSchema = z.object({
 });
 const whoSchema = z.object({
 	mode: z.enum(['single', 'accounts']),
-	person: personSchema.nullable(),
-	/** What the button for signing in elsewhere says; null where there is none. */
-	elsewhere: z.string().nullable()
+	person: personSchema.nullable()
 });
 
 /** Sets the cookies of a session that begins now. */
@@ -67,12 +65,7 @@ export const sessionRoutes = [
 		group,
 		summary: 'Who is signed in here, and whether anyone needs to',
 		answers: { 200: { description: 'Who', schema: whoSchema } },
-		handle: async ({ who, services }) =>
-			json({
-				mode: who.mode,
-				person: who.person,
-				elsewhere: services.settings.signIn?.label ?? null
-			})
+		handle: async ({ who }) => json({ mode: who.mode, person: who.person })
 	}),
 	route({
 		method: 'POST',
