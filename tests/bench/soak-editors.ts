@@ -24,9 +24,11 @@ const SHARED = 5;
 export async function soakEditors(
 	where: Where,
 	editors: number,
-	seconds: number
+	seconds: number,
+	processes = 1
 ): Promise<EditorFigures> {
-	const server = await startProcess(where);
+	const servers = await Promise.all(Array.from({ length: processes }, () => startProcess(where)));
+	const [server] = servers as [ApiProcess, ...ApiProcess[]];
 	const start = withPrices(Array.from({ length: editors + SHARED }, () => 1));
 	const text = saveWorkbook(start);
 	const { id } = (await (await server.ask('POST', '/api/v1/workbooks', text)).json()) as {
@@ -43,12 +45,12 @@ export async function soakEditors(
 			const place = shared ? editors + Math.floor(Math.random() * SHARED) : editor;
 			// Each value once, so that it can be found again.
 			const value = ++next / 1000;
-			here = await saveOne(server, id, here, place, value, tally);
+			here = await saveOne(servers[editor % processes]!, id, here, place, value, tally);
 			acknowledged.push({ quantity: `price_${place}`, value });
 		}
 	};
 	await Promise.all(Array.from({ length: editors }, (_, editor) => edit(editor)));
-	await server.kill();
+	for (const one of servers) await one.kill();
 	const store = await openStore(where, Date.now());
 	let lost = 0;
 	for (let place = 0; place < editors + SHARED; place++) {

@@ -48,6 +48,15 @@ onEachStore('People', ({ fresh }) => {
 		expect((await attacker.signIn(owner.email, 'wrong')).status).toBe(401);
 	});
 
+	it('cannot be tried one after the other from one address', async () => {
+		const sprayer = new Client(server, '203.0.113.99');
+		const statuses = [];
+		for (let i = 0; i < 31; i++)
+			statuses.push((await sprayer.signIn(`somebody${i}@plant.example`, 'wrong')).status);
+		expect(statuses.slice(0, 30)).toEqual(Array.from({ length: 30 }, () => 401));
+		expect(statuses[30]).toBe(429);
+	});
+
 	it('come in by an invitation, once, with the role that it names', async () => {
 		const id = await begin();
 		const path = `/api/v1/workbooks/${id}`;

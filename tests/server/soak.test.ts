@@ -21,6 +21,13 @@ onEachStore('Under strain', ({ fresh }) => {
 		expect(saves).toBeGreaterThan(8);
 	});
 
+	it('two processes on one store work side by side, without loss', async () => {
+		const { saves, merges, lost } = await soakEditors(fresh(), 6, 3, 2);
+		expect(lost).toBe(0);
+		expect(saves).toBeGreaterThan(6);
+		expect(merges).toBeGreaterThan(0);
+	});
+
 	it('no nonsense is answered with a fault', async () => {
 		const server = await startServer(fresh());
 		const { faults, statuses } = await soakFuzz(server, 1500, 7);

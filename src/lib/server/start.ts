@@ -4,6 +4,7 @@
 import { Hub } from './events';
 import { Pool } from './evaluation/pool';
 import { App } from './http/app';
+import { RateLimit } from './http/guard';
 import type { Services } from './http/route';
 import { openLog, type Log } from './log';
 import { hasAccounts } from './people/people';
@@ -17,6 +18,9 @@ import { openStore, type Store, type Where } from './store/open';
 export class StartError extends Error {
 	override name = 'StartError';
 }
+
+/** Of one address: enough for an office behind one, too few to guess one word for every account. */
+const SIGN_INS_PER_MINUTE = 30;
 
 export interface Running {
 	readonly app: App;
@@ -81,6 +85,7 @@ export async function start(
 			megabytes: settings.evaluationMegabytes
 		}),
 		log,
+		signIns: new RateLimit(SIGN_INS_PER_MINUTE),
 		now,
 		isOpen: () => isOpen,
 		whenStopping: (listener) => {

@@ -10,6 +10,7 @@ import type { Person } from '../people/people';
 import type { Saver } from '../saving';
 import type { Settings } from '../settings';
 import type { Store } from '../store/open';
+import type { RateLimit } from './guard';
 import type { Role } from '../store/tables';
 
 /** What the routes work with. */
@@ -20,6 +21,8 @@ export interface Services {
 	readonly hub: Hub;
 	readonly pool: Pool;
 	readonly log: Log;
+	/** How often an address may try to sign in: each try costs the server work. */
+	readonly signIns: RateLimit;
 	readonly now: () => number;
 	/** False while the server stops. */
 	readonly isOpen: () => boolean;

@@ -88,6 +88,11 @@ export const sessionRoutes = [
 			if (who.mode === 'single')
 				return problem('no-accounts', 'This server has no accounts; nobody needs to sign in.');
 			const now = services.now();
+			const crowd = services.signIns.take(address, now);
+			if (crowd > 0)
+				return problem('too-many', `Too many sign in from this address. Wait ${crowd} s.`, {
+					headers: { 'retry-after': String(crowd) }
+				});
 			const known = await personByEmail(store.db, body.email);
 			const secret = readCookie(request, cookieNames(settings, request).device);
 			const device =
