@@ -91,6 +91,7 @@ class Person {
 	sync: Sync;
 	state: SyncState = { is: 'in_step' };
 	asked: Conflict[] = [];
+	readonly written: number[] = [];
 
 	constructor(
 		readonly server: Server,
@@ -106,6 +107,7 @@ class Person {
 	}
 	/** Written down at once, as commands are. */
 	edit(name: string, value: number) {
+		this.written.push(value);
 		this.workbook = withValue(this.workbook, name, value);
 		this.kept = { ...this.kept, workbook: this.workbook };
 	}
@@ -118,7 +120,8 @@ class Person {
 	}
 	async settle() {
 		await this.sync.step();
-		while (this.state.is === 'asking') {
+		for (let round = 0; this.state.is === 'asking'; round++) {
+			if (round > 50) throw new Error('asked without end');
 			this.asked.push(...this.state.conflicts);
 			await this.sync.answer(new Map(this.state.conflicts.map(({ key }) => [key, this.side])));
 		}
@@ -197,6 +200,28 @@ describe('two desks', () => {
 		await ann.settle();
 		expect([valueIn(ann.workbook, one), valueIn(ann.workbook, other)]).toEqual([43, 42]);
 		expect(valueIn(server.newest, one)).toBe(43);
+	});
+
+	it('keep an answer while another question comes in, and ask again where the versions are others', async () => {
+		const { server, ann, bob } = both();
+		ann.edit(one, 41);
+		ann.edit(other, 51);
+		bob.edit(one, 42);
+		await bob.settle();
+		await ann.sync.step();
+		server.weather = ['request'];
+		const [asked] = ann.state.is === 'asking' ? ann.state.conflicts : [];
+		await ann.sync.answer(new Map([[asked!.key, 'mine']]));
+		expect(ann.state).toEqual({ is: 'offline' });
+		bob.edit(other, 52);
+		await bob.settle();
+		await ann.sync.step();
+		expect(ann.state.is === 'asking' && ann.state.conflicts.map(({ mine }) => mine)).toEqual([51]);
+		bob.edit(one, 43);
+		await bob.settle();
+		await ann.settle();
+		expect(ann.asked.map(({ mine, theirs }) => [mine, theirs])).toContainEqual([41, 43]);
+		expect([valueIn(server.newest, one), valueIn(server.newest, other)]).toEqual([41, 51]);
 	});
 
 	it('send once more what got no answer, and it is saved once', async () => {
@@ -288,7 +313,9 @@ describe('any interleaving', () => {
 				}
 				await settleAll(server, people);
 				for (const person of people) {
-					expect(person.asked).toEqual([]);
+					// A save that was under way when its tab was killed may arrive late: then a person is asked
+					// between two values of their own, and about nobody else's.
+					for (const { theirs } of person.asked) expect(person.written).toContain(theirs);
 					for (const [name, expected] of last)
 						expect(valueIn(person.workbook, name)).toBe(expected);
 					expect(saveWorkbook(person.workbook)).toBe(saveWorkbook(server.newest));

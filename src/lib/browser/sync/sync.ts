@@ -69,7 +69,9 @@ export class Sync {
 	#turn: Promise<void> | null = null;
 	#again = false;
 	#closed = false;
-	#answers: ReadonlyMap<string, Side> = new Map();
+	/** What is asked, and what was answered: which side, of which two versions. */
+	#asked: readonly Conflict[] = [];
+	readonly #answers = new Map<string, { readonly side: Side; readonly of: string }>();
 	/** Said with the next save. */
 	reason = '';
 
@@ -97,9 +99,12 @@ export class Sync {
 		this.#news = Math.max(this.#news, number);
 	}
 
-	/** Which side stands, by the key of the conflict. */
+	/** Which side stands, by the key of the conflict. Holds for the versions that were shown, and no later ones. */
 	answer(answers: ReadonlyMap<string, Side>): Promise<void> {
-		this.#answers = answers;
+		for (const conflict of this.#asked) {
+			const side = answers.get(conflict.key);
+			if (side) this.#answers.set(conflict.key, { side, of: versionsOf(conflict) });
+		}
 		return this.step();
 	}
 
@@ -186,12 +191,17 @@ export class Sync {
 		this.tell(number);
 		const here = this.desk.workbook();
 		const three = { base: this.#link.base, mine: here, theirs };
-		const { workbook, conflicts } = mergeWorkbooks(three, ({ key }) => this.#answers.get(key));
+		const { workbook, conflicts } = mergeWorkbooks(three, (conflict) => {
+			const answer = this.#answers.get(conflict.key);
+			return answer?.of === versionsOf(conflict) ? answer.side : undefined;
+		});
 		if (conflicts.length > 0) {
+			this.#asked = conflicts;
 			this.#say({ is: 'asking', conflicts });
 			return;
 		}
-		this.#answers = new Map();
+		this.#asked = [];
+		this.#answers.clear();
 		// First the workbook, then the link: after a crash in between, the merge is made again and gives the same.
 		if (!same(workbook, here)) await this.desk.take(workbook);
 		await this.#keep({ ...this.#link, number, base: theirs });
@@ -208,6 +218,9 @@ export class Sync {
 		if (!this.#closed) this.onstate(state, this.#link);
 	}
 }
+
+const versionsOf = ({ mine, theirs, message }: Conflict) =>
+	JSON.stringify([mine ?? null, theirs ?? null, message ?? null]);
 
 const texts = new WeakMap<Workbook, string>();
 
