@@ -3,7 +3,7 @@ import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { ask, type Answer } from './api';
 import type { KeptLink } from './kept-link';
-import { HttpRemote, reasonHeader } from './remote';
+import { HttpRemote } from './remote';
 import type {
 	Compared,
 	Invitation,
@@ -44,11 +44,10 @@ export const removeShared = (id: string) => ask<void>(of(id), { method: 'DELETE'
 /** Puts a workbook on the server; gives the link to it. */
 export async function begin(workbook: Workbook, role: Role | null): Promise<Answer<KeptLink>> {
 	const body = saveWorkbook(workbook);
-	const headers = reasonHeader('shared');
 	const answer = await ask<{ id: string; revision: number }>('/workbooks', {
 		method: 'POST',
 		body,
-		headers
+		patienceMs: 60_000
 	});
 	if (!answer.ok) return answer;
 	const { id, revision: number } = answer.value;
