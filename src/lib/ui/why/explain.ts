@@ -5,13 +5,7 @@ import type { Layout } from '$lib/engine/layout';
 import type { Feed, FormulaPiece, Outcome, Place, Why } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
 import { isClose } from '../cells';
-import {
-	formatDifference,
-	formatNumber,
-	unitShown,
-	decimalsFor,
-	decimalsWritten
-} from '../format';
+import { formatDifference, formatNumber, unitShown, decimalsFor, decimalsWritten } from '../format';
 import { figureText } from '../show';
 
 export interface Line {
