@@ -1,6 +1,6 @@
 /** The answer of a study as a table to read. */
 import type { BridgeResult } from '$lib/studies/bridge';
-import type { OptimiseResult, OptimiseStudy } from '$lib/studies/optimise';
+import type { OptimiseResult, OptimiseStudy } from '$lib/studies/choices';
 import { OK } from '$lib/engine/state';
 import type { BreakEvenResult } from '$lib/studies/break-even';
 import type { MapResult } from '$lib/studies/map';

@@ -24,7 +24,9 @@ for (const path of ['/scenarios', '/members', '/product', '/investment'])
 	test(`from ${path} one click in the contents goes to the sheet`, async ({ app: { page } }) => {
 		await open(page, path);
 		for (const sheet of ['People', 'Time']) {
-			await contents(page).getByRole('link', { name: sheet }).first().click();
+			await contents(page)
+				.getByRole('link', { name: new RegExp(`^${sheet}\\b`) })
+				.click();
 			const here = contents(page).locator('[aria-current=location]');
 			await expect(here).toContainText(sheet);
 			await expect(page.getByRole('heading', { name: sheet, exact: true })).toBeInViewport();

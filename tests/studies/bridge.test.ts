@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
-import { groupsOf, runBridge, type BridgeStudy } from '$lib/studies/bridge';
+import { runBridge } from '$lib/studies/bridge';
+import { groupsOf, type BridgeStudy } from '$lib/studies/bridge-groups';
 import { cellAt } from '$lib/engine/layout';
 import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
 import { findQuantity } from '$lib/workbook/lookup';

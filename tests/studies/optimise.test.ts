@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
-import {
-	apart,
-	changesOfChoice,
-	combinationsOf,
-	runOptimise,
-	type OptimiseStudy
-} from '$lib/studies/optimise';
+import { apart, changesOfChoice, combinationsOf, type OptimiseStudy } from '$lib/studies/choices';
+import { runOptimise } from '$lib/studies/optimise';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 

@@ -6,7 +6,8 @@
  * at once: they take turns, chunk by chunk.
  */
 import { refuse, type Answer } from '$lib/studies/problem';
-import { CHUNK, type StudyResult } from '$lib/studies/run';
+import { CHUNK } from '$lib/studies/chunk';
+import type { StudyResult } from '$lib/studies/run';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { RiskRun } from './risk-run';

@@ -8,25 +8,16 @@
 import { findQuantity, findScenario } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import type { StudyOf } from '$lib/workbook/study-schema';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
-import { carriedValue, differences, isAmong, type Difference } from './cell-entries';
+import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
+import { carriedValue, type Difference } from './cell-entries';
 import { openColumns, type Columns } from './columns';
 import { refereeFirstDraw, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
-
-export type BridgeStudy = StudyOf<'bridge'>;
-
-/** Changes that go as one step. */
-export interface BridgeGroup {
-	readonly label: string;
-	/** Empty where only what the scenarios are measured against differs. */
-	readonly cells: readonly Difference[];
-}
 
 export interface BridgePart extends BridgeGroup {
 	readonly value: number;
@@ -116,38 +107,6 @@ export function runBridge(
 		idle,
 		check: check.value
 	});
-}
-
-/** The steps: the study's groups first, then every other change by its quantity. */
-export function groupsOf(
-	workbook: Workbook,
-	study: Pick<BridgeStudy, 'from' | 'to' | 'groups'>
-): { groups: BridgeGroup[]; idle: string[] } {
-	const named = (study.groups ?? []).map(({ label, changes }) => ({
-		label,
-		changes,
-		cells: [] as Difference[]
-	}));
-	const rest = new Map<string, Difference[]>();
-	for (const cell of differences(workbook, study.from, study.to)) {
-		const group = named.find(({ changes }) => changes.some((one) => isAmong(cell, one)));
-		const cells = group?.cells ?? rest.get(cell.quantity) ?? [];
-		cells.push(cell);
-		if (!group) rest.set(cell.quantity, cells);
-	}
-	const own = [...rest].map(([name, cells]) => ({
-		label: findQuantity(workbook, name)?.label ?? name,
-		cells
-	}));
-	return {
-		groups: [
-			...named
-				.filter(({ cells }) => cells.length > 0)
-				.map(({ label, cells }) => ({ label, cells })),
-			...own
-		],
-		idle: named.filter(({ cells }) => cells.length === 0).map(({ label }) => label)
-	};
 }
 
 const measureLabel = (workbook: Workbook, reference: string) =>

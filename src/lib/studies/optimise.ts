@@ -4,46 +4,22 @@
  */
 import { findScenario } from '$lib/workbook/lookup';
 import { inputAt, referenceOf } from '$lib/workbook/scenario';
-import type { Change, Scalar, Workbook } from '$lib/workbook/schema';
-import type { StudyOf, Target } from '$lib/workbook/study-schema';
-import { withValues, type ValueEntry } from '$lib/workbook/values';
+import type { Workbook } from '$lib/workbook/schema';
 import type { Plan } from '$lib/engine/plan';
-import { OK, type State } from '$lib/engine/state';
+import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
 import { openColumns } from './columns';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
+import { refereeFirstDraw } from './first-draw';
+import {
+	combinationsOf,
+	keeps,
+	MOST_COMBINATIONS,
+	type Combination,
+	type OptimiseResult,
+	type OptimiseStudy
+} from './choices';
 import { answer, refuse, type Answer } from './problem';
-
-export type OptimiseStudy = StudyOf<'optimise'>;
-
-export const MOST_COMBINATIONS = 10_000;
-
-export interface Combination {
-	/** Place of the chosen alternative, by option. */
-	readonly choice: readonly number[];
-	readonly value: number;
-	readonly state: State;
-	/** What each limit's quantity comes to; NaN where it has no answer. */
-	readonly limits: readonly number[];
-	readonly isWithin: boolean;
-}
-
-export interface OptimiseResult {
-	readonly kind: 'optimise';
-	/** Those within all limits and with an answer, the best first. */
-	readonly ranked: readonly Combination[];
-	readonly combinations: number;
-	readonly beyondLimits: number;
-	readonly withoutAnswer: number;
-	/** The result of the scenario as it stands. */
-	readonly asItIs: { readonly value: number; readonly state: State };
-	readonly check: FirstDraw;
-}
-
-/** How many combinations the options give. */
-export const combinationsOf = ({ options }: Pick<OptimiseStudy, 'options'>): number =>
-	options.reduce((product, { alternatives }) => product * alternatives.length, 1);
 
 export function runOptimise(
 	workbook: Workbook,
@@ -110,10 +86,6 @@ export function runOptimise(
 	});
 }
 
-/** A value without an answer keeps no limit. */
-export const keeps = (bound: Target, value: number): boolean =>
-	'at_least' in bound ? value >= bound.at_least : value <= bound.at_most;
-
 /** The first option's alternatives change slowest. */
 function choiceOf(options: OptimiseStudy['options'], number: number): number[] {
 	const choice: number[] = [];
@@ -167,38 +139,4 @@ function drawsOf(
 			return value;
 		});
 	});
-}
-
-/** What a combination changes, as the changes of a scenario. */
-export function changesOfChoice(study: OptimiseStudy, choice: readonly number[]): Change[] {
-	const entries = new Map<string, ValueEntry[]>();
-	choice.forEach((alternative, option) => {
-		for (const { quantity, at, value } of (
-			study.options[option]?.alternatives[alternative]?.changes ?? []
-		).flatMap(entriesOf))
-			entries.set(quantity, [...(entries.get(quantity) ?? []), { at, value: value as Scalar }]);
-	});
-	return [...entries].flatMap(([quantity, own]) => {
-		const value = withValues(undefined, own);
-		return value === undefined ? [] : [{ quantity, value }];
-	});
-}
-
-/** The options in which two combinations differ, with the label of each one's alternative. */
-export function apart(
-	study: OptimiseStudy,
-	one: readonly number[],
-	other: readonly number[]
-): { readonly option: string; readonly one: string; readonly other: string }[] {
-	return study.options.flatMap(({ label, alternatives }, i) =>
-		one[i] === other[i]
-			? []
-			: [
-					{
-						option: label,
-						one: alternatives[one[i]!]?.label ?? '',
-						other: alternatives[other[i]!]?.label ?? ''
-					}
-				]
-	);
 }

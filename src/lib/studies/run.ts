@@ -8,8 +8,10 @@ import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { runBreakEven, type BreakEvenResult } from './break-even';
 import { runBridge, type BridgeResult } from './bridge';
+import type { OptimiseResult } from './choices';
+import { CHUNK } from './chunk';
 import { runMap, type MapResult } from './map';
-import { runOptimise, type OptimiseResult } from './optimise';
+import { runOptimise } from './optimise';
 import { answer, type Answer } from './problem';
 import { checkRisk, finishRisk, layOutRisk, prepareRisk, runRisk, type PreparedRisk } from './risk';
 import type { RiskResult } from './risk-result';
@@ -26,9 +28,6 @@ export interface RunOptions {
 	readonly seed?: number | undefined;
 	readonly onprogress?: ((done: number, of: number) => void) | undefined;
 }
-
-/** Draws between two reports of progress. */
-export const CHUNK = 16_384;
 
 export function runStudyHere(
 	workbook: Workbook,

@@ -68,7 +68,7 @@ export function agreementWords(
 	settled: boolean,
 	locale: string
 ): string {
-	if (!agreement) return settled ? 'second engine is starting' : '';
+	if (!agreement) return settled ? 'second engine is starting' : 'being computed';
 	const show = (value: number) => new Intl.NumberFormat(locale).format(value);
 	const busy = agreement.busy || !settled;
 	if (agreement.compared === 0) return busy ? 'being computed a second time' : '';

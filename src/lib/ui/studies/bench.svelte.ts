@@ -4,7 +4,7 @@
  */
 import { SvelteMap } from 'svelte/reactivity';
 import type { RunRequest } from '$lib/browser/study-pool';
-import { ranOf } from '$lib/studies/ask-study';
+import { ranOf } from '$lib/studies/ran';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
 import { standsOn } from '$lib/studies/stood-on';

@@ -4,7 +4,7 @@ import {
 	type Combination,
 	type OptimiseResult,
 	type OptimiseStudy
-} from '$lib/studies/optimise';
+} from '$lib/studies/choices';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { PlainTable } from '../pictures/table';
