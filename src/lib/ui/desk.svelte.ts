@@ -5,10 +5,11 @@
 import { download, fileNameOf, readTextFile } from '$lib/browser/files';
 import type { KeptEntry, Store } from '$lib/browser/store';
 import { TabHold } from '$lib/browser/tabs';
-import { applyCommand, type Command } from '$lib/workbook/commands';
-import { VERSION, type Workbook } from '$lib/workbook/schema';
+import type { Command } from '$lib/workbook/commands';
+import type { Workbook } from '$lib/workbook/schema';
 import type { KeptLink } from '$lib/browser/sync/kept-link';
 import { Keeper } from './keeper';
+import { replay } from './replay';
 import type { Session } from './session.svelte';
 import { Sharing } from './shared/sharing.svelte';
 
@@ -97,31 +98,12 @@ export class Desk {
 	async openKept(id: string): Promise<boolean> {
 		const kept = await this.#store.read(id);
 		if (!kept) return false;
-		let { workbook } = kept.document;
-		if (workbook.version !== VERSION) {
-			const { loadWorkbook } = await import('$lib/workbook/load');
-			const loaded = loadWorkbook(JSON.stringify(workbook), kept.document.title);
-			if (!loaded.ok) {
-				this.#say(loaded.problem.line);
-				return false;
-			}
-			workbook = loaded.workbook;
+		const played = await replay(kept);
+		if ('problem' in played) {
+			this.#say(played.problem);
+			return false;
 		}
-		let { upTo, savedAt } = kept.document;
-		let refused: string | null = null;
-		for (const { command, number, savedAt: at } of kept.commands) {
-			const result = applyCommand(workbook, command);
-			// A later number for every edit to come, so that none is written over what is kept.
-			upTo = number;
-			if (!result.ok) {
-				refused ??= result.problem.message;
-				continue;
-			}
-			workbook = result.workbook;
-			savedAt = at;
-		}
-		if (refused !== null)
-			this.#say(`A kept change of ${workbook.title} could not be made again: ${refused}`);
+		const { workbook, upTo, savedAt, refused } = played;
 		const view = await this.#store.setting(`${VIEW} ${id}`);
 		await this.#open(
 			workbook,
@@ -129,6 +111,8 @@ export class Desk {
 			view
 		);
 		this.savedAt = savedAt;
+		if (refused !== null)
+			this.#say(`A kept change of ${workbook.title} could not be made again: ${refused}`);
 		this.#attach();
 		return true;
 	}
@@ -145,11 +129,6 @@ export class Desk {
 	async share(link: KeptLink): Promise<void> {
 		await this.#keepLink(link);
 		this.#attach(link);
-	}
-
-	/** The work goes on in a workbook of one's own; the one on the server stays as it is. */
-	part(): Promise<void> {
-		return this.sharing.part();
 	}
 
 	async #keepLink(link: KeptLink): Promise<void> {
@@ -296,13 +275,8 @@ export class Desk {
 		if (!this.#session.readOnly || this.#keeper?.id !== id) return;
 		const kept = await this.#store.read(id);
 		if (!kept) return;
-		let { workbook } = kept.document;
-		for (const { command } of kept.commands) {
-			const result = applyCommand(workbook, command);
-			if (!result.ok) break;
-			workbook = result.workbook;
-		}
-		this.#session.open(workbook, this.#session.view.kept);
+		const played = await replay(kept);
+		if (!('problem' in played)) this.#session.open(played.workbook, this.#session.view.kept);
 	}
 
 	#keepingFailed(error: unknown): void {

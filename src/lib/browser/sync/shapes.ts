@@ -16,8 +16,6 @@ export interface Who {
 	/** `single`: one person's own machine, where nobody signs in. */
 	readonly mode: 'single' | 'accounts';
 	readonly person: Person | null;
-	/** What the button for signing in elsewhere says; null where there is none. */
-	readonly elsewhere: string | null;
 }
 
 export interface SharedEntry {

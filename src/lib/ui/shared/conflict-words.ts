@@ -24,27 +24,31 @@ const WHY: Readonly<Record<Conflict['reason'], string>> = {
 	unsound: 'Each change fits, both together do not.'
 };
 
-const FIELDS: Readonly<Record<string, string>> = {
-	value: 'value',
-	formula: 'formula',
-	unit: 'unit',
-	label: 'name in words',
-	note: 'note',
-	source: 'source',
-	date: 'date of the source',
-	range: 'range',
-	spread: 'spread',
-	per: 'sets',
-	type: 'kind',
-	digits: 'digits',
-	title: 'title',
-	parent: 'what it stands on',
-	changes: 'changes',
-	members: 'members',
-	order: 'order',
-	check: 'check',
-	caution: 'caution'
-};
+const FIELDS: ReadonlyMap<string, string> = new Map(
+	Object.entries({
+		value: 'value',
+		formula: 'formula',
+		unit: 'unit',
+		label: 'name in words',
+		note: 'note',
+		source: 'source',
+		date: 'date of the source',
+		range: 'range',
+		spread: 'spread',
+		per: 'sets',
+		type: 'kind',
+		digits: 'digits',
+		title: 'title',
+		parent: 'what it stands on',
+		changes: 'changes',
+		members: 'members',
+		order: 'order',
+		check: 'check',
+		caution: 'caution'
+	})
+);
+/** A field by its word; names of any kind stand for themselves. */
+const fieldWord = (field: string) => FIELDS.get(field) ?? field;
 
 /** What the names stand for is looked up in the first of the workbooks that knows them. */
 export function conflictView(
@@ -89,7 +93,7 @@ function subjectOf(path: readonly string[], workbooks: readonly Workbook[]): Sub
 		const label = quantity?.label || name;
 		if (field === 'value') return { title: joined(label, ...rest), quantity };
 		return {
-			title: field === undefined ? label : joined(`${label}: ${FIELDS[field] ?? field}`, ...rest),
+			title: field === undefined ? label : joined(`${label}: ${fieldWord(field)}`, ...rest),
 			quantity: null
 		};
 	}
@@ -99,15 +103,14 @@ function subjectOf(path: readonly string[], workbooks: readonly Workbook[]): Sub
 		if (field === 'changes' && changed !== undefined) {
 			const quantity = quantityOf(changed) ?? null;
 			const label = quantity?.label || changed;
-			const detail = what === undefined || what === 'value' ? '' : `: ${FIELDS[what] ?? what}`;
+			const detail = what === undefined || what === 'value' ? '' : `: ${fieldWord(what)}`;
 			return {
 				title: joined(`${label}${detail}`, ...at, `in ${title}`),
 				quantity: what === 'value' ? quantity : null
 			};
 		}
 		return {
-			title:
-				field === undefined ? `Scenario ${title}` : `Scenario ${title}: ${FIELDS[field] ?? field}`,
+			title: field === undefined ? `Scenario ${title}` : `Scenario ${title}: ${fieldWord(field)}`,
 			quantity: null
 		};
 	}
@@ -115,21 +118,23 @@ function subjectOf(path: readonly string[], workbooks: readonly Workbook[]): Sub
 		return { title: `${quantityOf(name)?.label || name}: its sheet`, quantity: null };
 	if (list === 'scenarios') return { title: 'Which scenario is the base', quantity: null };
 	if (list === 'workbook') return { title: 'The workbook as a whole', quantity: null };
-	const kind = KINDS[list ?? ''];
-	const words = [name === 'order' ? 'order' : name, field && (FIELDS[field] ?? field), ...rest];
+	const kind = KINDS.get(list ?? '');
+	const words = [name === 'order' ? 'order' : name, field && fieldWord(field), ...rest];
 	return { title: joined(kind ?? list, ...words), quantity: null };
 }
 
-const KINDS: Readonly<Record<string, string>> = {
-	sheets: 'Sheet',
-	sets: 'Set',
-	relations: 'Pairs',
-	units: 'Unit',
-	studies: 'Study',
-	pictures: 'Picture',
-	front: 'First page',
-	starts: 'Starting view'
-};
+const KINDS: ReadonlyMap<string, string> = new Map(
+	Object.entries({
+		sheets: 'Sheet',
+		sets: 'Set',
+		relations: 'Pairs',
+		units: 'Unit',
+		studies: 'Study',
+		pictures: 'Picture',
+		front: 'First page',
+		starts: 'Starting view'
+	})
+);
 
 const LONGEST = 160;
 
@@ -155,7 +160,7 @@ function inWords(node: Json): string {
 		.map(([field, value]) => {
 			const nested = typeof value === 'object' && value !== null;
 			const words = inWords(value);
-			return `${Object.hasOwn(FIELDS, field) ? FIELDS[field] : field}: ${nested ? `(${words})` : words}`;
+			return `${fieldWord(field)}: ${nested ? `(${words})` : words}`;
 		})
 		.join(', ');
 }

@@ -178,13 +178,21 @@ export class Sharing {
 		const sync = this.#connection?.sync;
 		if (sync && sync.reason !== this.reason) this.reason = sync.reason;
 		if (state.is !== 'sending') this.pending = sync?.ahead ?? false;
-		if (state.is === 'asking') this.asked = state.conflicts;
+		if (state.is === 'asking') this.#ask(state.conflicts);
 		else if (state.is === 'in_step') {
 			this.asked = [];
 			this.choices = new Map();
 		}
 		if (state.is === 'offline') this.#tryAgain();
 		else if (state.is !== 'sending') this.#tries = 0;
+	}
+
+	/** A choice holds for the two values that were shown, and no later ones. */
+	#ask(conflicts: readonly Conflict[]): void {
+		const shown = new Set(this.asked.map(versionsOf));
+		const standing = conflicts.filter((one) => shown.has(versionsOf(one))).map(({ key }) => key);
+		this.choices = new Map([...this.choices].filter(([key]) => standing.includes(key)));
+		this.asked = conflicts;
 	}
 
 	#tryAgain(): void {
@@ -200,9 +208,11 @@ export class Sharing {
 	}
 
 	async #changeRole(desk: OnDesk, role: Role | null): Promise<void> {
-		if (!this.link) return;
+		if (!this.link || role === this.link.role) return;
 		this.#showLink({ ...this.link, role });
-		await keepLink(this.#store, desk.document, this.link);
+		await desk.written();
+		const { link } = this.#connection?.sync ?? this;
+		if (link && this.#desk === desk) await keepLink(this.#store, desk.document, this.#dated(link));
 	}
 
 	#showLink(link: KeptLink | null): void {
@@ -235,3 +245,6 @@ export class Sharing {
 		this.asked = [];
 	}
 }
+
+const versionsOf = ({ key, mine, theirs, message }: Conflict) =>
+	JSON.stringify([key, mine ?? null, theirs ?? null, message ?? null]);
