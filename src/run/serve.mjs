@@ -10,7 +10,7 @@ const host = process.env.HOST ?? '127.0.0.1';
 const port = portFrom(process.env.PORT ?? '5180');
 
 const WORKER_POLICY =
-	"default-src 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'; base-uri 'none'";
+	"default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; worker-src 'self'; base-uri 'none'";
 
 // The framework's own limit of half a megabyte would refuse a large workbook before the server's limit does.
 process.env.BODY_SIZE_LIMIT = '66M';

@@ -2,7 +2,6 @@
 import { buildPlan } from '$lib/engine/build/plan';
 import { Referee } from '$lib/engine/second/referee';
 import { openColumns, type Columns } from '$lib/studies/columns';
-import { roomFor } from '$lib/studies/columns-out';
 import type { Varied } from '$lib/studies/columns-inputs';
 import { drawnWorkbook } from '$lib/studies/drawn-workbook';
 import { refereeFirstDraw } from '$lib/studies/first-draw';
@@ -185,7 +184,7 @@ function drawsOf({ inputs }: Columns, count: number): Float64Array[] {
 /** In chunks that write over one another, as a study that keeps some figures of them would. */
 function drawAll(of: Columns, own: readonly Float64Array[], count: number): number {
 	let last = 0;
-	const room = roomFor(of.results.length, Math.min(CHUNK, count));
+	const room = of.room(Math.min(CHUNK, count));
 	for (let from = 0; from < count; from += CHUNK)
 		last += of.run(own, from, Math.min(CHUNK, count - from), room).values[0]![0]!;
 	return last;

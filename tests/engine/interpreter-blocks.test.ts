@@ -61,7 +61,7 @@ describe('a block of columns', () => {
 		const machine = new Machine(schedule(built, [1], { wide: [0] }), 4);
 		const run = (...divisors: number[]) => {
 			machine.write(0, divisors, [0, 0, 0, 0]);
-			machine.run([1]);
+			machine.runAll();
 			const { at } = machine.place(1);
 			return [0, 1, 2, 3].map((i) => entryAt(machine, at + i));
 		};

@@ -121,15 +121,30 @@ export class Inputs {
 }
 
 /** Whether an entered value keeps to the range of its quantity. */
-export function isInside({ nodes, inputRange }: Plan, cell: number, value: number): boolean {
+export function isInside(plan: Plan, cell: number, value: number): boolean {
+	const { min, max, above, below } = limitsOf(plan, cell);
+	return value >= min && value <= max && value > above && value < below;
+}
+
+export interface Limits {
+	readonly min: number;
+	readonly max: number;
+	readonly above: number;
+	readonly below: number;
+}
+
+const NO_LIMITS: Limits = { min: -Infinity, max: Infinity, above: -Infinity, below: Infinity };
+
+/** The permitted range of an input; infinite where it has no limit. */
+export function limitsOf({ nodes, inputRange }: Plan, cell: number): Limits {
 	const start = inputRange[cell]!;
-	if (start < 0) return true;
+	if (start < 0) return NO_LIMITS;
 	const limit = (place: number, none: number) =>
 		nodes.lists[start + place]! < 0 ? none : nodes.constants[nodes.lists[start + place]!]!;
-	return (
-		value >= limit(0, -Infinity) &&
-		value <= limit(1, Infinity) &&
-		value > limit(2, -Infinity) &&
-		value < limit(3, Infinity)
-	);
+	return {
+		min: limit(0, -Infinity),
+		max: limit(1, Infinity),
+		above: limit(2, -Infinity),
+		below: limit(3, Infinity)
+	};
 }

@@ -8,11 +8,10 @@
 import { findScenario } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import { isInside } from '$lib/engine/inputs';
-import { membersOf, quantityOf } from '$lib/engine/layout';
+import { membersOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
-import { NOT_ENTERED, OK, OUT_OF_RANGE, type State } from '$lib/engine/state';
+import { OK } from '$lib/engine/state';
 import { inputCellsAt, type PlaceOfStudy } from './columns-places';
 import type { ScenarioOfStudy } from './columns-scenarios';
 import { answer, refuse, type Answer } from './problem';
@@ -108,69 +107,3 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 }
 
 const titleOf = (workbook: Workbook, id: string) => findScenario(workbook, id)?.title ?? id;
-
-/** A draw that leaves the value as it stands. */
-export const KEEP = Infinity;
-
-/** The values of one driven cell for a block of draws; a draw that is NaN clears the entry. */
-export class Drive {
-	readonly #plan: Plan;
-	readonly #cell: number;
-	readonly #steps: readonly Step[];
-	readonly #base: Outcome;
-	/** Members of the set that a choice is one of; 0 where the input is no choice. */
-	readonly #choices: number;
-	readonly #isYesNo: boolean;
-
-	constructor(plan: Plan, { cell, steps }: Driven, base: Outcome) {
-		this.#plan = plan;
-		this.#cell = cell;
-		this.#steps = steps;
-		this.#base = base;
-		const type = quantityOf(plan.layout, cell)?.quantity.type;
-		this.#isYesNo = type === 'yes_no';
-		this.#choices =
-			typeof type === 'object' ? (plan.layout.sets.get(type.member_of)?.members.length ?? 0) : 0;
-	}
-
-	fill(
-		draws: readonly ArrayLike<number>[],
-		from: number,
-		values: Float64Array,
-		states: Uint8Array,
-		count: number
-	): void {
-		for (let i = 0; i < count; i++) {
-			const value = this.valueAt(draws, from + i);
-			const state = Number.isFinite(value) ? this.#stateOf(value) : this.#stateOfNone();
-			values[i] = state === OK ? value : NaN;
-			states[i] = state;
-		}
-	}
-
-	/** NaN where nothing is entered. */
-	valueAt(draws: readonly ArrayLike<number>[], draw: number): number {
-		let value = this.#base.state === OK ? this.#base.value : NaN;
-		for (const { input, mode } of this.#steps) {
-			const drawn = draws[input]![draw]!;
-			if (drawn === KEEP) continue;
-			if (mode === 'set') value = drawn;
-			else value = mode === 'scale' ? value * drawn : value + drawn;
-		}
-		if (!Number.isFinite(value)) return NaN;
-		// Any number but zero is a yes, and what is no member's place chooses none.
-		if (this.#isYesNo) return Number(value !== 0);
-		const isMember = Number.isInteger(value) && value >= 0 && value < this.#choices;
-		return this.#choices > 0 && !isMember ? NaN : value;
-	}
-
-	#stateOf(value: number): State {
-		return isInside(this.#plan, this.#cell, value) ? OK : OUT_OF_RANGE;
-	}
-
-	/** An input that had no value of itself keeps its state; a draw that is none leaves it empty. */
-	#stateOfNone(): State {
-		const relative = this.#steps.every(({ mode }) => mode !== 'set');
-		return relative && this.#base.state !== OK ? this.#base.state : NOT_ENTERED;
-	}
-}

@@ -6,18 +6,19 @@
  * are cut up and who computes which of them never shows in a result.
  */
 import { buildPlan } from '$lib/engine/build/plan';
+import { STRIDE } from '$lib/engine/interpreter/kernels/kernels';
 import { Machine } from '$lib/engine/interpreter/machine';
 import { schedule, type Program } from '$lib/engine/interpreter/program';
 import { placeOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import { conditionsOf } from '$lib/engine/presence';
 import type { Outcome, Place } from '$lib/engine/results';
-import { ABSENT, carried, OK } from '$lib/engine/state';
 import { findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { effortOf, type Effort } from './columns-effort';
-import { roomFor, type ColumnsOut } from './columns-out';
-import { Drive, inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
+import { roomFor, says, seen, settledOf, take, type ColumnsOut, type Out } from './columns-out';
+import { Drive } from './columns-drive';
+import { inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
 import { cellsAt, type PlaceOfStudy } from './columns-places';
 import { planStudy, type CellOfScenario, type StudyPlan } from './columns-plan';
 import { scenariosOf, type ScenarioOfStudy } from './columns-scenarios';
@@ -88,8 +89,6 @@ export function openColumns(request: ColumnsRequest): Answer<Columns> {
 	return answer(new Columns({ ...request, plan }, scenarios, varied, driven, asked));
 }
 
-type Condition = number | Outcome;
-
 export class Columns {
 	readonly workbook: Workbook;
 	readonly plan: Plan;
@@ -102,8 +101,9 @@ export class Columns {
 	readonly #study: StudyPlan;
 	readonly #program: Program;
 	readonly #drives: readonly Drive[];
-	/** By result: what must say yes for an entered value to be seen. */
-	readonly #conditions: readonly (readonly Condition[])[];
+	/** By result: what it is in every draw; undefined where it moves. */
+	readonly #settled: readonly (Outcome | undefined)[];
+	readonly #outs: readonly Out[];
 	#machine: Machine | null = null;
 
 	constructor(
@@ -127,7 +127,13 @@ export class Columns {
 		const study = planStudy(plan, scenarios, driven, [...asked, ...guards.flat()]);
 		this.#study = study;
 		let next = asked.length;
-		this.#conditions = guards.map((own) => own.map(() => study.results[next++]!));
+		const conditions = guards.map((own) => own.map(() => study.results[next++]!));
+		this.#settled = asked.map((_, i) => settledOf(study.results[i]!, conditions[i]!));
+		this.#outs = asked.flatMap((_, result) => {
+			if (this.#settled[result]) return [];
+			const moving = conditions[result]!.filter((one) => !says(one));
+			return [{ result, from: study.results[result]!, conditions: moving }];
+		});
 		this.#program = schedule(study.formulas, study.order, {
 			wide: study.inputs.map(({ cell }) => cell)
 		});
@@ -154,6 +160,17 @@ export class Columns {
 		return (this.#program.narrow + this.#program.wide * BLOCK) * 9;
 	}
 
+	/** Room for the results of so many draws; what no draw moves stands in it already. */
+	room(count: number): ColumnsOut {
+		const room = roomFor(this.results.length, count);
+		this.#settled.forEach((one, i) => {
+			if (!one) return;
+			room.values[i]!.fill(one.value);
+			room.states[i]!.fill(one.state);
+		});
+		return room;
+	}
+
 	/**
 	 * The results for draws `from` to `from + count` of each varied input, in its own unit. `into` takes them where
 	 * there is room from a run before.
@@ -162,25 +179,18 @@ export class Columns {
 		draws: readonly ArrayLike<number>[],
 		from = 0,
 		count = lengthOf(draws) - from,
-		into: ColumnsOut = roomFor(this.results.length, count)
+		into: ColumnsOut = this.room(count)
 	): ColumnsOut {
-		const { values, states } = into;
 		const machine = this.#machineFor(count);
 		const { width } = machine;
-		const block = { values: new Float64Array(width), states: new Uint8Array(width) };
 		for (let start = 0; start < count; start += width) {
 			const columns = Math.min(width, count - start);
-			for (const { cell, driven } of this.#study.inputs) {
-				this.#drives[driven]!.fill(draws, from + start, block.values, block.states, columns);
-				// The rest of the last block repeats a column that is there.
-				block.values.fill(block.values[columns - 1]!, columns);
-				block.states.fill(block.states[columns - 1]!, columns);
-				machine.write(cell, block.values, block.states);
-			}
-			machine.run(this.#study.order);
-			this.results.forEach((_, i) =>
-				this.#take(i, machine, values[i]!, states[i]!, start, columns)
-			);
+			for (const { cell, driven } of this.#study.inputs)
+				machine.input(cell, columns, (at) =>
+					this.#drives[driven]!.fill(draws, from + start, machine, at, columns)
+				);
+			machine.runAll();
+			this.#outs.forEach((out) => take(out, machine, into, start, columns));
 		}
 		return into;
 	}
@@ -191,56 +201,12 @@ export class Columns {
 	}
 
 	#machineFor(count: number): Machine {
-		const width = Math.max(1, Math.min(BLOCK, count));
+		// One column alone needs no block; a block is as wide as its loops like.
+		const width = count === 1 ? 1 : Math.min(BLOCK, Math.ceil(count / STRIDE) * STRIDE);
 		if (!this.#machine || this.#machine.width < width)
 			this.#machine = new Machine(this.#program, width);
 		return this.#machine;
 	}
-
-	#take(
-		result: number,
-		machine: Machine,
-		values: Float64Array,
-		states: Uint8Array,
-		start: number,
-		count: number
-	): void {
-		const from = this.#study.results[result]!;
-		const { at, by } = typeof from === 'number' ? machine.place(from) : { at: 0, by: 0 };
-		const conditions = this.#conditions[result]!;
-		if (typeof from === 'number' && by === 1 && conditions.length === 0) {
-			states.set(machine.states.subarray(at, at + count), start);
-			// Minus zero is zero to everyone who reads it; a bad one holds NaN already.
-			for (let i = 0; i < count; i++) values[start + i] = machine.values[at + i]! + 0;
-			return;
-		}
-		for (let i = 0; i < count; i++) {
-			let one: Outcome =
-				typeof from === 'number'
-					? { value: machine.values[at + i * by]!, state: machine.states[at + i * by]! }
-					: from;
-			if (conditions.length > 0)
-				one = seen(
-					one,
-					conditions.map((condition) => outcomeAt(machine, condition, i))
-				);
-			values[start + i] = one.state === OK ? one.value + 0 : NaN;
-			states[start + i] = one.state;
-		}
-	}
 }
 
 const lengthOf = (draws: readonly ArrayLike<number>[]) => draws[0]?.length ?? 1;
-
-function outcomeAt(machine: Machine, from: Condition, i: number): Outcome {
-	if (typeof from !== 'number') return from;
-	const { at, by } = machine.place(from);
-	return { value: machine.values[at + i * by]!, state: machine.states[at + i * by]! };
-}
-
-/** An entered value as it is seen where all its conditions must hold. */
-function seen(one: Outcome, conditions: readonly Outcome[]): Outcome {
-	const no = conditions.find(({ value, state }) => state !== OK || value === 0);
-	if (no) return { value: NaN, state: no.state === OK ? ABSENT : carried(no.state) };
-	return { value: one.state === OK ? one.value + 0 : NaN, state: one.state };
-}

@@ -9,7 +9,7 @@ import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { openColumns, type Columns } from './columns';
-import { KEEP } from './columns-inputs';
+import { KEEP } from './columns-drive';
 import { refereeFirstDraw, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';

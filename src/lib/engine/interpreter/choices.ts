@@ -9,6 +9,7 @@ import {
 	HITS_NOTHING,
 	NO_ANSWER,
 	OFF_END,
+	OK,
 	OUT_OF_RANGE,
 	type State
 } from '$lib/engine/state';
@@ -27,6 +28,16 @@ export function choose(
 	return bad;
 }
 
+/** Whether each value is present, whatever else it is; never bad. */
+export function present({ values, states, at, by }: Memory, to: number, count: number): void {
+	let a = at[0]!;
+	const da = by[0]!;
+	for (let i = 0; i < count; i++, a += da) {
+		values[to + i] = states[a] === ABSENT ? 0 : 1;
+		states[to + i] = OK;
+	}
+}
+
 function chooseOne(op: number, memory: Memory, operands: number, to: number, i: number): boolean {
 	const { values, states, at, by } = memory;
 	const a = at[0]! + i * by[0]!;
@@ -43,8 +54,6 @@ function chooseOne(op: number, memory: Memory, operands: number, to: number, i: 
 			return copy(memory, to, state === 0 ? a : operand(memory, 1, i));
 		case Op.OrElse:
 			return copy(memory, to, state === OFF_END || state === NO_ANSWER ? operand(memory, 1, i) : a);
-		case Op.Present:
-			return put(memory, to, state === ABSENT ? 0 : 1, 0);
 		case Op.InRange:
 			return state !== 0 || inside(memory, values[a]!)
 				? copy(memory, to, a)

@@ -48,7 +48,7 @@ export function evaluateCells(
 			columns.states.subarray(at, at + width)
 		);
 	}
-	machine.run(cells);
+	machine.runAll();
 	for (let i = 0; i < cells.length; i++) {
 		const { at, by } = machine.place(cells[i]!);
 		const to = cells[i]! * width;

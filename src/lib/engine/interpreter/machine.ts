@@ -2,15 +2,16 @@
  * Runs a program over a block of columns.
  *
  * Holds one number and one state for every narrow slot and one of each per column for every wide slot.
- * A block whose operands all have values takes the tight loops of `blocks.ts`; anything else goes column
+ * A block whose operands all have values takes the loops of `kernels/` and `blocks.ts`; anything else goes column
  * by column, where states are carried (`state.ts`).
  */
 import { isAggregate, Op } from '$lib/engine/plan';
 import { carried, OK, type State } from '$lib/engine/state';
 import { aggregate } from './aggregates';
-import { aggregateBlock, binaryBlock } from './blocks';
-import { choiceBlock, GOOD, LEFT, presentBlock } from './choice-blocks';
-import { choose, isChoice } from './choices';
+import { gatherBlock } from './blocks';
+import { choose, isChoice, present } from './choices';
+import { STRIDE } from './kernels/kernels';
+import { Turns } from './kernels/turns';
 import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
 import { COPY, IMPORT, NO_SLOT, type Program } from './program';
@@ -32,22 +33,27 @@ export class Machine implements Memory, Source {
 	by = new Uint8Array(64);
 	/** The scenario measured against (1) and the base (2); itself where it is its own. */
 	readonly others: [never: null, against: Source, base: Source] = [null, this, this];
-	/** By wide slot: whether any of its columns is bad. */
-	readonly #dirty: Uint8Array;
+	/** By slot, narrow ones first: whether any of its columns is bad. */
+	readonly #flags: Uint8Array;
+	/** Null for a single column, for a width that the loops cannot take, and where there are none. */
+	readonly #turns: Turns | null;
 
 	constructor(
 		readonly program: Program,
 		readonly width = 1
 	) {
-		this.narrow = program.narrow;
-		const size = program.narrow + program.wide * width;
-		this.values = new Float64Array(size);
+		// Wide slots start at a line of the cache.
+		this.narrow = Math.ceil(program.narrow / 8) * 8;
+		const size = this.narrow + program.wide * width;
+		this.#turns = width % STRIDE === 0 ? Turns.open(program, this.narrow, width) : null;
+		this.values = this.#turns?.values ?? new Float64Array(size);
+		this.#flags = this.#turns?.flags ?? new Uint8Array(this.narrow + program.wide);
 		this.states = new Uint8Array(size);
-		this.#dirty = new Uint8Array(program.wide);
 		this.values.set(program.plan.nodes.constants, program.constants);
 		for (let state = program.states; state < program.states + 32; state++) {
 			this.values[state] = NaN;
 			this.states[state] = state - program.states;
+			this.#mark(state, this.states[state] !== OK);
 		}
 	}
 
@@ -65,6 +71,41 @@ export class Machine implements Memory, Source {
 		let bad = false;
 		for (let i = 0; i < columns; i++) if (put(this, at + i, values[i]!, states[i]!)) bad = true;
 		this.#mark(slot, bad);
+	}
+
+	/**
+	 * Has the first `count` columns of a wide input filled from the place given on; `fill` says whether any of them is
+	 * bad. The rest repeats the last, so that it never looks worse than what is asked for.
+	 */
+	input(cell: number, count: number, fill: (at: number) => boolean): void {
+		const slot = this.program.slots[cell]!;
+		const at = this.#placeOf(slot);
+		this.#mark(slot, fill(at));
+		if (count === this.width) return;
+		this.values.fill(this.values[at + count - 1]!, at + count, at + this.width);
+		this.states.fill(this.states[at + count - 1]!, at + count, at + this.width);
+	}
+
+	/** Copies the first `count` columns of a cell, minus zero as zero: to everyone who reads it there is one zero. */
+	read(cell: number, into: Float64Array, states: Uint8Array, start: number, count: number): void {
+		const slot = this.program.slots[cell]!;
+		const at = this.#placeOf(slot);
+		if (slot >= 0) {
+			into.fill(this.values[at]! + 0, start, start + count);
+			states.fill(this.states[at]!, start, start + count);
+			return;
+		}
+		const { values } = this;
+		for (let i = 0; i < count; i++) into[start + i] = values[at + i]! + 0;
+		if (this.#isClean(slot)) states.fill(OK, start, start + count);
+		else states.set(this.states.subarray(at, at + count), start);
+	}
+
+	/** Computes all cells of the program in its order. */
+	runAll(): void {
+		if (this.#turns) return this.#turns.run((pc) => this.#step(pc));
+		const { code } = this.program;
+		for (let pc = 0; pc < code.length; pc += 3 + code[pc + 1]!) this.#step(pc);
 	}
 
 	/** Computes the cells, each of which must come after those it needs. */
@@ -92,24 +133,18 @@ export class Machine implements Memory, Source {
 			return this.#binary(op, slot, to, count, a, isUnary(op) ? a : code[pc + 4]!);
 		}
 		const clean = this.#readOperands(pc + 3, operands);
-		if (count > 1 && op === Op.Present) {
-			presentBlock(this, to, count);
-			return this.#clear(slot, to, count);
+		if (op === Op.Present) {
+			present(this, to, count);
+			return this.#mark(slot, false);
 		}
-		if (count > 1 && clean) {
-			if (isAggregate(op)) {
-				const terms = (operands - parameterCount(op)) / 3;
-				if (aggregateBlock(op, this, to, count, terms)) return this.#clear(slot, to, count);
-			} else {
-				const done = choiceBlock(op, this, to, count, operands);
-				if (done === GOOD) return this.#clear(slot, to, count);
-				if (done !== LEFT) return this.#mark(slot, true);
-			}
+		if (!isAggregate(op)) return this.#mark(slot, choose(op, this, operands, to, count));
+		const terms = (operands - parameterCount(op)) / 3;
+		const kernels = count > 1 && clean ? this.#turns?.kernels : undefined;
+		if (kernels && gatherBlock(kernels, op, this, to, count, terms)) {
+			this.states.fill(OK, to, to + count);
+			return this.#mark(slot, false);
 		}
-		const bad = isAggregate(op)
-			? aggregate(op, this, operands, to, count)
-			: choose(op, this, operands, to, count);
-		this.#mark(slot, bad);
+		this.#mark(slot, aggregate(op, this, operands, to, count));
 	}
 
 	#binary(op: number, slot: number, to: number, count: number, a: number, b: number): void {
@@ -118,8 +153,6 @@ export class Machine implements Memory, Source {
 		let y = this.#placeOf(b);
 		const dx = a < 0 ? 1 : 0;
 		const dy = b < 0 ? 1 : 0;
-		if (count > 1 && this.#isClean(a) && this.#isClean(b))
-			if (binaryBlock(op, values, to, count, x, dx, y, dy)) return this.#clear(slot, to, count);
 		let bad = false;
 		for (let i = 0; i < count; i++, x += dx, y += dy) {
 			let state = carried(states[x]!);
@@ -139,9 +172,10 @@ export class Machine implements Memory, Source {
 		let place = from < 0 ? source.narrow - (from + 1) * this.width : from;
 		let bad = false;
 		for (let i = 0; i < count; i++, place += step) {
+			const state = source.states[place]!;
 			this.values[to + i] = source.values[place]!;
-			this.states[to + i] = source.states[place]!;
-			if (source.states[place] !== OK) bad = true;
+			this.states[to + i] = state;
+			if (state !== OK) bad = true;
 		}
 		this.#mark(slot, bad);
 	}
@@ -168,17 +202,14 @@ export class Machine implements Memory, Source {
 	}
 
 	#isClean(slot: number): boolean {
-		return slot < 0 ? this.#dirty[-slot - 1] === 0 : this.states[slot] === OK;
+		return this.#flags[this.#flagOf(slot)] === 0;
 	}
 
 	#mark(slot: number, bad: boolean): void {
-		if (slot < 0) this.#dirty[-slot - 1] = bad ? 1 : 0;
+		this.#flags[this.#flagOf(slot)] = bad ? 1 : 0;
 	}
 
-	/** After a tight loop: all of its results are good, whatever stood there before. */
-	#clear(slot: number, to: number, count: number): void {
-		if (slot < 0 && this.#dirty[-slot - 1] === 0) return;
-		this.states.fill(OK, to, to + count);
-		this.#mark(slot, false);
+	#flagOf(slot: number): number {
+		return slot < 0 ? this.narrow - slot - 1 : slot;
 	}
 }
