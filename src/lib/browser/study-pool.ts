@@ -19,8 +19,6 @@ import {
 	type ToStudyWorker
 } from './study-messages';
 
-export type { StudyProgress } from './study-messages';
-
 /** One worker as the pool sees it; tests have their own. */
 export interface Endpoint {
 	post(message: ToStudyWorker): void;

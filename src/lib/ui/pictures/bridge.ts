@@ -2,12 +2,12 @@
  * From a total in one scenario to the same total in another, step by step: each part moves it up or down.
  * What the parts leave unexplained is a step of its own, so that the steps always add up.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Picture } from '$lib/workbook/schema';
 import { formatDifference, formatNumber } from '../format';
 import { sourceOf, type Open } from './open';
 import { read, type Reading } from './read';
 import { scaleFor, type Scale } from './scale';
-import type { PlainTable } from './table';
 import { midSentence } from './words';
 
 export type BridgePicture = Extract<Picture, { kind: 'bridge' }>;

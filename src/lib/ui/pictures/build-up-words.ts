@@ -1,10 +1,10 @@
 /**
  * What the cost build-up says: its finding, what is drawn, its summary, and its table to take along.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { formatDifference, formatNumber } from '../format';
 import type { BuildUp, Cost, CostRow, PartRole } from './build-up';
 import { plain, shown, type Reading } from './read';
-import type { PlainTable } from './table';
 import { count, listed, midSentence, spanOf } from './words';
 
 const MATERIAL: readonly PartRole[] = ['resin', 'adhesive', 'barrier'];

@@ -1,8 +1,8 @@
 /** What is written around the calendar: its finding, a day in words, and the table of dates. */
 import { dateText } from '$lib/engine/date-text';
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Calendar, CalendarDay, Holiday, ShutDown } from './calendar';
 import { dayWords } from './calendar';
-import type { PlainTable } from './table';
 import { count, listed } from './words';
 
 export function calendarTitle(calendar: Calendar): string {

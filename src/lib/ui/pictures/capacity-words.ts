@@ -2,10 +2,10 @@
  * What the capacity picture says: which resource limits and when, how much is short, its summary and its
  * table.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { formatNumber, formatUnit } from '../format';
 import { isAbove, type Capacity, type LoadRow } from './capacity';
 import { plain, shown, type Reading } from './read';
-import type { PlainTable } from './table';
 import { count, listed } from './words';
 
 const whole = (reading: Reading | undefined, locale: string) =>

@@ -2,13 +2,13 @@
  * The rows below the payback picture, figure by figure, and the table to take along.
  */
 import type { Layout } from '$lib/engine/layout';
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { decimalsFor, formatDifference, formatNumber, formatUnit } from '../format';
 import type { Interaction } from './interaction';
 import { outcomeOf, type Case, type Cases, type PaybackPicture } from './payback';
 import { partColumns } from './payback-parts';
 import { plain, type Reading, type Source } from './read';
 import type { Scale } from './scale';
-import type { PlainTable } from './table';
 import { years } from './words';
 
 /** Names of the figures in a row, as the table's head has them. */

@@ -1,11 +1,11 @@
 /**
  * What is written beside and below a cross-section: labels, the table of layers, and the summary.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { decimalsFor, formatDifference, formatNumber, formatUnit } from '../format';
 import type { Dimensions, SectionTexts } from './cross-section';
 import { plain, shown, sumOf, type Reading } from './read';
 import type { InHand, Section } from './section';
-import type { PlainTable } from './table';
 import { listed, midSentence } from './words';
 
 /** Decimals that serve all readings of a column. */

@@ -3,6 +3,7 @@
  * each differs by from the one chosen to compare with. Read from results; drawing is `SideTable.svelte`'s.
  */
 import { cellAt } from '$lib/engine/layout';
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { isClose } from '../cells';
 import {
 	decimalsFor,
@@ -14,7 +15,6 @@ import {
 } from '../format';
 import { figureText } from '../show';
 import { plain, read, type At, type Reading, type Source } from './read';
-import type { PlainTable } from './table';
 
 export interface Side {
 	readonly id: string;

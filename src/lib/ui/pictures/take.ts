@@ -2,8 +2,8 @@
  * A figure as a file: the picture as PNG, its table as CSV.
  */
 import { download, fileNameOf } from '$lib/browser/files';
+import { csvOf, type PlainTable } from '$lib/exchange/csv/write';
 import { paintFigure } from './paint';
-import { csvOf, type PlainTable } from './table';
 
 export function takeTable(title: string, table: PlainTable): void {
 	download(`${fileNameOf(title)}.csv`, csvOf(table), 'text/csv;charset=utf-8');

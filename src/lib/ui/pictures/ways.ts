@@ -2,12 +2,12 @@
  * The scenarios as ways out of a shortage: what hours each frees, what it earns, and what such an hour
  * costs. Those that pay come first, the cheapest hours before the dearer.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Picture } from '$lib/workbook/schema';
 import { formatDifference, formatNumber, formatUnit } from '../format';
 import { sourceOf, type Open } from './open';
 import { plain, read, shown, type Reading } from './read';
 import { scaleFor, type Scale } from './scale';
-import type { PlainTable } from './table';
 import { count } from './words';
 
 export type WaysPicture = Extract<Picture, { kind: 'ways_out' }>;

@@ -1,8 +1,8 @@
 /** What is written around the week: its finding, each hour in words, figures per pattern, and the table. */
 import type { Layout } from '$lib/engine/layout';
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { decimalsFor, decimalsWritten, formatNumber, formatUnit } from '../format';
 import { plain, read, shown, type Reading, type Source } from './read';
-import type { PlainTable } from './table';
 import {
 	costOf,
 	dayCost,

@@ -2,6 +2,7 @@
  * What the quote says: its finding, what is drawn, its summary, its table to take along. What is quoted is
  * the workbook's; nothing here advises to take or refuse an order.
  */
+import type { Entry, PlainTable } from '$lib/exchange/csv/write';
 import {
 	decimalsFor,
 	decimalsWritten,
@@ -12,7 +13,6 @@ import {
 } from '../format';
 import { plain, shown, type Reading } from '../pictures/read';
 import { factorBetween } from '../pictures/scale';
-import type { Entry, PlainTable } from '../pictures/table';
 import type { UnitSystem } from '$lib/units/system';
 import type { Quote } from './quote';
 

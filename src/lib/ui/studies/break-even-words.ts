@@ -1,11 +1,11 @@
 /** A break-even in words, its curve in pixels, its table. */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { BreakEvenResult } from '$lib/studies/break-even';
 import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { axisOf } from '../pictures/axis';
-import type { PlainTable } from '../pictures/table';
 import { inSentence, nameOf, titleOf } from './names';
 import { movedWhole, rangeText } from './range-words';
 import type { Shown } from './shown';

@@ -1,10 +1,10 @@
 /** A bridge in words: its finding, one sentence for each step, its table. */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Scalar, Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import type { BridgePart, BridgeResult } from '$lib/studies/bridge';
 import { formatNumber, decimalsWritten, formatUnit } from '../format';
-import type { PlainTable } from '../pictures/table';
 import type { TableRow } from './BarTable.svelte';
 import { inSentence, nameOf, titleOf } from './names';
 import type { Shown } from './shown';

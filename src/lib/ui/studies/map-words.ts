@@ -1,10 +1,10 @@
 /** A map of two inputs: its heads, its cells with their shade, its finding and its table. */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { MapResult } from '$lib/studies/map';
 import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
-import type { PlainTable } from '../pictures/table';
 import { inSentence, nameOf, titleOf } from './names';
 import { movedText, movedUnit, movedWhole } from './range-words';
 import type { Shown } from './shown';

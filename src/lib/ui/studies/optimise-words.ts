@@ -1,4 +1,5 @@
 /** The best combination in words, the rows of its table, and what separates the runners-up from it. */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import {
 	apart,
 	type Combination,
@@ -7,7 +8,6 @@ import {
 } from '$lib/studies/choices';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { PlainTable } from '../pictures/table';
 import { inSentence, nameOf, titleOf } from './names';
 import type { Shown } from './shown';
 

@@ -1,10 +1,10 @@
 /** A risk study in words: its finding, the figures beside the picture, where draws failed, its table. */
+import type { Entry, PlainTable } from '$lib/exchange/csv/write';
 import type { RiskResult } from '$lib/studies/risk-result';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf, Target } from '$lib/workbook/study-schema';
 import { formatNumber } from '../format';
-import type { Entry, PlainTable } from '../pictures/table';
 import { inSentence, nameOf, titleOf } from './names';
 import { percentText, type Shown } from './shown';
 

@@ -1,11 +1,11 @@
 /** Swings in words: which inputs decide, the rows of the picture, its table. */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { SensitivityResult, SwingResult } from '$lib/studies/sensitivity';
 import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { formatDifference } from '../format';
-import type { PlainTable } from '../pictures/table';
 import type { Bar } from './bars';
 import type { TableRow } from './BarTable.svelte';
 import { inSentence, nameOf, titleOf } from './names';

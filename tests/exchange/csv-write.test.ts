@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { csvOf, guarded } from '$lib/ui/pictures/table';
+import { csvOf, guarded } from '$lib/exchange/csv/write';
 
 describe('a table taken along', () => {
 	it.each(['=1+1', '+SUM(A1)', '-2+3', '@cmd', '\tx', '\r=1'])(
