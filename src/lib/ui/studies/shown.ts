@@ -1,6 +1,7 @@
 /** How a study's figures are written: one unit and as many decimals for all figures of a result. */
 import type { UnitSystem } from '$lib/units/system';
-import type { Quantity } from '$lib/workbook/schema';
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { decimalsFor, formatDifference, formatNumber } from '../format';
 import { scaleFor } from '../pictures/scale';
 
@@ -42,6 +43,15 @@ export function shownFor(
 	};
 }
 
+/** For these figures of a quantity, as who reads them writes numbers. */
+export const shownOf = (
+	reader: { readonly units: UnitSystem; readonly locale: string },
+	workbook: Workbook,
+	{ quantity }: { readonly quantity: string },
+	figures: readonly number[]
+): Shown =>
+	shownFor(reader.units, findQuantity(workbook, quantity), largestOf(figures), reader.locale);
+
 /** To the decimals shown, so that a remainder far below them is zero and not a figure of its own. */
 const rounded = (value: number, decimals: number) => {
 	const power = 10 ** decimals;
@@ -49,7 +59,7 @@ const rounded = (value: number, decimals: number) => {
 	return Number.isFinite(whole) ? whole + 0 : value;
 };
 
-export const largestOf = (values: readonly number[]): number =>
+const largestOf = (values: readonly number[]): number =>
 	Math.max(0, ...values.filter(Number.isFinite).map(Math.abs));
 
 /** "65 %", "3.1 %", "less than 0.1 %" of a share from 0 to 1. */
