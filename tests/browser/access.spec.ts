@@ -61,3 +61,28 @@ test('an error, its message and its dependents have no finding in the dark', asy
 	await expect(fact(page, 0)).toContainText('No value');
 	expect(await findings(page)).toEqual([]);
 });
+
+for (const path of ['/', '/members']) {
+	test(`${path}: the first Tab offers to pass the head and the contents, seen only while it is focused`, async ({
+		page
+	}) => {
+		await open(page, path);
+		const skip = page.getByRole('link', { name: 'Go to the page' });
+		const clip = () => skip.evaluate((link) => getComputedStyle(link).clipPath);
+		expect(await clip()).toBe('inset(50%)');
+		await page.keyboard.press('Tab');
+		await expect(skip).toBeFocused();
+		await expect(skip).toBeInViewport();
+		expect(await clip()).toBe('none');
+		expect(await findings(page)).toEqual([]);
+		await page.keyboard.press('Enter');
+		await expect(page.getByRole('main')).toBeFocused();
+		expect(await clip()).toBe('inset(50%)');
+		await page.keyboard.press('Tab');
+		await expect(page.locator('main :focus')).toHaveCount(1);
+		await page.keyboard.press('Shift+Tab');
+		await expect(page.getByRole('navigation', { name: 'Contents' }).locator(':focus')).toHaveCount(
+			1
+		);
+	});
+}

@@ -12,6 +12,16 @@ export function focusHeading(): void {
 	heading.focus({ preventScroll: true });
 }
 
+/** All that is open, past the head and the contents: the next Tab goes to the first thing on it. */
+export function focusPage(): void {
+	const main = document.querySelector('main');
+	if (!main) return;
+	main.tabIndex = -1;
+	main.focus();
+	// A click on bare paper is no reason to hold the focus.
+	main.addEventListener('blur', () => main.removeAttribute('tabindex'), { once: true });
+}
+
 /** The item of a list that is marked with this id, once it is drawn; the heading if there is none. */
 export async function focusItem(id: string | null): Promise<void> {
 	await tick();
