@@ -29,7 +29,8 @@ export interface Reading {
 /** Ordinal by set. */
 export type At = Readonly<Record<string, number>>;
 
-const WORDS: Readonly<Record<Reading['kind'], string>> = {
+/** What stands where there is no value. */
+export const WITHOUT_VALUE: Readonly<Record<Reading['kind'], string>> = {
 	value: '',
 	absent: 'not there',
 	'no-answer': 'none',
@@ -75,14 +76,16 @@ function errorOf({ layout, faults }: Source, name: string): string {
 
 /** A reading in words: its number, or what stands in its place. */
 export function shown(reading: Reading, decimals: number, locale: string, factor = 1): string {
-	if (reading.kind !== 'value') return WORDS[reading.kind];
+	if (reading.kind !== 'value') return WITHOUT_VALUE[reading.kind];
 	return formatNumber(reading.value * factor, decimals, locale);
 }
 
 /** For a table that is taken along: the number in full, or the words with the reason. */
 export function plain(reading: Reading, factor = 1): number | string {
 	if (reading.kind === 'value') return reading.value * factor;
-	return reading.because ? `${WORDS[reading.kind]} (${reading.because})` : WORDS[reading.kind];
+	return reading.because
+		? `${WITHOUT_VALUE[reading.kind]} (${reading.because})`
+		: WITHOUT_VALUE[reading.kind];
 }
 
 /** The sum of readings; the first without a value stands for all. Absent ones add nothing. */

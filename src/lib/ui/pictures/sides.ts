@@ -14,7 +14,7 @@ import {
 	formatUnit
 } from '../format';
 import { figureText } from '../show';
-import { plain, read, type At, type Reading, type Source } from './read';
+import { plain, read, WITHOUT_VALUE, type At, type Reading, type Source } from './read';
 
 export interface Side {
 	readonly id: string;
@@ -81,17 +81,8 @@ function decimalsOf(readings: readonly Reading[], digits: number): number {
 
 const isNumber = ({ quantity }: Reading) => (quantity?.quantity.type ?? 'number') === 'number';
 
-const NOTHING: Readonly<Record<Reading['kind'], string>> = {
-	value: '',
-	absent: 'not there',
-	'no-answer': 'none',
-	'not-entered': 'not entered',
-	error: 'No value',
-	pending: '…'
-};
-
 function textOf(reading: Reading, side: Side | undefined, decimals: number, locale: string) {
-	if (reading.kind !== 'value' || !reading.quantity || !side) return NOTHING[reading.kind];
+	if (reading.kind !== 'value' || !reading.quantity || !side) return WITHOUT_VALUE[reading.kind];
 	if (isNumber(reading)) return formatNumber(reading.value, decimals, locale);
 	return figureText(side.source.layout, reading.quantity, reading.value, locale);
 }
