@@ -214,5 +214,6 @@ describe('what others did', () => {
 			'Anna: a, and 2 more; Ben: c'
 		);
 		expect(othersWords([by('Anna')])).toBe('Anna saved');
+		expect(othersWords([by('You', 'a')], false)).toBe('Another browser: a');
 	});
 });

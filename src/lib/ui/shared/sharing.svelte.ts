@@ -134,7 +134,7 @@ export class Sharing {
 			this.#connection = connect(link, this.#syncDesk(desk), {
 				onstate: (state, at) => this.#follow(state, at),
 				onentry: ({ role }) => void this.#changeRole(desk, role).catch(() => undefined),
-				onothers: (revisions) => (this.#session.said = othersWords(revisions)),
+				onothers: (revisions) => (this.#session.said = othersWords(revisions, this.role !== null)),
 				onmoment: (number, at) => this.#moments.set(number, at)
 			});
 			this.#connection.sync.reason = this.reason;

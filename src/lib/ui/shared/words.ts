@@ -30,11 +30,19 @@ export function sharedWords(
 	}
 }
 
-/** What others did, in a breath: "Anna Berg: resin price: 1.95 to 2.10 EUR/kg, and 2 more". */
-export function othersWords(revisions: readonly Pick<Revision, 'author' | 'changes'>[]): string {
+/**
+ * What others did, in a breath: "Anna Berg: resin price: 1.95 to 2.10 EUR/kg, and 2 more". Where nobody has an account,
+ * the others are other browsers.
+ */
+export function othersWords(
+	revisions: readonly Pick<Revision, 'author' | 'changes'>[],
+	accounts = true
+): string {
 	const byAuthor = new Map<string, string[]>();
-	for (const { author, changes } of revisions)
-		byAuthor.set(author.name, [...(byAuthor.get(author.name) ?? []), ...changes]);
+	for (const { author, changes } of revisions) {
+		const name = accounts ? author.name : 'Another browser';
+		byAuthor.set(name, [...(byAuthor.get(name) ?? []), ...changes]);
+	}
 	return [...byAuthor]
 		.map(([name, [first, ...others]]) => {
 			const more = others.length > 0 ? `, and ${others.length} more` : '';
