@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { Browser, Page } from '@playwright/test';
-import { expect, find, test as plain, watch } from './app';
+import { expect, find, open, test as plain, watch } from './app';
 
 export const PASSWORD = 'nine grey herons by the weir';
 
@@ -148,6 +148,18 @@ export async function openShared(page: Page, title: string) {
 	await page.getByRole('button', { name: `Open ${title}` }).click();
 	await expect(page.getByRole('grid')).toBeVisible();
 	await expect(page.getByRole('banner')).toContainText(title);
+}
+
+/** Two browsers with the same workbook open at its first revision, each at the grid. */
+export async function pair(someone: () => Promise<Page>) {
+	const [anna, berg] = [await someone(), await someone()];
+	await open(anna);
+	await share(anna);
+	await toGrid(anna);
+	await open(berg);
+	await openShared(berg, 'One-line shop');
+	await inStep(berg, 1);
+	return [anna, berg] as const;
 }
 
 /** Follows a line of the contents to a page beside the grid. */

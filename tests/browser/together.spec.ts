@@ -1,19 +1,7 @@
 /** Two people at one workbook: what each does arrives at the other; what both did is asked about. */
-import { active, expect, fact, find, open } from './app';
-import { change, inStep, openShared, saved, share, test, toGrid } from './own-server';
+import { active, expect, fact, find } from './app';
+import { change, inStep, pair, saved, test } from './own-server';
 import type { Page } from '@playwright/test';
-
-/** Two browsers with the same workbook open at its first revision, each at the grid. */
-async function pair(someone: () => Promise<Page>) {
-	const [anna, berg] = [await someone(), await someone()];
-	await open(anna);
-	await share(anna);
-	await toGrid(anna);
-	await open(berg);
-	await openShared(berg, 'One-line shop');
-	await inStep(berg, 1);
-	return [anna, berg] as const;
-}
 
 test('different quantities merge by themselves, and nothing disturbs an entry being typed', async ({
 	someone
