@@ -132,6 +132,10 @@ describe('a quantity in its editor', () => {
 	it.each(all.map((one) => [one.name, one] as const))('%s comes back as it went in', (_, one) => {
 		expect(quantityOf(draftOf(one, 0, 'en'), one, 'en')).toEqual({ ok: true, quantity: one });
 	});
+	it('stays open to those who may see open values', () => {
+		const one = { ...all[0]!, open: true };
+		expect(quantityOf(draftOf(one, 0, 'en'), one, 'en')).toEqual({ ok: true, quantity: one });
+	});
 	it('gets a name from its label', () => {
 		expect(nameFromLabel('Mass per metre, größte')).toBe('mass_per_metre_großte');
 		const draft = { ...draftOf(null, 0, 'en'), label: 'Mass per metre' };

@@ -16,6 +16,8 @@ export interface Draft {
 	per: string[];
 	in: string[];
 	fixed: boolean;
+	/** Whether those who may see open values alone see it. */
+	open: boolean;
 	follows: 'entered' | 'formula' | 'members';
 	formula: string;
 	by: string;
@@ -49,6 +51,7 @@ export function draftOf(quantity: Quantity | null, sheet: number, locale: string
 		per: [...(quantity?.per ?? [])],
 		in: [...(quantity?.in ?? [])],
 		fixed: quantity?.fixed ?? false,
+		open: quantity?.open ?? false,
 		follows:
 			formula === undefined ? 'entered' : typeof formula === 'string' ? 'formula' : 'members',
 		formula: typeof formula === 'string' ? formula : '',
@@ -148,7 +151,8 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		source: text(draft.source),
 		date: text(draft.date),
 		spread: from?.spread,
-		digits
+		digits,
+		open: draft.open ? true : undefined
 	};
 	const present = Object.entries(parts).filter(([, value]) => value !== undefined);
 	return { ok: true, quantity: Object.fromEntries(present) as Quantity };

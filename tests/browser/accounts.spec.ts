@@ -1,0 +1,150 @@
+/** A server with accounts: signing in and out, invitations, roles, and what each role is given to see. */
+import { active, expect, find, open } from './app';
+import {
+	change,
+	inStep,
+	openShared,
+	PASSWORD,
+	saved,
+	share,
+	test,
+	toGrid,
+	toPage,
+	type OwnServer
+} from './own-server';
+import type { Page, Response } from '@playwright/test';
+
+const OWN = { 'x-metrewright': 'app' };
+
+async function signIn(page: Page, email: string, password: string) {
+	await page.getByLabel('E-mail address').fill(email);
+	await page.getByLabel('Password').fill(password);
+	await page.getByRole('button', { name: 'Sign in' }).click();
+}
+
+/** Anna, who owns the installation, has shared the shop. */
+async function ownerWithShop(page: Page, server: OwnServer) {
+	await server.addOwner('anna@plant.example');
+	await open(page);
+	await toPage(page, 'Share and people');
+	await expect(page.getByRole('heading', { name: 'Sign in' })).toBeVisible();
+	await signIn(page, 'anna@plant.example', 'a password of somebody else');
+	await expect(page.getByRole('alert')).toHaveText('Address or password is wrong. Check both.');
+	await expect(page.getByLabel('E-mail address')).toHaveValue('anna@plant.example');
+	await signIn(page, 'anna@plant.example', PASSWORD);
+	await share(page);
+	await expect(page.getByRole('region', { name: 'This workbook', exact: true })).toContainText(
+		'You are owner: reads, changes, invites and removes.'
+	);
+}
+
+/** Invites a person, who takes it up in a browser of their own. */
+async function join(owner: Page, person: Page, name: string, role: string) {
+	await toPage(owner, 'Share and people');
+	const people = owner.getByRole('region', { name: 'People of this workbook' });
+	await people.getByLabel('Invite by e-mail address').fill(`${name}@plant.example`);
+	await people.getByLabel('Role of the invited').selectOption(role);
+	await people.getByRole('button', { name: 'Invite' }).click();
+	const address = await people.locator('code').innerText();
+	await open(person, address);
+	await expect(person.getByRole('heading', { name: 'Take up the invitation' })).toBeVisible();
+	await person.getByLabel('Your name').fill(name);
+	await person.getByLabel('Password').fill(PASSWORD);
+	await person.getByRole('button', { name: 'Come in' }).click();
+	await expect(person.getByRole('region', { name: 'You', exact: true })).toContainText(name);
+	// The secret of the link does not stay in the address.
+	expect(new URL(person.url()).hash).toBe('');
+}
+
+test('a viewer of open values is given these and nothing of what they come from', async ({
+	someone,
+	server
+}) => {
+	const [anna, berg] = [await someone(), await someone()];
+	await ownerWithShop(anna, server);
+	await toGrid(anna);
+	await find(anna, 'cost_per_metre');
+	await anna.keyboard.press('Home');
+	await anna.keyboard.press('F2');
+	await anna.getByRole('dialog').getByRole('checkbox', { name: /^open/ }).check();
+	await anna.getByRole('dialog').getByRole('button', { name: 'Keep changes' }).click();
+	await expect(anna.getByRole('dialog')).toBeHidden();
+	await inStep(anna, 2);
+
+	const answers: Response[] = [];
+	berg.on('response', (response) => {
+		if (new URL(response.url()).pathname.startsWith('/api/')) answers.push(response);
+	});
+	await join(anna, berg, 'berg', 'viewer of open values');
+	await berg.getByRole('button', { name: 'See its open values One-line shop' }).click();
+	const values = berg.getByRole('region', { name: /^One-line shop: open values, revision 2/ });
+	await expect(values.getByRole('row')).toHaveCount(2);
+	await expect(values).toContainText('Factory cost per metre');
+	await expect(values).toContainText('EUR/m');
+
+	// What the network brought, word by word.
+	expect(answers.length).toBeGreaterThan(3);
+	for (const answer of answers) {
+		const text = answer.status() === 204 ? '' : await answer.text();
+		expect(text, answer.url()).not.toMatch(/formula|resin|anna|savedBy|cost_part|density|inputs/i);
+	}
+	// And what it does not bring to one who asks by hand.
+	const { request } = berg.context();
+	const list = await request.get('/api/v1/workbooks');
+	const { workbooks } = (await list.json()) as { workbooks: readonly { id: string }[] };
+	const path = `/api/v1/workbooks/${workbooks[0]?.id}`;
+	for (const part of ['', '/revisions', '/revisions/1', '/revisions/1/workbook', '/people'])
+		expect((await request.get(path + part)).status(), part).toBe(403);
+	for (const part of ['/compare?from=1', '/history?quantity=resin_price', '/events'])
+		expect((await request.get(path + part)).status(), part).toBe(403);
+	const asked = await request.post(`${path}/evaluate`, { headers: OWN, data: {} });
+	expect(asked.status()).toBe(403);
+});
+
+test('an editor works, loses the part, keeps what was done, and signs out', async ({
+	someone,
+	server
+}) => {
+	const [anna, berg] = [await someone(), await someone()];
+	await ownerWithShop(anna, server);
+	await join(anna, berg, 'berg', 'editor');
+	await openShared(berg, 'One-line shop');
+	await change(berg, 'resin_price', '2.10');
+	await inStep(berg, 2);
+	await inStep(anna, 2);
+	await toPage(anna, 'Revisions');
+	const newest = anna.getByRole('main').locator('ol > li').first();
+	await expect(newest).toContainText('berg');
+	await expect(newest).toContainText('Price of the resin: 1.9 to 2.1 EUR/kg');
+
+	await toPage(anna, 'Share and people');
+	const people = anna.getByRole('region', { name: 'People of this workbook' });
+	await people.getByLabel('Role of berg').selectOption('viewer of all values');
+	await expect(people).toContainText('berg is now viewer of all values.');
+	await people.getByLabel('Role of anna').selectOption('editor');
+	await expect(people.getByRole('alert')).toContainText('A workbook needs an owner.');
+	await expect(people.getByLabel('Role of anna')).toHaveValue('owner');
+
+	await change(berg, 'energy_price', '0.18');
+	await expect(saved(berg)).toHaveText('kept here, not sent');
+	await expect(berg.getByText('Kept here, not sent.')).toBeVisible();
+	await expect(
+		berg.getByText('You are a viewer of all values of this workbook; this takes an editor.')
+	).toBeVisible();
+	await find(berg, 'energy_price');
+	await expect(active(berg)).toContainText('0.18');
+	await berg.getByRole('button', { name: 'Make it my own copy' }).first().click();
+	await expect(berg.getByText('Kept here, not sent.')).toBeHidden();
+	await change(berg, 'energy_price', '0.19');
+	await expect(active(berg)).toBeVisible();
+	await expect(saved(berg)).toHaveText(/^saved \d\d:\d\d$/);
+
+	await toPage(berg, 'Share and people');
+	await expect(berg.getByRole('row', { name: /^One-line shop/ })).toContainText(
+		'viewer of all values'
+	);
+	await berg.getByRole('button', { name: 'Sign out', exact: true }).click();
+	await expect(berg.getByRole('heading', { name: 'Sign in' })).toBeVisible();
+	await expect(berg.getByRole('row', { name: /^One-line shop/ })).toHaveCount(0);
+	expect((await berg.context().request.get('/api/v1/workbooks')).status()).toBe(401);
+});
