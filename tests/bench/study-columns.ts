@@ -15,7 +15,7 @@ import { grownPlant, openShipped } from './shipped';
 import { CHAIN_OPERATIONS, costChain } from './study-chain';
 
 const DRAWS = 10_000;
-const CHUNK = 2000;
+const CHUNK = 1024;
 const SECOND = 50;
 /** Each draw moves each input by up to this share. */
 const SPREAD = 0.01;

@@ -1,10 +1,11 @@
-/** What a block of draws makes of the value that stands in a varied input. */
+/** What a block of draws makes of the values that stand in varied inputs. */
+import type { Machine } from '$lib/engine/interpreter/machine';
 import { limitsOf, type Limits } from '$lib/engine/inputs';
 import { quantityOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { NOT_ENTERED, OK, OUT_OF_RANGE, type State } from '$lib/engine/state';
-import type { Driven, Step } from './columns-inputs';
+import type { Driven, Mode, Step } from './columns-inputs';
 
 /** A draw that leaves the value as it stands. */
 export const KEEP = Infinity;
@@ -15,7 +16,7 @@ export interface Room {
 	readonly states: Uint8Array;
 }
 
-/** The values of one driven cell for a block of draws; a draw that is NaN clears the entry. */
+/** One driven cell: its values for a block of draws; a draw that is NaN clears the entry. */
 export class Drive {
 	readonly #steps: readonly Step[];
 	readonly #base: Outcome;
@@ -33,6 +34,18 @@ export class Drive {
 		this.#isYesNo = type === 'yes_no';
 		this.#choices =
 			typeof type === 'object' ? (plan.layout.sets.get(type.member_of)?.members.length ?? 0) : 0;
+	}
+
+	/** The one step of a number that follows a single draw. */
+	get only(): Step | undefined {
+		const isNumber = !this.#isYesNo && this.#choices === 0;
+		return isNumber && this.#steps.length === 1 ? this.#steps[0] : undefined;
+	}
+
+	/** What stands in it, then its limits. */
+	get numbers(): readonly number[] {
+		const { min, max, above, below } = this.#limits;
+		return [this.#base.state === OK ? this.#base.value : NaN, min, max, above, below];
 	}
 
 	/** Writes values and states from place `at` on; returns whether any of them is bad. */
@@ -100,5 +113,73 @@ function follow(
 		if (mode === 'scale') values[at + i]! *= one;
 		else if (mode === 'add') values[at + i]! += one;
 		else values[at + i] = one;
+	}
+}
+
+/** Numbers of one cell that follows one draw: what stands in it, then its limits. */
+const NUMBERS = 5;
+
+/**
+ * All driven cells of a program. A cell that follows one draw within its limits takes a plain loop; where it leaves
+ * them, is a choice or follows several draws, its own `Drive` says what becomes of it.
+ */
+export class Drives {
+	readonly #drives: readonly Drive[];
+	readonly #cells: Int32Array;
+	/** The draw that is followed; −1 where there is not just one. */
+	readonly #inputs: Int32Array;
+	readonly #modes: readonly Mode[];
+	readonly #numbers: Float64Array;
+	#machine: Machine | null = null;
+	#places = new Int32Array(0);
+
+	constructor(cells: readonly number[], drives: readonly Drive[]) {
+		this.#drives = drives;
+		this.#cells = Int32Array.from(cells);
+		this.#inputs = Int32Array.from(drives, ({ only }) => only?.input ?? -1);
+		this.#modes = drives.map(({ only }) => only?.mode ?? 'set');
+		this.#numbers = Float64Array.from(drives.flatMap((drive) => drive.numbers));
+	}
+
+	fill(machine: Machine, draws: readonly ArrayLike<number>[], from: number, count: number): void {
+		if (this.#machine !== machine) {
+			this.#machine = machine;
+			this.#places = this.#cells.map((cell) => machine.place(cell).at);
+		}
+		for (let k = 0; k < this.#cells.length; k++) {
+			const cell = this.#cells[k]!;
+			const at = this.#places[k]!;
+			if (this.#inputs[k]! >= 0 && this.#fillPlain(k, draws, from, machine.values, at, count)) {
+				if (!machine.isClean(cell)) machine.states.fill(OK, at, at + count);
+				machine.filled(cell, count, false);
+			} else machine.filled(cell, count, this.#drives[k]!.fill(draws, from, machine, at, count));
+		}
+	}
+
+	/** Whether all values are numbers inside the limits; else what it wrote is of no account. */
+	#fillPlain(
+		k: number,
+		draws: readonly ArrayLike<number>[],
+		from: number,
+		values: Float64Array,
+		at: number,
+		count: number
+	): boolean {
+		const drawn = draws[this.#inputs[k]!]!;
+		const mode = this.#modes[k]!;
+		const numbers = this.#numbers;
+		const base = numbers[NUMBERS * k]!;
+		const min = numbers[NUMBERS * k + 1]!;
+		const max = numbers[NUMBERS * k + 2]!;
+		const above = numbers[NUMBERS * k + 3]!;
+		const below = numbers[NUMBERS * k + 4]!;
+		for (let i = 0; i < count; i++) {
+			const one = drawn[from + i]!;
+			// A draw that keeps what stands there is infinite, and so outside.
+			const value = mode === 'scale' ? base * one : mode === 'add' ? base + one : one;
+			if (!(value >= min && value <= max && value > above && value < below)) return false;
+			values[at + i] = value;
+		}
+		return true;
 	}
 }

@@ -16,11 +16,11 @@ import type { Outcome, Place } from '$lib/engine/results';
 import { findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { effortOf, type Effort } from './columns-effort';
-import { roomFor, says, seen, settledOf, take, type ColumnsOut, type Out } from './columns-out';
-import { Drive } from './columns-drive';
+import { Outs, seen, type ColumnsOut, type ColumnsRoom } from './columns-out';
+import { Drive, Drives } from './columns-drive';
 import { inputsOf, type Driven, type Varied, type VariedInput } from './columns-inputs';
 import { cellsAt, type PlaceOfStudy } from './columns-places';
-import { planStudy, type CellOfScenario, type StudyPlan } from './columns-plan';
+import { planStudy, type CellOfScenario } from './columns-plan';
 import { scenariosOf, type ScenarioOfStudy } from './columns-scenarios';
 import { answer, refuse, type Answer } from './problem';
 
@@ -50,7 +50,7 @@ export interface ResultOfStudy extends Place {
 }
 
 /** Columns computed at a time: wide enough to make a step cheap, narrow enough to stay in the cache. */
-export const BLOCK = 128;
+export const BLOCK = 256;
 
 export function openColumns(request: ColumnsRequest): Answer<Columns> {
 	const { workbook, scenario: id } = request;
@@ -98,12 +98,11 @@ export class Columns {
 	readonly inputs: readonly VariedInput[];
 	/** Every cell that follows draws, with the scenario in which it does. */
 	readonly driven: readonly (Driven & { readonly id: string })[];
-	readonly #study: StudyPlan;
 	readonly #program: Program;
 	readonly #drives: readonly Drive[];
-	/** By result: what it is in every draw; undefined where it moves. */
-	readonly #settled: readonly (Outcome | undefined)[];
-	readonly #outs: readonly Out[];
+	/** Those of `driven` that the results need. */
+	readonly #ins: Drives;
+	readonly #outs: Outs;
 	#machine: Machine | null = null;
 
 	constructor(
@@ -125,15 +124,11 @@ export class Columns {
 			(known.get(cell) ?? []).map((condition) => ({ scenario, cell: condition }))
 		);
 		const study = planStudy(plan, scenarios, driven, [...asked, ...guards.flat()]);
-		this.#study = study;
 		let next = asked.length;
 		const conditions = guards.map((own) => own.map(() => study.results[next++]!));
-		this.#settled = asked.map((_, i) => settledOf(study.results[i]!, conditions[i]!));
-		this.#outs = asked.flatMap((_, result) => {
-			if (this.#settled[result]) return [];
-			const moving = conditions[result]!.filter((one) => !says(one));
-			return [{ result, from: study.results[result]!, conditions: moving }];
-		});
+		this.#outs = new Outs(
+			asked.map((_, i) => ({ from: study.results[i]!, conditions: conditions[i]! }))
+		);
 		this.#program = schedule(study.formulas, study.order, {
 			wide: study.inputs.map(({ cell }) => cell)
 		});
@@ -142,6 +137,10 @@ export class Columns {
 			return { value: values[cell]!, state: states[cell]! };
 		};
 		this.#drives = driven.map((one) => new Drive(plan, one, outcome(one)));
+		this.#ins = new Drives(
+			study.inputs.map(({ cell }) => cell),
+			study.inputs.map((one) => this.#drives[one.driven]!)
+		);
 		this.results = asked.map((one, i) => ({
 			...placeOf(plan.layout, one.cell),
 			scenario: one.of,
@@ -161,14 +160,8 @@ export class Columns {
 	}
 
 	/** Room for the results of so many draws; what no draw moves stands in it already. */
-	room(count: number): ColumnsOut {
-		const room = roomFor(this.results.length, count);
-		this.#settled.forEach((one, i) => {
-			if (!one) return;
-			room.values[i]!.fill(one.value);
-			room.states[i]!.fill(one.state);
-		});
-		return room;
+	room(count: number): ColumnsRoom {
+		return this.#outs.room(count);
 	}
 
 	/**
@@ -179,18 +172,15 @@ export class Columns {
 		draws: readonly ArrayLike<number>[],
 		from = 0,
 		count = lengthOf(draws) - from,
-		into: ColumnsOut = this.room(count)
+		into: ColumnsRoom = this.room(count)
 	): ColumnsOut {
 		const machine = this.#machineFor(count);
 		const { width } = machine;
 		for (let start = 0; start < count; start += width) {
 			const columns = Math.min(width, count - start);
-			for (const { cell, driven } of this.#study.inputs)
-				machine.input(cell, columns, (at) =>
-					this.#drives[driven]!.fill(draws, from + start, machine, at, columns)
-				);
+			this.#ins.fill(machine, draws, from + start, columns);
 			machine.runAll();
-			this.#outs.forEach((out) => take(out, machine, into, start, columns));
+			this.#outs.take(machine, into, start, columns);
 		}
 		return into;
 	}

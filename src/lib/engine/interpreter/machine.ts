@@ -74,31 +74,20 @@ export class Machine implements Memory, Source {
 	}
 
 	/**
-	 * Has the first `count` columns of a wide input filled from the place given on; `fill` says whether any of them is
-	 * bad. The rest repeats the last, so that it never looks worse than what is asked for.
+	 * Tells that the first `count` columns of a wide input have been filled where they stand, and whether any of them
+	 * is bad. The rest repeats the last, so that it never looks worse than what is asked for.
 	 */
-	input(cell: number, count: number, fill: (at: number) => boolean): void {
-		const slot = this.program.slots[cell]!;
-		const at = this.#placeOf(slot);
-		this.#mark(slot, fill(at));
+	filled(cell: number, count: number, bad: boolean): void {
+		this.#mark(this.program.slots[cell]!, bad);
 		if (count === this.width) return;
+		const { at } = this.place(cell);
 		this.values.fill(this.values[at + count - 1]!, at + count, at + this.width);
 		this.states.fill(this.states[at + count - 1]!, at + count, at + this.width);
 	}
 
-	/** Copies the first `count` columns of a cell, minus zero as zero: to everyone who reads it there is one zero. */
-	read(cell: number, into: Float64Array, states: Uint8Array, start: number, count: number): void {
-		const slot = this.program.slots[cell]!;
-		const at = this.#placeOf(slot);
-		if (slot >= 0) {
-			into.fill(this.values[at]! + 0, start, start + count);
-			states.fill(this.states[at]!, start, start + count);
-			return;
-		}
-		const { values } = this;
-		for (let i = 0; i < count; i++) into[start + i] = values[at + i]! + 0;
-		if (this.#isClean(slot)) states.fill(OK, start, start + count);
-		else states.set(this.states.subarray(at, at + count), start);
+	/** Whether a cell has a value in every column. */
+	isClean(cell: number): boolean {
+		return this.#isClean(this.program.slots[cell]!);
 	}
 
 	/** Computes all cells of the program in its order. */
