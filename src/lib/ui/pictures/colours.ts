@@ -2,6 +2,8 @@
  * The page's colours for a canvas, which cannot read custom properties: each token as rgb, read anew
  * when the theme changes.
  */
+import { patternOf } from '../svg/tiles';
+
 const TOKENS = {
 	ground: '--ground',
 	leaf: '--leaf',
@@ -60,19 +62,17 @@ export const sheer = (rgb: string, share: number) =>
 
 /** Diagonal lines on the ground, for what is lost. */
 export function hatch(colour: string, ground: string): CanvasPattern | string {
-	const tile = document.createElement('canvas');
-	tile.width = tile.height = 6;
-	const brush = tile.getContext('2d');
-	if (!brush) return colour;
-	brush.fillStyle = ground;
-	brush.fillRect(0, 0, 6, 6);
-	brush.strokeStyle = colour;
-	brush.lineWidth = 1.3;
-	brush.beginPath();
-	for (const shift of [-6, 0, 6]) {
-		brush.moveTo(shift, 6);
-		brush.lineTo(shift + 6, 0);
-	}
-	brush.stroke();
-	return brush.createPattern(tile, 'repeat') ?? colour;
+	const draw = (brush: CanvasRenderingContext2D) => {
+		brush.fillStyle = ground;
+		brush.fillRect(0, 0, 6, 6);
+		brush.strokeStyle = colour;
+		brush.lineWidth = 1.3;
+		brush.beginPath();
+		for (const shift of [-6, 0, 6]) {
+			brush.moveTo(shift, 6);
+			brush.lineTo(shift + 6, 0);
+		}
+		brush.stroke();
+	};
+	return patternOf({ size: 6, draw }) ?? colour;
 }

@@ -1,31 +1,46 @@
 /**
- * Paints a figure of the page onto a canvas as it stands there: words, hairlines, fields of colour, SVG
- * shapes and charts. So a picture taken along has its title, its table and its type. Parts marked
+ * Paints a figure of the page as it stands there: words, hairlines, fields of colour, SVG shapes and
+ * charts. So a picture taken along has its title, its table and its type. Parts marked
  * `data-not-in-picture`, and what only screen readers get, stay behind.
  */
-const SCALE = 2;
+import { linesOf } from './lines';
+
+/** What a canvas and an SVG are painted with alike. */
+export type Brush = Pick<
+	CanvasRenderingContext2D,
+	| 'fillStyle'
+	| 'fillRect'
+	| 'font'
+	| 'textAlign'
+	| 'textBaseline'
+	| 'fillText'
+	| 'measureText'
+	| 'save'
+	| 'restore'
+	| 'transform'
+>;
+
+export interface Painter {
+	readonly brush: Brush;
+	/** A shape of SVG; `matrix` leads from its own plane to the page. */
+	shape(shape: Element, matrix: DOMMatrix, style: CSSStyleDeclaration): void;
+	chart(canvas: HTMLCanvasElement, box: DOMRect): void;
+}
+
 const MARGIN = 24;
 
-export function paintFigure(figure: HTMLElement): HTMLCanvasElement {
-	const frame = figure.getBoundingClientRect();
-	const canvas = document.createElement('canvas');
-	canvas.width = Math.ceil((frame.width + 2 * MARGIN) * SCALE);
-	canvas.height = Math.ceil((lowestOf(figure) - frame.top + 2 * MARGIN) * SCALE);
-	const brush = canvas.getContext('2d');
-	if (!brush) return canvas;
-	brush.scale(SCALE, SCALE);
-	brush.fillStyle = getComputedStyle(document.documentElement).backgroundColor;
-	brush.fillRect(0, 0, canvas.width, canvas.height);
-	brush.translate(MARGIN - frame.left, MARGIN - frame.top);
-	paint(brush, figure);
-	return canvas;
+/** What a picture shows of the page: the figure down to the last part taken along, and a margin. */
+export function frameOf(figure: HTMLElement) {
+	const { left, top, width } = figure.getBoundingClientRect();
+	const kept = [...figure.children].filter((part) => !leftBehind(part, getComputedStyle(part)));
+	const lowest = Math.max(...kept.map((part) => part.getBoundingClientRect().bottom));
+	return {
+		...{ left: left - MARGIN, top: top - MARGIN },
+		...{ width: width + 2 * MARGIN, height: lowest - top + 2 * MARGIN }
+	};
 }
 
-/** Where the last part ends that the picture takes along. */
-function lowestOf(figure: HTMLElement): number {
-	const kept = [...figure.children].filter((part) => !leftBehind(part, getComputedStyle(part)));
-	return Math.max(...kept.map((part) => part.getBoundingClientRect().bottom));
-}
+export const paperOf = () => getComputedStyle(document.documentElement).backgroundColor;
 
 const leftBehind = (element: Element, style: CSSStyleDeclaration) =>
 	element.hasAttribute('data-not-in-picture') ||
@@ -33,23 +48,20 @@ const leftBehind = (element: Element, style: CSSStyleDeclaration) =>
 	style.display === 'none' ||
 	style.visibility === 'hidden';
 
-function paint(brush: CanvasRenderingContext2D, element: Element): void {
+export function paint(painter: Painter, element: Element): void {
 	const style = getComputedStyle(element);
 	if (leftBehind(element, style)) return;
-	if (element instanceof SVGSVGElement) return paintSvg(brush, element);
+	if (element instanceof SVGSVGElement) return paintSvg(painter, element);
 	const box = element.getBoundingClientRect();
-	if (element instanceof HTMLCanvasElement) {
-		brush.drawImage(element, box.left, box.top, box.width, box.height);
-		return;
-	}
-	paintBox(brush, box, style);
+	if (element instanceof HTMLCanvasElement) return painter.chart(element, box);
+	paintBox(painter.brush, box, style);
 	for (const node of element.childNodes) {
-		if (node instanceof Text) paintWords(brush, node, style);
-		else if (node instanceof Element) paint(brush, node);
+		if (node instanceof Text) paintWords(painter.brush, node, style);
+		else if (node instanceof Element) paint(painter, node);
 	}
 }
 
-function paintBox(brush: CanvasRenderingContext2D, box: DOMRect, style: CSSStyleDeclaration): void {
+function paintBox(brush: Brush, box: DOMRect, style: CSSStyleDeclaration): void {
 	if (style.backgroundColor !== 'rgba(0, 0, 0, 0)') {
 		brush.fillStyle = style.backgroundColor;
 		brush.fillRect(box.left, box.top, box.width, box.height);
@@ -75,28 +87,22 @@ function paintBox(brush: CanvasRenderingContext2D, box: DOMRect, style: CSSStyle
 const fontOf = (style: CSSStyleDeclaration) =>
 	`${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
 
-/** Word by word, so that lines break where the page broke them. */
-function paintWords(brush: CanvasRenderingContext2D, node: Text, style: CSSStyleDeclaration): void {
+function paintWords(brush: Brush, node: Text, style: CSSStyleDeclaration): void {
+	const lines = linesOf(node);
+	if (!lines.length) return;
 	brush.font = fontOf(style);
 	brush.fillStyle = style.color;
 	brush.textBaseline = 'alphabetic';
 	brush.textAlign = 'left';
-	const range = document.createRange();
-	for (const word of node.data.matchAll(/\S+/g)) {
-		range.setStart(node, word.index);
-		range.setEnd(node, word.index + word[0].length);
-		const box = range.getBoundingClientRect();
-		if (box.width === 0) continue;
-		const { fontBoundingBoxAscent: ascent, fontBoundingBoxDescent: descent } =
-			brush.measureText('x');
-		const baseline = box.top + (box.height - ascent - descent) / 2 + ascent;
-		brush.fillText(word[0], box.left, baseline);
-	}
+	const { fontBoundingBoxAscent: ascent, fontBoundingBoxDescent: descent } = brush.measureText('x');
+	for (const { words, left, right, top, height } of lines)
+		brush.fillText(words, left, top + (height - ascent - descent) / 2 + ascent, right - left);
 }
 
 const SHAPES = 'path, rect, circle, line, text';
 
-function paintSvg(brush: CanvasRenderingContext2D, svg: SVGSVGElement): void {
+function paintSvg(painter: Painter, svg: SVGSVGElement): void {
+	const { brush } = painter;
 	for (const shape of svg.querySelectorAll<SVGGraphicsElement>(SHAPES)) {
 		const matrix = shape.getScreenCTM();
 		const style = getComputedStyle(shape);
@@ -106,55 +112,13 @@ function paintSvg(brush: CanvasRenderingContext2D, svg: SVGSVGElement): void {
 			brush.transform(matrix.a, matrix.b, matrix.c, matrix.d, matrix.e, matrix.f);
 			paintSvgText(brush, shape, style);
 			brush.restore();
-		} else paintShape(brush, shape, matrix, style);
+		} else painter.shape(shape, matrix, style);
 	}
-}
-
-/** The path is moved to the page first, so that its stroke keeps its width where the drawing is stretched. */
-function paintShape(
-	brush: CanvasRenderingContext2D,
-	shape: Element,
-	matrix: DOMMatrix,
-	style: CSSStyleDeclaration
-): void {
-	const path = new Path2D();
-	path.addPath(pathOf(shape), matrix);
-	if (style.fill !== 'none' && !(shape instanceof SVGLineElement)) {
-		brush.fillStyle = style.fill;
-		brush.fill(path);
-	}
-	if (style.stroke === 'none') return;
-	brush.strokeStyle = style.stroke;
-	const fixed = style.vectorEffect === 'non-scaling-stroke';
-	const scale = fixed ? 1 : Math.sqrt(Math.abs(matrix.a * matrix.d - matrix.b * matrix.c));
-	brush.lineWidth = parseFloat(style.strokeWidth) * scale;
-	const dashes = style.strokeDasharray.match(/[\d.]+/g) ?? [];
-	brush.setLineDash(dashes.map((dash) => Number(dash) * scale));
-	brush.stroke(path);
-	brush.setLineDash([]);
-}
-
-function pathOf(shape: Element): Path2D {
-	const number = (name: string) => Number(shape.getAttribute(name) ?? 0);
-	const path = new Path2D(shape.getAttribute('d') ?? '');
-	if (shape instanceof SVGCircleElement)
-		path.arc(number('cx'), number('cy'), number('r'), 0, 2 * Math.PI);
-	else if (shape instanceof SVGRectElement)
-		path.rect(number('x'), number('y'), number('width'), number('height'));
-	else if (shape instanceof SVGLineElement) {
-		path.moveTo(number('x1'), number('y1'));
-		path.lineTo(number('x2'), number('y2'));
-	}
-	return path;
 }
 
 const ANCHORS: Readonly<Record<string, CanvasTextAlign>> = { middle: 'center', end: 'right' };
 
-function paintSvgText(
-	brush: CanvasRenderingContext2D,
-	text: SVGTextElement,
-	style: CSSStyleDeclaration
-) {
+function paintSvgText(brush: Brush, text: SVGTextElement, style: CSSStyleDeclaration) {
 	brush.font = fontOf(style);
 	brush.fillStyle = style.fill;
 	brush.textBaseline = 'alphabetic';
