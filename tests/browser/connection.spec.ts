@@ -1,6 +1,7 @@
 /** A lost connection and a killed server: what was done is kept here, and arrives once. */
 import { active, expect, find, open } from './app';
-import { change, inStep, pair, saved, share, test, toGrid } from './own-server';
+import { test } from './own-server';
+import { change, inStep, pair, saved, share, toGrid, toPage } from './sharing';
 import type { Page } from '@playwright/test';
 
 interface Told {
@@ -51,6 +52,25 @@ test('an edit without a connection is kept, survives the page being closed, and 
 	await context.setOffline(false);
 	await inStep(again, 3);
 	await expect(again.getByText('No connection.')).toBeHidden();
+});
+
+test('parts whose styles a lost connection kept away are whole once it is back', async ({
+	someone
+}) => {
+	const page = await someone();
+	let lost = true;
+	const styles: string[] = [];
+	await open(page);
+	await page.route('**/*.css', (route) => {
+		if (!lost) return route.fallback();
+		styles.push(route.request().url());
+		return route.abort('connectionfailed');
+	});
+	// They are fetched ahead, a while after the first numbers stand, and asked for again when they failed.
+	await expect.poll(() => styles.length > new Set(styles).size).toBe(true);
+	lost = false;
+	await toPage(page, 'Revisions');
+	await expect(page.getByRole('main').locator('.page')).toHaveCSS('padding-top', '16px');
 });
 
 test('a server killed in mid-save loses nothing that it acknowledged, and the pages catch up', async ({
