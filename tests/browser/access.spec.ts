@@ -1,17 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
+import { findings, sideways } from './access';
 import { expect, fact, find, open, test } from './app';
-import type { Page } from '@playwright/test';
 
 const PAGES = ['/', '/product', '/investment', '/scenarios', '/members'];
-
-async function findings(page: Page) {
-	const { violations } = await new AxeBuilder({ page }).analyze();
-	return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
-}
-
-/** By how many pixels the page is wider than its window. */
-const sideways = (page: Page) =>
-	page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 for (const path of PAGES) {
 	test(`${path} has no finding of axe, light or dark`, async ({ page }) => {

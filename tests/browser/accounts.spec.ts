@@ -1,60 +1,10 @@
 /** A server with accounts: signing in and out, invitations, roles, and what each role is given to see. */
-import { active, expect, find, open } from './app';
-import {
-	change,
-	inStep,
-	openShared,
-	PASSWORD,
-	saved,
-	share,
-	test,
-	toGrid,
-	toPage,
-	type OwnServer
-} from './own-server';
-import type { Page, Response } from '@playwright/test';
+import { active, expect, find } from './app';
+import { test } from './own-server';
+import { change, inStep, join, openShared, ownerWithShop, saved, toGrid, toPage } from './sharing';
+import type { Response } from '@playwright/test';
 
 const OWN = { 'x-metrewright': 'app' };
-
-async function signIn(page: Page, email: string, password: string) {
-	await page.getByLabel('E-mail address').fill(email);
-	await page.getByLabel('Password').fill(password);
-	await page.getByRole('button', { name: 'Sign in' }).click();
-}
-
-/** Anna, who owns the installation, has shared the shop. */
-async function ownerWithShop(page: Page, server: OwnServer) {
-	await server.addOwner('anna@plant.example');
-	await open(page);
-	await toPage(page, 'Share and people');
-	await expect(page.getByRole('heading', { name: 'Sign in' })).toBeVisible();
-	await signIn(page, 'anna@plant.example', 'a password of somebody else');
-	await expect(page.getByRole('alert')).toHaveText('Address or password is wrong. Check both.');
-	await expect(page.getByLabel('E-mail address')).toHaveValue('anna@plant.example');
-	await signIn(page, 'anna@plant.example', PASSWORD);
-	await share(page);
-	await expect(page.getByRole('region', { name: 'This workbook', exact: true })).toContainText(
-		'You are owner: reads, changes, invites and removes.'
-	);
-}
-
-/** Invites a person, who takes it up in a browser of their own. */
-async function join(owner: Page, person: Page, name: string, role: string) {
-	await toPage(owner, 'Share and people');
-	const people = owner.getByRole('region', { name: 'People of this workbook' });
-	await people.getByLabel('Invite by e-mail address').fill(`${name}@plant.example`);
-	await people.getByLabel('Role of the invited').selectOption(role);
-	await people.getByRole('button', { name: 'Invite' }).click();
-	const address = await people.locator('code').innerText();
-	await open(person, address);
-	await expect(person.getByRole('heading', { name: 'Take up the invitation' })).toBeVisible();
-	await person.getByLabel('Your name').fill(name);
-	await person.getByLabel('Password').fill(PASSWORD);
-	await person.getByRole('button', { name: 'Come in' }).click();
-	await expect(person.getByRole('region', { name: 'You', exact: true })).toContainText(name);
-	// The secret of the link does not stay in the address.
-	expect(new URL(person.url()).hash).toBe('');
-}
 
 test('a viewer of open values is given these and nothing of what they come from', async ({
 	someone,
@@ -127,13 +77,14 @@ test('an editor works, loses the part, keeps what was done, and signs out', asyn
 
 	await change(berg, 'energy_price', '0.18');
 	await expect(saved(berg)).toHaveText('kept here, not sent');
-	await expect(berg.getByText('Kept here, not sent.')).toBeVisible();
+	// In sight, though the page is scrolled down to the quantity.
+	await expect(berg.getByText('Kept here, not sent.')).toBeInViewport();
 	await expect(
 		berg.getByText('You are a viewer of all values of this workbook; this takes an editor.')
 	).toBeVisible();
 	await find(berg, 'energy_price');
 	await expect(active(berg)).toContainText('0.18');
-	await berg.getByRole('button', { name: 'Make it my own copy' }).first().click();
+	await berg.getByRole('button', { name: 'Make it my own copy' }).click();
 	await expect(berg.getByText('Kept here, not sent.')).toBeHidden();
 	await change(berg, 'energy_price', '0.19');
 	await expect(active(berg)).toBeVisible();

@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { Browser, Page } from '@playwright/test';
-import { expect, find, open, test as plain, watch } from './app';
+import { expect, test as plain, watch } from './app';
 
 export const PASSWORD = 'nine grey herons by the weir';
 
@@ -96,7 +96,9 @@ interface Sharing {
 
 export const test = plain.extend<Sharing>({
 	// eslint-disable-next-line no-empty-pattern -- Playwright reads which fixtures are asked for from the pattern
-	server: async ({}, use) => {
+	server: async ({}, use, info) => {
+		// Two browsers and a server on a machine that may be busy: patience, as everywhere.
+		info.setTimeout(180_000);
 		const server = await OwnServer.begin();
 		try {
 			await server.start();
@@ -126,59 +128,4 @@ async function personAt(browser: Browser, server: OwnServer) {
 		route.fulfill({ path: 'scenarios/one-line-shop.json' })
 	);
 	return { context, seen, page: await context.newPage() };
-}
-
-/** What the head says of the open workbook's whereabouts. */
-export const saved = (page: Page) => page.getByRole('banner').getByRole('status');
-
-/** The workbook here is the server's revision of that number, and nothing waits. */
-export const inStep = (page: Page, revision: number) =>
-	expect(saved(page)).toHaveText(new RegExp(`^saved \\d\\d:\\d\\d, revision ${revision}$`));
-
-/** Puts the open workbook on the server. */
-export async function share(page: Page) {
-	await toPage(page, 'Share and people');
-	await page.getByRole('button', { name: 'Share on this server' }).click();
-	await inStep(page, 1);
-}
-
-/** Opens a workbook of the server, from any page. */
-export async function openShared(page: Page, title: string) {
-	await toPage(page, 'Share and people');
-	await page.getByRole('button', { name: `Open ${title}` }).click();
-	await expect(page.getByRole('grid')).toBeVisible();
-	await expect(page.getByRole('banner')).toContainText(title);
-}
-
-/** Two browsers with the same workbook open at its first revision, each at the grid. */
-export async function pair(someone: () => Promise<Page>) {
-	const [anna, berg] = [await someone(), await someone()];
-	await open(anna);
-	await share(anna);
-	await toGrid(anna);
-	await open(berg);
-	await openShared(berg, 'One-line shop');
-	await inStep(berg, 1);
-	return [anna, berg] as const;
-}
-
-/** Follows a line of the contents to a page beside the grid. */
-export async function toPage(page: Page, title: string) {
-	const contents = page.getByRole('navigation', { name: 'Contents' });
-	await contents.getByRole('link', { name: title, exact: true }).click();
-	await expect(page.getByRole('heading', { level: 1, name: title })).toBeVisible();
-}
-
-/** Goes to the grid. */
-export async function toGrid(page: Page) {
-	await page.getByRole('link', { name: 'Metrewright' }).click();
-	await expect(page.getByRole('grid')).toBeVisible();
-}
-
-/** Types a value into a quantity's base, with the keyboard. */
-export async function change(page: Page, name: string, typed: string) {
-	await find(page, name);
-	await page.keyboard.type(typed);
-	await page.keyboard.press('Enter');
-	await expect(page.getByRole('grid').getByRole('textbox')).toBeHidden();
 }

@@ -1,6 +1,7 @@
 /** A workbook on the server as one person meets it: revisions, their comparison, ways back, names that hold. */
 import { active, expect, find, open } from './app';
-import { change, inStep, openShared, share, test, toGrid, toPage } from './own-server';
+import { test } from './own-server';
+import { change, inStep, openShared, share, toGrid, toPage } from './sharing';
 import type { Page } from '@playwright/test';
 
 /** A line of the page of revisions. */

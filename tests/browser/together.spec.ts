@@ -1,6 +1,7 @@
 /** Two people at one workbook: what each does arrives at the other; what both did is asked about. */
 import { active, expect, fact, find } from './app';
-import { change, inStep, pair, saved, test } from './own-server';
+import { test } from './own-server';
+import { change, disagree, inStep, pair, saved } from './sharing';
 import type { Page } from '@playwright/test';
 
 test('different quantities merge by themselves, and nothing disturbs an entry being typed', async ({
@@ -34,19 +35,6 @@ test('different quantities merge by themselves, and nothing disturbs an entry be
 	}
 	await expect(fact(anna, 0)).toHaveText((await fact(berg, 0).textContent()) ?? '');
 });
-
-/** Both changed the resin price, 2.10 there and 2.20 here; here it was done without a connection. */
-async function disagree(someone: () => Promise<Page>) {
-	const [anna, berg] = await pair(someone);
-	await berg.context().setOffline(true);
-	await change(berg, 'resin_price', '2.20');
-	await change(anna, 'resin_price', '2.10');
-	await inStep(anna, 2);
-	await berg.context().setOffline(false);
-	await expect(berg.getByText('One thing was changed by someone else too.')).toBeVisible();
-	await expect(saved(berg)).toHaveText('kept here, waits for your choice');
-	return [anna, berg] as const;
-}
 
 test('the same quantity is asked about side by side; theirs is taken, after a while', async ({
 	someone
