@@ -2,6 +2,7 @@
 import { buildPlan } from '$lib/engine/build/plan';
 import { Referee } from '$lib/engine/second/referee';
 import { openColumns, type Columns } from '$lib/studies/columns';
+import type { ColumnsRoom } from '$lib/studies/columns-out';
 import type { Varied } from '$lib/studies/columns-inputs';
 import { drawnWorkbook } from '$lib/studies/drawn-workbook';
 import { refereeFirstDraw } from '$lib/studies/first-draw';
@@ -29,8 +30,9 @@ line(
 	`${columns.inputs.length} input quantities; ${columns.results.length} results; ${columns.effort.steps} steps a draw, ${columns.effort.operations} operations`
 );
 const draws = drawsOf(columns, DRAWS);
-drawAll(columns, draws, CHUNK);
-const spent = timed(() => drawAll(columns, draws, DRAWS));
+const room = columns.room(CHUNK);
+drawAll(columns, draws, 2 * CHUNK, room);
+const spent = timed(() => drawAll(columns, draws, DRAWS, room));
 const high = process.memoryUsage();
 const perDraw = spent.cpu / DRAWS;
 line('columns', `${spent.cpu.toFixed(0)} ms of the processor, ${perDraw.toFixed(3)} ms a draw`);
@@ -103,7 +105,7 @@ function growth(): void {
 	heading('Studies: growth');
 	const counts = [2000, 4000, 8000, 16_000];
 	const many = drawsOf(columns, counts.at(-1)!);
-	const byDraws = counts.map((count) => timed(() => drawAll(columns, many, count)).cpu);
+	const byDraws = counts.map((count) => timed(() => drawAll(columns, many, count, room)).cpu);
 	line(
 		'in draws',
 		`${counts.join(', ')}: ${times(byDraws)}; exponent ${exponent(counts, byDraws).toFixed(2)}`
@@ -112,8 +114,9 @@ function growth(): void {
 		const grown = factor === 1 ? workbook : grownPlant(factor);
 		const all = openAll(grown, buildPlan(grown));
 		const own = drawsOf(all, 1000);
-		drawAll(all, own, 500);
-		return { steps: all.results.length, cpu: timed(() => drawAll(all, own, 1000)).cpu };
+		const its = all.room(CHUNK);
+		drawAll(all, own, 500, its);
+		return { steps: all.results.length, cpu: timed(() => drawAll(all, own, 1000, its)).cpu };
 	});
 	const cells = sizes.map(({ steps }) => steps);
 	const spentOn = sizes.map(({ cpu }) => cpu);
@@ -182,11 +185,15 @@ function drawsOf({ inputs }: Columns, count: number): Float64Array[] {
 }
 
 /** In chunks that write over one another, as a study that keeps some figures of them would. */
-function drawAll(of: Columns, own: readonly Float64Array[], count: number): number {
+function drawAll(
+	of: Columns,
+	own: readonly Float64Array[],
+	count: number,
+	into: ColumnsRoom
+): number {
 	let last = 0;
-	const room = of.room(Math.min(CHUNK, count));
 	for (let from = 0; from < count; from += CHUNK)
-		last += of.run(own, from, Math.min(CHUNK, count - from), room).values[0]![0]!;
+		last += of.run(own, from, Math.min(CHUNK, count - from), into).values[0]![0]!;
 	return last;
 }
 

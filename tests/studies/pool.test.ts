@@ -8,7 +8,7 @@ import type { ToStudyWorker } from '$lib/browser/study-messages';
 import { StudyPool, type StartEndpoint } from '$lib/browser/study-pool';
 import { StudyServer } from '$lib/browser/study-server';
 import type { RiskStudy } from '$lib/studies/risk';
-import { runStudyHere } from '$lib/studies/run';
+import { runStudyHere, type StudyResult } from '$lib/studies/run';
 import type { Study } from '$lib/workbook/study-schema';
 import { metre } from './small-book';
 
@@ -42,8 +42,9 @@ function office(size: number, breaks?: (message: ToStudyWorker) => boolean): Off
 					if (isOver) return;
 					if (breaks?.(copy)) return events.onfailed('out of memory');
 					done.push({ worker, message: copy });
-					const reply = server.hear(copy);
-					if (reply && !isOver) events.onmessage(structuredClone(reply));
+					server.hear(copy, (reply) => {
+						if (!isOver) events.onmessage(structuredClone(reply));
+					});
 				});
 			},
 			terminate() {
@@ -89,6 +90,15 @@ const risk: RiskStudy = {
 	seed: 11
 };
 
+const swing: Study = {
+	kind: 'sensitivity',
+	name: 'swing',
+	title: 'Swing',
+	quantity: 'margin',
+	scenario: 'base',
+	all: { percent: 10 }
+};
+
 describe('the pool', () => {
 	it('gives the same answer with any number of workers, and the one that is given in place', async () => {
 		const here = runStudyHere(metre(), risk);
@@ -121,7 +131,8 @@ describe('the pool', () => {
 			'drawing 500/1000',
 			'drawing 750/1000',
 			'drawing 1000/1000',
-			'finishing 1000/1000'
+			'finishing 1000/1000',
+			'checking 0/0'
 		]);
 	});
 
@@ -163,22 +174,27 @@ describe('the pool', () => {
 		const order = done.filter(({ message }) => message.kind === 'draw');
 		const runs = order.map(({ message }) => message.run);
 		expect(runs.lastIndexOf(1)).toBeGreaterThan(runs.indexOf(2));
-		const leads = done.filter(({ message }) => message.kind === 'check');
+		const leads = done.filter(({ message }) => message.kind === 'open' && message.isLead);
 		expect(new Set(leads.map(({ worker }) => worker)).size).toBe(2);
 	});
 
 	it('runs every other kind of study on one worker', async () => {
 		const { pool, done } = office(3);
-		const swing: Study = {
-			kind: 'sensitivity',
-			name: 'swing',
-			title: 'Swing',
-			quantity: 'margin',
-			scenario: 'base',
-			all: { percent: 10 }
-		};
 		expect(await pool.run(metre(), swing)).toEqual(runStudyHere(metre(), swing));
 		expect(done.map(({ message }) => message.kind)).toEqual(['run']);
+	});
+
+	it('gives the answer before the second engine has looked at it, and then the same with its check', async () => {
+		const { pool } = office(2);
+		for (const study of [risk, swing]) {
+			const early: StudyResult[] = [];
+			const answer = await pool.run(metre(), study, {
+				onearly: (result) => early.push(result)
+			});
+			if (!answer.ok) throw new Error(answer.problem.message);
+			expect(answer.value.check!.compared).toBeGreaterThan(0);
+			expect(early).toEqual([{ ...answer.value, check: null }]);
+		}
 	});
 
 	it('hands on what keeps a study from being run', async () => {

@@ -55,7 +55,7 @@ describe('a risk study', () => {
 		expect(result.drivers[1]!.rank).toBeLessThan(0);
 		expect(result.errors).toBe(0);
 		expect(result.base).toBeCloseTo(0.15, 12);
-		expect(result.check.compared).toBeGreaterThan(0);
+		expect(result.check!.compared).toBeGreaterThan(0);
 		const total = result.histogram.counts.reduce((sum, count) => sum + count, 0);
 		expect(total + result.histogram.below + result.histogram.above).toBe(10_000);
 	});

@@ -37,7 +37,7 @@ describe('sensitivity', () => {
 		expect(swings.map(({ elasticity }) => Number(elasticity!.toFixed(9)))).toEqual([
 			2.666666667, -0.666666667, -1.666666667
 		]);
-		expect(check.compared).toBeGreaterThan(0);
+		expect(check!.compared).toBeGreaterThan(0);
 	});
 
 	it('swings every number that the result stands on by a percentage, and none besides', () => {

@@ -1,8 +1,7 @@
 /**
- * One risk study at work on a pool: opens it in every worker, has the lead check the first draw while the others
- * draw, hands out chunks, and has the lead put the figures together.
+ * One risk study at work on a pool: opens it in every worker, hands out chunks, and has the lead put the figures
+ * together and then check the first draw.
  */
-import type { FirstDraw } from '$lib/studies/first-draw';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
 import type { Workbook } from '$lib/workbook/schema';
@@ -26,6 +25,7 @@ interface Options {
 	readonly chunk: number;
 	readonly tell: (worker: number, message: ToStudyWorker) => void;
 	readonly end: (answer: Answer<StudyResult>) => void;
+	readonly onearly: (result: StudyResult) => void;
 	readonly onprogress: (progress: StudyProgress) => void;
 }
 
@@ -35,7 +35,6 @@ export class RiskRun {
 	#strata: Strata = [];
 	#values: Float64Array[] = [];
 	#states: Uint8Array[] = [];
-	#check: FirstDraw | null = null;
 	#isLaidOut = false;
 	/** The next draw to hand out, and how many have come back. */
 	#next = 0;
@@ -56,11 +55,6 @@ export class RiskRun {
 			case 'opened':
 				if (!message.answer.ok) return this.#options.end(message.answer);
 				if (worker === this.#options.lead) this.#begun(message.answer.value);
-				else this.#idle.push(worker);
-				break;
-			case 'checked':
-				if (!message.answer.ok) return this.#options.end(message.answer);
-				this.#check = message.answer.value;
 				this.#idle.push(worker);
 				break;
 			case 'part':
@@ -70,6 +64,8 @@ export class RiskRun {
 				this.#options.onprogress({ phase: 'drawing', done: this.#done, of: this.#draws });
 				this.#idle.push(worker);
 				break;
+			case 'early':
+				return this.#options.onearly(message.result);
 			case 'finished':
 				return this.#options.end(message.answer);
 			case 'failed':
@@ -83,15 +79,14 @@ export class RiskRun {
 		tell(worker, { kind: 'open', run, workbook, study, settings, isLead: worker === lead });
 	}
 
-	/** The lead has laid out the study: it checks the first draw, and the others are opened for the draws. */
+	/** The lead has laid out the study: the others are opened for the draws. */
 	#begun({ draws, results, strata }: { draws: number; results: number; strata: Strata }): void {
-		const { run, lead, workers, chunk, tell } = this.#options;
+		const { lead, workers, chunk } = this.#options;
 		this.#draws = draws;
 		this.#strata = strata;
 		this.#values = Array.from({ length: results }, () => new Float64Array(draws));
 		this.#states = Array.from({ length: results }, () => new Uint8Array(draws));
 		this.#isLaidOut = true;
-		tell(lead, { kind: 'check', run });
 		// No more workers than there are chunks to share.
 		const helpers = Math.min(workers, Math.ceil(draws / chunk)) - 1;
 		let opened = 0;
@@ -114,15 +109,14 @@ export class RiskRun {
 			);
 			tell(this.#idle.pop()!, { kind: 'draw', run, from, count, strata });
 		}
-		if (this.#done < this.#draws || !this.#check) return;
+		if (this.#done < this.#draws) return;
 		this.#isLaidOut = false;
 		onprogress({ phase: 'finishing', done: this.#done, of: this.#draws });
 		tell(lead, {
 			kind: 'finish',
 			run,
 			values: this.#values,
-			states: this.#states,
-			check: this.#check
+			states: this.#states
 		});
 	}
 }

@@ -1,8 +1,7 @@
 /**
  * What the page and the workers of studies say to each other. Plain data only. A run is one study at work; a worker
- * may hold several. The lead of a run checks its first draw and puts its figures together; all compute draws.
+ * may hold several. The lead of a run puts its figures together and then checks its first draw; all compute draws.
  */
-import type { FirstDraw } from '$lib/studies/first-draw';
 import { refuse, type Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
 import type { Workbook } from '$lib/workbook/schema';
@@ -17,7 +16,7 @@ export interface RunSettings {
 }
 
 export type ToStudyWorker =
-	/** A study that is no spread of draws: answered by `finished`. */
+	/** A study that is no spread of draws: answered by `early` and `finished`. */
 	| {
 			readonly kind: 'run';
 			readonly run: number;
@@ -33,8 +32,6 @@ export type ToStudyWorker =
 			readonly settings: RunSettings;
 			readonly isLead: boolean;
 	  }
-	/** To the lead, once opened: answered by `checked`. */
-	| { readonly kind: 'check'; readonly run: number }
 	/** Answered by `part`. */
 	| {
 			readonly kind: 'draw';
@@ -44,13 +41,12 @@ export type ToStudyWorker =
 			/** Of these draws. */
 			readonly strata: Strata;
 	  }
-	/** To the lead, with the results of all draws: answered by `finished`. */
+	/** To the lead, with the results of all draws: answered by `early` and `finished`. */
 	| {
 			readonly kind: 'finish';
 			readonly run: number;
 			readonly values: readonly Float64Array[];
 			readonly states: readonly Uint8Array[];
-			readonly check: FirstDraw;
 	  }
 	/** Nobody waits for this run any more. */
 	| { readonly kind: 'close'; readonly run: number };
@@ -66,7 +62,6 @@ export type FromStudyWorker =
 				readonly strata: Strata;
 			}>;
 	  }
-	| { readonly kind: 'checked'; readonly run: number; readonly answer: Answer<FirstDraw> }
 	| {
 			readonly kind: 'part';
 			readonly run: number;
@@ -74,6 +69,8 @@ export type FromStudyWorker =
 			readonly values: readonly Float64Array[];
 			readonly states: readonly Uint8Array[];
 	  }
+	/** The answer before the second engine has looked at it. */
+	| { readonly kind: 'early'; readonly run: number; readonly result: StudyResult }
 	| { readonly kind: 'finished'; readonly run: number; readonly answer: Answer<StudyResult> }
 	/** It failed in a way that nobody foresaw. */
 	| { readonly kind: 'failed'; readonly run: number; readonly why: string };
@@ -94,7 +91,7 @@ export function transfersOf(message: FromStudyWorker | ToStudyWorker): ArrayBuff
 }
 
 export interface StudyProgress {
-	readonly phase: 'preparing' | 'drawing' | 'finishing';
+	readonly phase: 'preparing' | 'drawing' | 'finishing' | 'checking';
 	/** Draws; 0 of 0 for a study that has none. */
 	readonly done: number;
 	readonly of: number;

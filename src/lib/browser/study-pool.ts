@@ -33,6 +33,8 @@ export interface EndpointEvents {
 export type StartEndpoint = (events: EndpointEvents) => Endpoint;
 
 export interface RunRequest extends RunSettings {
+	/** Hears the answer before the second engine has looked at it. */
+	readonly onearly?: ((result: StudyResult) => void) | undefined;
 	readonly onprogress?: ((progress: StudyProgress) => void) | undefined;
 	readonly signal?: AbortSignal | undefined;
 	/** Draws that a worker takes at a time. */
@@ -70,13 +72,19 @@ export class StudyPool {
 				resolve(answer);
 			};
 			const lead = this.#leastLed();
+			const onearly = (result: StudyResult) => {
+				onprogress?.({ phase: 'checking', done: 0, of: 0 });
+				request.onearly?.(result);
+			};
 			onprogress?.({ phase: 'preparing', done: 0, of: 0 });
 			if (study.kind !== 'risk') {
 				this.#runs.set(run, {
 					lead,
 					settle,
 					hear: (_, message) => {
+						if (message.kind === 'early') onearly(message.result);
 						if (message.kind === 'finished') this.#end(run, message.answer);
+						if (message.kind === 'failed') this.#end(run, stopped(message.why));
 					}
 				});
 				this.#tell(lead, { kind: 'run', run, workbook, study });
@@ -92,6 +100,7 @@ export class StudyPool {
 				settings: { draws: request.draws, seed: request.seed },
 				tell: (worker, message) => this.#tell(worker, message),
 				end: (answer) => this.#end(run, answer),
+				onearly,
 				onprogress: onprogress ?? (() => {})
 			});
 			this.#runs.set(run, { lead, settle, hear: (worker, message) => risk.hear(worker, message) });

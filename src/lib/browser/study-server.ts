@@ -2,16 +2,17 @@
  * What a worker of studies does with a message: everything but the posting, which is `study.worker.ts`'s, so that
  * tests may run one in place.
  */
+import { refereeFirstDraw } from '$lib/studies/first-draw';
+import { answer } from '$lib/studies/problem';
 import {
-	checkRisk,
 	finishRisk,
+	firstDrawOf,
 	layOutRisk,
 	prepareRisk,
 	runRisk,
 	type PreparedRisk
 } from '$lib/studies/risk';
-import { answer } from '$lib/studies/problem';
-import { runStudyHere } from '$lib/studies/run';
+import { answerStudy, checked } from '$lib/studies/run';
 import type { LaidOut } from '$lib/studies/sampling';
 import type { FromStudyWorker, ToStudyWorker } from './study-messages';
 
@@ -21,41 +22,46 @@ interface OpenRun {
 	readonly laidOut: LaidOut;
 }
 
+type Reply = (message: FromStudyWorker) => void;
+
 export class StudyServer {
 	readonly #runs = new Map<number, OpenRun>();
 
-	/** The answer, null where there is none to give. */
-	hear(message: ToStudyWorker): FromStudyWorker | null {
+	/** Replies once, or with an early answer first, or not at all. */
+	hear(message: ToStudyWorker, reply: Reply): void {
 		try {
-			return this.#answer(message);
+			this.#answer(message, reply);
 		} catch (error) {
 			const why = error instanceof Error ? error.message : String(error);
-			return { kind: 'failed', run: message.run, why };
+			reply({ kind: 'failed', run: message.run, why });
 		}
 	}
 
-	#answer(message: ToStudyWorker): FromStudyWorker | null {
+	#answer(message: ToStudyWorker, reply: Reply): void {
 		const { run } = message;
-		if (message.kind === 'run')
-			return { kind: 'finished', run, answer: runStudyHere(message.workbook, message.study) };
-		if (message.kind === 'open') return this.#open(message);
+		if (message.kind === 'run') {
+			const answered = answerStudy(message.workbook, message.study);
+			if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
+			reply({ kind: 'early', run, result: answered.value.result });
+			return reply({ kind: 'finished', run, answer: answered.value.check() });
+		}
+		if (message.kind === 'open') return reply(this.#open(message));
 		const open = this.#runs.get(run);
 		if (message.kind === 'close') this.#runs.delete(run);
-		if (!open || message.kind === 'close') return null;
-		switch (message.kind) {
-			case 'check':
-				return { kind: 'checked', run, answer: checkRisk(open.prepared, open.laidOut) };
-			case 'draw': {
-				const { from, count, strata } = message;
-				const part = runRisk(open.prepared, new Map(strata), from, from, count);
-				return { kind: 'part', run, from, ...part };
-			}
-			case 'finish': {
-				const result = finishRisk(open.prepared, open.laidOut, message, message.check);
-				this.#runs.delete(run);
-				return { kind: 'finished', run, answer: answer(result) };
-			}
+		if (!open || message.kind === 'close') return;
+		const { prepared, laidOut } = open;
+		if (message.kind === 'draw') {
+			const { from, count, strata } = message;
+			return reply({
+				...{ kind: 'part', run, from },
+				...runRisk(prepared, new Map(strata), from, from, count)
+			});
 		}
+		const result = finishRisk(prepared, laidOut, message);
+		reply({ kind: 'early', run, result });
+		const check = refereeFirstDraw(prepared.columns, firstDrawOf(prepared, laidOut));
+		this.#runs.delete(run);
+		reply({ kind: 'finished', run, answer: checked(result, check) });
 	}
 
 	#open(message: Extract<ToStudyWorker, { kind: 'open' }>): FromStudyWorker {

@@ -4,7 +4,7 @@ import { StudyServer } from './study-server';
 
 const server = new StudyServer();
 
-self.onmessage = ({ data }: MessageEvent<ToStudyWorker>) => {
-	const reply = server.hear(data);
-	if (reply) self.postMessage(reply, { transfer: transfersOf(reply) as ArrayBuffer[] });
-};
+self.onmessage = ({ data }: MessageEvent<ToStudyWorker>) =>
+	server.hear(data, (reply) =>
+		self.postMessage(reply, { transfer: transfersOf(reply) as ArrayBuffer[] })
+	);

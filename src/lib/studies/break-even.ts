@@ -10,7 +10,7 @@ import { reasonText } from '$lib/engine/wording';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { openColumns, type Columns } from './columns';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
+import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { nearestToZero, rootBetween } from './root-finder';
@@ -44,7 +44,8 @@ export interface BreakEvenResult {
 	/** Steps of the walk in which the result has no value, and why in the first of them. */
 	readonly without: { readonly count: number; readonly reason: string } | null;
 	readonly sentence: string;
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }
 
 /** Points of the walk: two crossings nearer than a step of it are not told apart. */
@@ -53,7 +54,8 @@ const POINTS = 401;
 export function runBreakEven(
 	workbook: Workbook,
 	study: BreakEvenStudy,
-	plan?: Plan
+	plan?: Plan,
+	checkFirst: CheckFirst = refereeFirstDraw
 ): Answer<BreakEvenResult> {
 	const { input, target } = study;
 	if (!(Number.isFinite(input.from) && Number.isFinite(input.to) && input.from < input.to))
@@ -77,7 +79,7 @@ export function runBreakEven(
 		{ length: POINTS },
 		(_, i) => input.from + ((input.to - input.from) * i) / (POINTS - 1)
 	);
-	const check = refereeFirstDraw(columns, [inputs]);
+	const check = checkFirst(columns, [inputs]);
 	if (!check.ok) return check;
 	const { values, states } = columns.run([inputs]);
 	const curve = [...inputs].map((x, i): CurvePoint => ({

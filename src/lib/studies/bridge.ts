@@ -15,7 +15,7 @@ import { withAside } from './aside';
 import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
 import { carriedValue, type Difference } from './cell-entries';
 import { openColumns, type Columns } from './columns';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
+import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
 
@@ -36,7 +36,8 @@ export interface BridgeResult {
 	readonly subsets: number;
 	/** Labels of groups in which nothing differs. */
 	readonly idle: readonly string[];
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }
 
 /** Subsets computed at a time. */
@@ -45,7 +46,8 @@ const CHUNK = 4096;
 export function runBridge(
 	workbook: Workbook,
 	study: BridgeStudy,
-	plan?: Plan
+	plan?: Plan,
+	checkFirst: CheckFirst = refereeFirstDraw
 ): Answer<BridgeResult> {
 	for (const id of [study.from, study.to])
 		if (!findScenario(workbook, id))
@@ -69,7 +71,7 @@ export function runBridge(
 	if (!ends.ok) return ends;
 	const { start, end } = ends.value;
 	// With every change made.
-	const check = refereeFirstDraw(
+	const check = checkFirst(
 		last.value,
 		cells.map(({ quantity, to }) => [carriedValue(workbook, quantity, to)])
 	);

@@ -32,7 +32,8 @@ export interface OptimiseResult {
 	readonly withoutAnswer: number;
 	/** The result of the scenario as it stands. */
 	readonly asItIs: { readonly value: number; readonly state: State };
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }
 
 /** How many combinations the options give. */

@@ -25,6 +25,12 @@ export interface FirstDraw {
 	readonly unjudged: number;
 }
 
+/** What a study does about its first draw: has it checked at once, or notes it down to be checked (null). */
+export type CheckFirst = (
+	columns: Columns,
+	draws: readonly ArrayLike<number>[]
+) => Answer<FirstDraw | null>;
+
 /** Runs to its end at once; the steps are for a worker that must listen in between. */
 export function refereeFirstDraw(
 	columns: Columns,

@@ -5,7 +5,7 @@ import type { Outcome } from '$lib/engine/results';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
 import { openColumns } from './columns';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
+import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 
@@ -25,10 +25,16 @@ export interface MapResult {
 	/** The result as it stands, and where the two inputs stand; NaN where a place has several values. */
 	readonly base: Outcome;
 	readonly today: { readonly across: number; readonly down: number };
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }
 
-export function runMap(workbook: Workbook, study: MapStudy, plan?: Plan): Answer<MapResult> {
+export function runMap(
+	workbook: Workbook,
+	study: MapStudy,
+	plan?: Plan,
+	checkFirst: CheckFirst = refereeFirstDraw
+): Answer<MapResult> {
 	for (const axis of [study.across, study.down])
 		if (!(Number.isFinite(axis.from) && Number.isFinite(axis.to) && axis.from < axis.to))
 			return refuse(
@@ -53,7 +59,7 @@ export function runMap(workbook: Workbook, study: MapStudy, plan?: Plan): Answer
 		Float64Array.from(down.flatMap(() => across)),
 		Float64Array.from(down.flatMap((y) => across.map(() => y)))
 	];
-	const check = refereeFirstDraw(columns, draws);
+	const check = checkFirst(columns, draws);
 	if (!check.ok) return check;
 	const { values, states } = columns.run(draws);
 	const today = [study.across, study.down].map(({ mode }, i) => {

@@ -10,7 +10,7 @@ import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
 import { openColumns } from './columns';
-import { refereeFirstDraw } from './first-draw';
+import { refereeFirstDraw, type CheckFirst } from './first-draw';
 import {
 	combinationsOf,
 	keeps,
@@ -24,7 +24,8 @@ import { answer, refuse, type Answer } from './problem';
 export function runOptimise(
 	workbook: Workbook,
 	study: OptimiseStudy,
-	plan?: Plan
+	plan?: Plan,
+	checkFirst: CheckFirst = refereeFirstDraw
 ): Answer<OptimiseResult> {
 	const { scenario, options, limits = [] } = study;
 	const count = combinationsOf(study);
@@ -59,7 +60,7 @@ export function runOptimise(
 		);
 	const choices = Array.from({ length: count }, (_, number) => choiceOf(options, number));
 	const draws = drawsOf(workbook, study, cells, choices);
-	const check = refereeFirstDraw(columns.value, draws);
+	const check = checkFirst(columns.value, draws);
 	if (!check.ok) return check;
 	const out = columns.value.run(draws, 0, count);
 	const all = choices.map((choice, i): Combination => {

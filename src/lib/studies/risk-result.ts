@@ -86,5 +86,6 @@ export interface RiskResult extends RiskSummary {
 		readonly greater: number;
 	} | null;
 	readonly notices: readonly string[];
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }

@@ -14,7 +14,6 @@ import type { ColumnsOut } from './columns-out';
 import { distributionFault, quantileOf, type Quantile } from './distributions';
 import { drivesOf } from './drivers';
 import { faultOrigins, spreadOver } from './fault-origins';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
 import { ranksOf } from './ordering';
 import { answer, refuse, type Answer } from './problem';
 import { correlatedGroups, MOST_CORRELATED, type CorrelatedGroup } from './rank-correlation';
@@ -136,19 +135,19 @@ export function runRisk(
 	return { values, states };
 }
 
-/** The first draw, computed by the second engine too. */
-export function checkRisk(
-	{ columns, quantiles, draws, seed }: PreparedRisk,
+/** Its inputs in the first draw, for the second engine. */
+export function firstDrawOf(
+	{ quantiles, draws, seed }: PreparedRisk,
 	laidOut: LaidOut
-): Answer<FirstDraw> {
-	return refereeFirstDraw(columns, new Sampling(quantiles, draws, seed, laidOut).values(0, 1));
+): readonly Float64Array[] {
+	return new Sampling(quantiles, draws, seed, laidOut).values(0, 1);
 }
 
+/** The figures of all draws, unchecked. */
 export function finishRisk(
 	prepared: PreparedRisk,
 	laidOut: LaidOut,
-	{ values, states }: ColumnsOut,
-	check: FirstDraw
+	{ values, states }: ColumnsOut
 ): RiskResult {
 	const { study, columns, seed, draws, quantiles, groups, notices } = prepared;
 	const sampling = new Sampling(quantiles, draws, seed, laidOut);
@@ -172,7 +171,7 @@ export function finishRisk(
 		together: groups.length > 0 ? null : Math.max(0, 1 - alone),
 		compare: summaries[1] ? comparison(prepared, values, states, summaries[1]) : null,
 		notices,
-		check
+		check: null
 	};
 }
 

@@ -12,8 +12,16 @@ import type { OptimiseResult } from './choices';
 import { CHUNK } from './chunk';
 import { runMap, type MapResult } from './map';
 import { runOptimise } from './optimise';
+import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, type Answer } from './problem';
-import { checkRisk, finishRisk, layOutRisk, prepareRisk, runRisk, type PreparedRisk } from './risk';
+import {
+	finishRisk,
+	firstDrawOf,
+	layOutRisk,
+	prepareRisk,
+	runRisk,
+	type PreparedRisk
+} from './risk';
 import type { RiskResult } from './risk-result';
 import { runSensitivity, type SensitivityResult } from './sensitivity';
 
@@ -29,35 +37,76 @@ export interface RunOptions {
 	readonly onprogress?: ((done: number, of: number) => void) | undefined;
 }
 
+/** A study with its answer, which the second engine has not looked at yet. */
+export interface Answered {
+	readonly result: StudyResult;
+	/** Has the first draw checked: the answer to be trusted, or why there is none. */
+	readonly check: () => Answer<StudyResult>;
+}
+
+/** The answer, once the second engine agrees on the first draw. */
 export function runStudyHere(
 	workbook: Workbook,
 	study: Study,
 	options: RunOptions = {}
 ): Answer<StudyResult> {
+	const answered = answerStudy(workbook, study, options);
+	return answered.ok ? answered.value.check() : answered;
+}
+
+/** The answer at once, and its check for afterwards: the second engine takes longer than everything else together. */
+export function answerStudy(
+	workbook: Workbook,
+	study: Study,
+	options: RunOptions = {}
+): Answer<Answered> {
+	let check: (() => Answer<FirstDraw>) | null = null;
+	const later: CheckFirst = (columns, draws) => {
+		check = () => refereeFirstDraw(columns, draws);
+		return answer(null);
+	};
+	const found = resultOf(workbook, study, options, later);
+	if (!found.ok) return found;
+	return answer({ result: found.value, check: () => checked(found.value, check!()) });
+}
+
+/** The result with its check, or why it cannot stand. */
+export const checked = (result: StudyResult, check: Answer<FirstDraw>): Answer<StudyResult> =>
+	check.ok ? answer({ ...result, check: check.value }) : check;
+
+function resultOf(
+	workbook: Workbook,
+	study: Study,
+	options: RunOptions,
+	later: CheckFirst
+): Answer<StudyResult> {
 	const plan = options.plan ?? buildPlan(workbook);
 	switch (study.kind) {
 		case 'bridge':
-			return runBridge(workbook, study, plan);
+			return runBridge(workbook, study, plan, later);
 		case 'sensitivity':
-			return runSensitivity(workbook, study, plan);
+			return runSensitivity(workbook, study, plan, later);
 		case 'map':
-			return runMap(workbook, study, plan);
+			return runMap(workbook, study, plan, later);
 		case 'break_even':
-			return runBreakEven(workbook, study, plan);
+			return runBreakEven(workbook, study, plan, later);
 		case 'optimise':
-			return runOptimise(workbook, study, plan);
+			return runOptimise(workbook, study, plan, later);
 		case 'risk': {
 			const prepared = prepareRisk(workbook, study, { ...options, plan });
-			return prepared.ok ? runAll(prepared.value, options) : prepared;
+			return prepared.ok ? answer(drawAll(prepared.value, options, later)) : prepared;
 		}
 	}
 }
 
-function runAll(prepared: PreparedRisk, { onprogress }: RunOptions): Answer<RiskResult> {
+function drawAll(
+	prepared: PreparedRisk,
+	{ onprogress }: RunOptions,
+	later: CheckFirst
+): RiskResult {
 	const { columns, draws } = prepared;
 	const laidOut = layOutRisk(prepared);
-	const check = checkRisk(prepared, laidOut);
-	if (!check.ok) return check;
+	later(columns, firstDrawOf(prepared, laidOut));
 	const values = columns.results.map(() => new Float64Array(draws));
 	const states = columns.results.map(() => new Uint8Array(draws));
 	for (let from = 0; from < draws; from += CHUNK) {
@@ -67,5 +116,5 @@ function runAll(prepared: PreparedRisk, { onprogress }: RunOptions): Answer<Risk
 		part.states.forEach((one, i) => states[i]!.set(one, from));
 		onprogress?.(from + count, draws);
 	}
-	return answer(finishRisk(prepared, laidOut, { values, states }, check.value));
+	return finishRisk(prepared, laidOut, { values, states });
 }

@@ -10,7 +10,7 @@ import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { openColumns, type Columns } from './columns';
 import { KEEP } from './columns-drive';
-import { refereeFirstDraw, type FirstDraw } from './first-draw';
+import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { swingsOf, type LabelledSwing, type SensitivityStudy } from './sensitivity-inputs';
@@ -43,7 +43,8 @@ export interface SensitivityResult {
 	/** Inputs that do not move the result at all. */
 	readonly idle: readonly string[];
 	readonly cases: readonly CaseResult[];
-	readonly check: FirstDraw;
+	/** Null until the second engine has looked at the first draw. */
+	readonly check: FirstDraw | null;
 }
 
 /** Inputs swung at a time: four columns each. */
@@ -54,7 +55,8 @@ const STEP = 0.01;
 export function runSensitivity(
 	workbook: Workbook,
 	study: SensitivityStudy,
-	plan: Plan = buildPlan(workbook)
+	plan: Plan = buildPlan(workbook),
+	checkFirst: CheckFirst = refereeFirstDraw
 ): Answer<SensitivityResult> {
 	const swings = swingsOf(plan, workbook, study);
 	if (!swings.ok) return swings;
@@ -92,7 +94,7 @@ export function runSensitivity(
 		const set = own.map(({ value }): [number, number] => [next++, value]);
 		return { label, result: sheet.add(set) };
 	});
-	const computed = sheet.run();
+	const computed = sheet.run(checkFirst);
 	if (!computed.ok) return computed;
 	const reached = found.map((make) => make());
 	return answer({
@@ -168,8 +170,8 @@ class Sheet {
 	}
 
 	/** All inputs but those of a batch share one list of draws that leave them as they stand. */
-	run(): Answer<FirstDraw> {
-		let check: Answer<FirstDraw> | null = null;
+	run(checkFirst: CheckFirst): Answer<FirstDraw | null> {
+		let check: Answer<FirstDraw | null> | null = null;
 		const size = 4 * BATCH;
 		const still = new Float64Array(size).fill(KEEP);
 		for (let from = 0; from < this.#rows.length; from += size) {
@@ -181,7 +183,7 @@ class Sheet {
 					draws[input]![column] = value;
 				}
 			});
-			check ??= refereeFirstDraw(this.columns, draws);
+			check ??= checkFirst(this.columns, draws);
 			if (!check.ok) return check;
 			const { values, states } = this.columns.run(draws, 0, rows.length);
 			rows.forEach((_, i) => this.#values.push({ value: values[0]![i]!, state: states[0]![i]! }));

@@ -26,14 +26,21 @@ function started() {
 	const session = new Session(() => quiet, 'en');
 	session.open({ ...shop, studies: [study] });
 	const waiting: (() => void)[] = [];
-	const ask: AskStudy = (one, workbook, { signal }) =>
+	let early = () => {};
+	const ask: AskStudy = (one, workbook, { signal, onprogress, onearly }) =>
 		new Promise<Answer<StudyResult>>((resolve) => {
 			signal?.addEventListener('abort', () => resolve(refuse('cancelled', 'Cancelled.')));
+			early = () => {
+				const answered = askStudy(workbook, one);
+				if (!answered.ok) throw new Error(answered.problem.message);
+				onprogress?.({ phase: 'checking', done: 0, of: 0 });
+				onearly?.({ ...answered.value, check: null });
+			};
 			waiting.push(() => resolve(askStudy(workbook, one)));
 		});
 	const bench = new Bench(session, ask);
 	const kept = () => session.workbook!.studies![0]!;
-	return { session, bench, waiting, kept };
+	return { session, bench, waiting, kept, early: () => early() };
 }
 
 describe('a study at work', () => {
@@ -60,6 +67,18 @@ describe('a study at work', () => {
 		bench.cancel('why');
 		await run;
 		expect(bench.found('why')).toBeUndefined();
+		expect(kept().ran).toBeUndefined();
+	});
+
+	it('shows the answer while the second engine looks at it, and leaves it unchecked when that is cancelled', async () => {
+		const { bench, early, kept } = started();
+		const run = bench.run(study, true);
+		early();
+		expect(bench.running('why')).toMatchObject({ isChecking: true });
+		expect(bench.found('why')?.answer).toMatchObject({ ok: true, value: { check: null } });
+		bench.cancel('why');
+		await run;
+		expect(bench.found('why')?.answer).toMatchObject({ ok: true, value: { check: null } });
 		expect(kept().ran).toBeUndefined();
 	});
 

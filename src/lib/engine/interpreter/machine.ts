@@ -157,6 +157,12 @@ export class Machine implements Memory, Source {
 	}
 
 	#copy(source: Source, from: number, slot: number, to: number, count: number): void {
+		if (source === this && from < 0) {
+			const at = this.#placeOf(from);
+			this.values.copyWithin(to, at, at + count);
+			this.states.copyWithin(to, at, at + count);
+			return this.#mark(slot, !this.#isClean(from));
+		}
 		const step = from < 0 ? 1 : 0;
 		let place = from < 0 ? source.narrow - (from + 1) * this.width : from;
 		let bad = false;

@@ -24,6 +24,8 @@ export interface Running {
 	readonly control: AbortController;
 	readonly done: number;
 	readonly of: number;
+	/** The answer is there, and the second engine is looking at it. */
+	readonly isChecking: boolean;
 }
 
 /** How a study gets its answer; tests have a way of their own. */
@@ -62,22 +64,28 @@ export class Bench {
 		this.#running.get(study.name)?.control.abort();
 		const control = new AbortController();
 		const isCurrent = () => this.#running.get(study.name)?.control === control;
-		this.#running.set(study.name, { control, done: 0, of: 0 });
+		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false });
 		const answer = await this.#ask(study, workbook, {
 			signal: control.signal,
-			onprogress: ({ done, of }) => {
-				if (isCurrent()) this.#running.set(study.name, { control, done, of });
+			onprogress: ({ phase, done, of }) => {
+				const isChecking = phase === 'checking';
+				if (isCurrent()) this.#running.set(study.name, { control, done, of, isChecking });
+			},
+			onearly: (result) => {
+				if (isCurrent()) this.#find(workbook, study, { ok: true, value: result });
 			}
 		});
 		// Another run of it began meanwhile, or it was cancelled.
 		if (!isCurrent()) return;
 		this.#running.delete(study.name);
 		if (!answer.ok && answer.problem.code === 'cancelled') return;
-		this.#found.set(study.name, {
-			...{ study, workbook, answer },
-			stoodOn: standsOn(workbook, study)
-		});
+		this.#find(workbook, study, answer);
 		if (keep && answer.ok) this.#keep(workbook, study, answer.value);
+	}
+
+	#find(workbook: Workbook, study: Study, answer: Answer<StudyResult>): void {
+		const stoodOn = standsOn(workbook, study);
+		this.#found.set(study.name, { study, workbook, answer, stoodOn });
 	}
 
 	cancel(name: string): void {
