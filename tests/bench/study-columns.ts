@@ -115,14 +115,19 @@ function growth(): void {
 		const all = openAll(grown, buildPlan(grown));
 		const own = drawsOf(all, 1000);
 		const its = all.room(CHUNK);
-		drawAll(all, own, 500, its);
-		return { steps: all.results.length, cpu: timed(() => drawAll(all, own, 1000, its)).cpu };
+		drawAll(all, own, 1000, its);
+		return {
+			cells: all.results.length,
+			operations: all.effort.operations,
+			cpu: timed(() => drawAll(all, own, 1000, its)).cpu
+		};
 	});
-	const cells = sizes.map(({ steps }) => steps);
+	const cells = sizes.map((size) => size.cells);
+	const operations = sizes.map((size) => size.operations);
 	const spentOn = sizes.map(({ cpu }) => cpu);
 	line(
 		'in cells',
-		`${cells.join(', ')}: ${times(spentOn)}; exponent ${exponent(cells, spentOn).toFixed(2)}`
+		`${cells.join(', ')}: ${times(spentOn)}; exponent ${exponent(cells, spentOn).toFixed(2)}; in their ${operations.join(', ')} operations ${exponent(operations, spentOn).toFixed(2)}`
 	);
 }
 
