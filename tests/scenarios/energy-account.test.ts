@@ -57,13 +57,11 @@ describe('meter readings', () => {
 		const months = model.layout.sets.get('month')!.members.map(({ id }) => id);
 		enter(
 			model,
-			...months.map(
-				(id): [string, string[], number] => [
-					'meter_energy',
-					[id],
-					read(model, 'meter_energy', id) + 7300
-				]
-			)
+			...months.map((id): [string, string[], number] => [
+				'meter_energy',
+				[id],
+				read(model, 'meter_energy', id) + 7300
+			])
 		);
 		expect(read(model, 'fitted_slope')).toBeCloseTo(slope, 9);
 		expect(read(model, 'fitted_base')).toBeCloseTo(base + 7300, 4);

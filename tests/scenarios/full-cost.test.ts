@@ -7,7 +7,18 @@ import { enter, openShipped, read } from '../reference/shipped';
 import { WorkbookFigures } from './workbook-figures';
 
 const figures = new WorkbookFigures('scenarios/marram-coil-works.json');
-const products = ['PX10B', 'PX15P', 'PX15B', 'PX22B', 'PX28B', 'PB10B', 'PB15B', 'PB22B', 'PB28B', 'RT15B'];
+const products = [
+	'PX10B',
+	'PX15P',
+	'PX15B',
+	'PX22B',
+	'PX28B',
+	'PB10B',
+	'PB15B',
+	'PB22B',
+	'PB28B',
+	'RT15B'
+];
 const SCENARIOS = ['base', 'weekend_crews', 'new_line', 'better_gauging'];
 
 describe.each(SCENARIOS)('in %s, full cost', (id) => {

@@ -60,7 +60,11 @@ describe.each(CASES)('%s, %s, against the independent model', (_, id, figures, w
 	const pairs = [...model.runs].flatMap(([line, runs]) =>
 		[...runs].map(([product, run]) => ({ line, product, run }))
 	);
-	const perProduct = (quantity: string, expected: (product: string) => number, relative: number) => {
+	const perProduct = (
+		quantity: string,
+		expected: (product: string) => number,
+		relative: number
+	) => {
 		for (const product of products)
 			expectNear(
 				figures.number(id, quantity, product),

@@ -49,13 +49,19 @@ describe('a silo', () => {
 		expect(of('days_of_cover', 'PEXB')).toBeCloseTo(120_000 / use, 9);
 		expect(of('order_point', 'PEXB')).toBeCloseTo((4 + 2) * use, 6);
 		expect(of('deliveries_a_year', 'PEXB')).toBeCloseTo((use * 242) / 24_000, 9);
-		expect(of('stock_value', 'PEXB')).toBeCloseTo((2 * use + 12_000) * of('material_price', 'PEXB'), 6);
+		expect(of('stock_value', 'PEXB')).toBeCloseTo(
+			(2 * use + 12_000) * of('material_price', 'PEXB'),
+			6
+		);
 	});
 });
 
 describe('the wall', () => {
 	it('is hotter and thicker at the gauge', () => {
-		expect(of('hot_wall_set_point', 'PX15B')).toBeCloseTo(of('wall_set_point', 'PX15B') * 1.019, 12);
+		expect(of('hot_wall_set_point', 'PX15B')).toBeCloseTo(
+			of('wall_set_point', 'PX15B') * 1.019,
+			12
+		);
 		// 1.021 times as wide hot: 1 − 1/1.021
 		expect(of('diameter_shrink', 'PEXB')).toBeCloseTo(100 * (1 - 1 / 1.021), 12);
 	});

@@ -120,9 +120,7 @@ describe('a rewinder on another pattern in autumn', () => {
 				id: 'autumn',
 				title: 'Autumn',
 				parent: 'base',
-				changes: [
-					{ quantity: 'changed_pattern_of_rewinder', value: { R1: { Oct: '7x24' } } }
-				]
+				changes: [{ quantity: 'changed_pattern_of_rewinder', value: { R1: { Oct: '7x24' } } }]
 			}
 		});
 		const load = (month: string, scenario: string) =>

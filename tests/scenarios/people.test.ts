@@ -112,7 +112,8 @@ describe('patterns side by side', () => {
 		const total = (pattern: string) =>
 			read(model, 'conversion_cost_of_pattern', pattern) *
 			read(model, 'good_metres_of_pattern', pattern);
-		const more = read(model, 'good_metres_of_pattern', '6x24') - read(model, 'good_metres_of_pattern', '5x24');
+		const more =
+			read(model, 'good_metres_of_pattern', '6x24') - read(model, 'good_metres_of_pattern', '5x24');
 		expect(read(model, 'cost_of_metre_more', '6x24')).toBeCloseTo(
 			(total('6x24') - total('5x24')) / more,
 			9

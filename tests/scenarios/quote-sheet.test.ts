@@ -27,10 +27,10 @@ describe('the order as shipped', () => {
 		const perLot = of('setup_time', 'PX15B');
 		const hours = of('hours_per_metre', 'PX15B', line) / 1000 - perLot / of('lot_size', 'PX15B');
 		const worth = of('hour_value', 'Oct', line);
-		const rewinding = (of('rewind_need', 'PX15B') / 1000) * of('hour_value_of_stage', 'Oct', 'rewind');
+		const rewinding =
+			(of('rewind_need', 'PX15B') / 1000) * of('hour_value_of_stage', 'Oct', 'rewind');
 		const setupMoney = of('quote_setup_cost');
-		const metre =
-			of('variable_cost_on_line', 'PX15B', line) - setupMoney / of('lot_size', 'PX15B');
+		const metre = of('variable_cost_on_line', 'PX15B', line) - setupMoney / of('lot_size', 'PX15B');
 		const floor = metre + hours * worth + rewinding + (setupMoney + perLot * worth) / 60_000;
 		expect(of('quote_floor')).toBeCloseTo(floor, 12);
 	});
@@ -44,7 +44,10 @@ describe('the order as shipped', () => {
 		expect(sum).toBeCloseTo(of('variable_cost_on_line', 'PX15B', line), 12);
 		const hours = standard.number('base', 'quote_hours') / of('lot_size', 'PX15B');
 		expect(hours).toBeCloseTo(of('hours_per_metre', 'PX15B', line) / 1000, 12);
-		expect(standard.number('base', 'quote_rewind_hours')).toBeCloseTo(of('rewind_need', 'PX15B'), 12);
+		expect(standard.number('base', 'quote_rewind_hours')).toBeCloseTo(
+			of('rewind_need', 'PX15B'),
+			12
+		);
 	});
 
 	it('keeps net-net of the invoice what rebate, commission, waiting and freight leave', () => {
@@ -99,7 +102,7 @@ describe('the ladders', () => {
 
 	it('spread the set-up: twice the order, half of it on each metre', () => {
 		const above = (step: string) => of('ladder_floor', step) - of('ladder_floor', '240 km');
-		const perMetre = (of('quote_setup_of_order') + of('quote_setup_hours') * of('quote_hour_value'));
+		const perMetre = of('quote_setup_of_order') + of('quote_setup_hours') * of('quote_hour_value');
 		expect(above('120 km')).toBeCloseTo(perMetre / 240_000, 12);
 	});
 });

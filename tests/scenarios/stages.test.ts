@@ -24,29 +24,40 @@ describe('load by month', () => {
 		expect(sum(WEEKDAYS)).toBe(242);
 	});
 
-	it.each(base.lines)('%s carries its part of each month, over the net hours of the month', (line) => {
-		const made = base.years[0]!.made;
-		MONTHS.forEach((name, month) => {
-			const due = sum(
-				[...at(base.runs, line)].map(([product, run]) => {
-					const own = made.find((one) => one.line === line && one.product === product);
-					const share = (own?.metres ?? 0) / at(base.goodMetres, product);
-					return sold(product, month) * share * run.hoursPerMetre;
-				})
-			);
-			const offered = (5587 * WEEKDAYS[month]!) / 242;
-			expect(read(model, 'line_load_by_month', line, name), name).toBeCloseTo((100 * due) / offered, 6);
-		});
-	});
+	it.each(base.lines)(
+		'%s carries its part of each month, over the net hours of the month',
+		(line) => {
+			const made = base.years[0]!.made;
+			MONTHS.forEach((name, month) => {
+				const due = sum(
+					[...at(base.runs, line)].map(([product, run]) => {
+						const own = made.find((one) => one.line === line && one.product === product);
+						const share = (own?.metres ?? 0) / at(base.goodMetres, product);
+						return sold(product, month) * share * run.hoursPerMetre;
+					})
+				);
+				const offered = (5587 * WEEKDAYS[month]!) / 242;
+				expect(read(model, 'line_load_by_month', line, name), name).toBeCloseTo(
+					(100 * due) / offered,
+					6
+				);
+			});
+		}
+	);
 
 	it('of rewinders and chambers is that of all that is sold in the month', () => {
 		MONTHS.forEach((name, month) => {
 			const hours = (need: (product: string) => number) =>
 				sum(products.map(({ id }) => sold(id, month) * need(id)));
 			const rewinding = hours((id) => rewindHours(productOf(id)) ?? 0);
-			const chambers = hours((id) => chamberHours(productOf(id), at(base.pipes, id).wallSetPoint) ?? 0);
+			const chambers = hours(
+				(id) => chamberHours(productOf(id), at(base.pipes, id).wallSetPoint) ?? 0
+			);
 			const offered = 3 * 24 * WEEKDAYS[month]!;
-			expect(read(model, 'load_by_month', 'rewind', name)).toBeCloseTo((100 * rewinding) / offered, 6);
+			expect(read(model, 'load_by_month', 'rewind', name)).toBeCloseTo(
+				(100 * rewinding) / offered,
+				6
+			);
 			expect(read(model, 'load_by_month', 'crosslink', name)).toBeCloseTo(
 				(100 * chambers) / (3 * 730 * 0.85),
 				6
@@ -128,7 +139,10 @@ describe('drums in circulation', () => {
 		const wind = 0.5 * read(model, 'line_hours_of_product', 'PB28B'); // 0.5 km a drum
 		const rewind = 0.5 * read(model, 'rewind_need', 'PB28B');
 		expect(read(model, 'drum_turn_round', 'PB28B')).toBeCloseTo(wind + 96 + rewind, 9);
-		expect(read(model, 'drums_in_circulation', 'Oct')).toBeCloseTo(filled * (wind + 96 + rewind), 9);
+		expect(read(model, 'drums_in_circulation', 'Oct')).toBeCloseTo(
+			filled * (wind + 96 + rewind),
+			9
+		);
 	});
 
 	it('limit the month when there are too few of them', () => {

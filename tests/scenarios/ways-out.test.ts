@@ -23,7 +23,10 @@ describe('hours freed', () => {
 		const due = (id: string) => sum(LINES.map((line) => hoursDue(id, line)));
 		const hoursDue = (id: string, line: string) =>
 			(number(id, 'line_load_of_demand', line) / 100) * number(id, 'net_hours', line);
-		expect(number('better_gauging', 'hours_freed')).toBeCloseTo(due('base') - due('better_gauging'), 3);
+		expect(number('better_gauging', 'hours_freed')).toBeCloseTo(
+			due('base') - due('better_gauging'),
+			3
+		);
 	});
 
 	it('leave out the chambers, which no month of the base is short of', () => {
@@ -77,7 +80,8 @@ describe('what a way earns and costs', () => {
 	it('says how much of the gain may fail to come before the case is worth nothing', () => {
 		const share = number('new_line', 'gain_case_can_lose') / 100;
 		const gain =
-			number('new_line', 'npv_of_part', 'cash_gain') + number('new_line', 'npv_of_part', 'cash_tax');
+			number('new_line', 'npv_of_part', 'cash_gain') +
+			number('new_line', 'npv_of_part', 'cash_tax');
 		expect(number('new_line', 'npv') - share * gain).toBeCloseTo(0, 3);
 		expect(() => number('new_rewinder', 'gain_case_can_lose')).toThrow('state 1');
 	});
@@ -97,8 +101,14 @@ describe('scenarios side by side', () => {
 	});
 
 	it('weigh the premium and the tariff with the hours scheduled', () => {
-		expect(number('base', 'premium_of_lines')).toBeCloseTo(number('base', 'average_premium', '5x24'), 6);
-		expect(number('base', 'tariff_of_lines')).toBeCloseTo(number('base', 'average_tariff', '5x24'), 9);
+		expect(number('base', 'premium_of_lines')).toBeCloseTo(
+			number('base', 'average_premium', '5x24'),
+			6
+		);
+		expect(number('base', 'tariff_of_lines')).toBeCloseTo(
+			number('base', 'average_tariff', '5x24'),
+			9
+		);
 		expect(number('weekend_crews', 'premium_of_lines')).toBeGreaterThan(
 			number('base', 'premium_of_lines')
 		);

@@ -158,7 +158,11 @@ export function cardsOf(works: Works, pools: Pools, year: Year): ReadonlyMap<str
 }
 
 /** Shares of the lines in what is made of a product; all to its first able line when nothing is. */
-function weights(works: Works, year: Year, product: string): readonly (readonly [string, number])[] {
+function weights(
+	works: Works,
+	year: Year,
+	product: string
+): readonly (readonly [string, number])[] {
 	const made = year.made.filter((one) => one.product === product && one.metres > 0);
 	const total = sum(made.map((one) => one.metres));
 	if (total > 0) return made.map((one) => [one.line, one.metres / total]);

@@ -45,7 +45,8 @@ export function siteEnergyOf(
 	const largest = setting.lines.map((line) =>
 		Math.max(
 			...line.products.map(
-				(id) => 60 * (runs.get(line.id)?.get(id)?.speed ?? NaN) * (pipes.get(id)?.massPerMetre ?? NaN)
+				(id) =>
+					60 * (runs.get(line.id)?.get(id)?.speed ?? NaN) * (pipes.get(id)?.massPerMetre ?? NaN)
 			)
 		)
 	);

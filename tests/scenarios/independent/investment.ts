@@ -62,8 +62,7 @@ export function investmentOf(
 	};
 }
 
-const outlayOf = (option: Option) =>
-	option.capex ?? sum(Object.values(option.capex_items ?? {}));
+const outlayOf = (option: Option) => option.capex ?? sum(Object.values(option.capex_items ?? {}));
 
 export function presentValue(flows: readonly number[], rate: number): number {
 	return sum(flows.map((cash, year) => cash / (1 + rate) ** year));

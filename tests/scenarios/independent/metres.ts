@@ -1,6 +1,12 @@
 /** What is made in each plan year: the plan, cut in proportion where a resource is over-full. */
 import { productOf, sum } from './plant';
-import { chamberHours, chamberHoursOffered, netLineHours, rewindHours, scheduledHours } from './time';
+import {
+	chamberHours,
+	chamberHoursOffered,
+	netLineHours,
+	rewindHours,
+	scheduledHours
+} from './time';
 import { at, type Works } from './works';
 
 /** Loads up to this much above 1 count as full. */

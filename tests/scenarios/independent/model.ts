@@ -83,8 +83,6 @@ function build(id: ScenarioId): IndependentResults {
 		ebit: results[0]?.ebit ?? NaN,
 		fullCost: fullCostResult(works, pools, today),
 		investment:
-			id === 'base'
-				? null
-				: investmentOf(works.setting.options, results, modelOf('base').results)
+			id === 'base' ? null : investmentOf(works.setting.options, results, modelOf('base').results)
 	};
 }

@@ -16,8 +16,7 @@ export interface Pipe {
 
 export function pipeOf(product: Product, capability: 'today' | 'gauged'): Pipe {
 	const { eccentricity_mm, sigma_mm, gauge_u_mm } = product.capability[capability];
-	const wall =
-		product.wall_min_mm + eccentricity_mm + product.k * Math.hypot(sigma_mm, gauge_u_mm);
+	const wall = product.wall_min_mm + eccentricity_mm + product.k * Math.hypot(sigma_mm, gauge_u_mm);
 	const others = sum(product.layers.map((layer) => layer.mm ?? 0));
 
 	// From the outside inward: A = π s (2 r − s), r the layer's outer radius, in mm².

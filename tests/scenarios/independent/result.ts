@@ -89,8 +89,4 @@ export function fullCostResult(works: Works, pools: Pools, year: Year): FullCost
 }
 
 const stageCosts = (card: Card) =>
-	card.lineLabour +
-	card.lineOverhead +
-	card.crosslinking +
-	card.rewindLabour +
-	card.rewindOverhead;
+	card.lineLabour + card.lineOverhead + card.crosslinking + card.rewindLabour + card.rewindOverhead;

@@ -130,11 +130,14 @@ describe('the year', () => {
 });
 
 describe('what is plausible in the trade (common practice, no source)', () => {
-	it.each(products.map((one) => one.id))('%s carries 7 to 9 % more than its thinnest wall', (id) => {
-		const { giveaway } = at(base.pipes, id);
-		expect(giveaway).toBeGreaterThan(0.07);
-		expect(giveaway).toBeLessThan(0.09);
-	});
+	it.each(products.map((one) => one.id))(
+		'%s carries 7 to 9 % more than its thinnest wall',
+		(id) => {
+			const { giveaway } = at(base.pipes, id);
+			expect(giveaway).toBeGreaterThan(0.07);
+			expect(giveaway).toBeLessThan(0.09);
+		}
+	);
 
 	it.each(products.map((one) => one.id))('%s needs about 2 %% less material when gauged', (id) => {
 		const gauged = at(modelOf('better_gauging').pipes, id);
