@@ -197,6 +197,16 @@ describe('the pool', () => {
 		}
 	});
 
+	it('answers another study while the second engine is at work on the first', async () => {
+		const { pool } = office(1);
+		const order: string[] = [];
+		const first = pool.run(metre(), risk).then(() => order.push('first checked'));
+		const other = { ...swing, name: 'other' };
+		await pool.run(metre(), other, { onearly: () => order.push('second answered') });
+		await first;
+		expect(order.indexOf('second answered')).toBeLessThan(order.indexOf('first checked'));
+	});
+
 	it('hands on what keeps a study from being run', async () => {
 		const { pool } = office(2);
 		const answer = await pool.run(metre(), { ...risk, quantity: 'gone' });

@@ -2,7 +2,7 @@
  * What a worker of studies does with a message: everything but the posting, which is `study.worker.ts`'s, so that
  * tests may run one in place.
  */
-import { refereeFirstDraw } from '$lib/studies/first-draw';
+import { refereeSteps } from '$lib/studies/first-draw';
 import { answer } from '$lib/studies/problem';
 import {
 	finishRisk,
@@ -12,7 +12,7 @@ import {
 	runRisk,
 	type PreparedRisk
 } from '$lib/studies/risk';
-import { answerStudy, checked } from '$lib/studies/run';
+import { answerStudy, checked, type CheckSteps } from '$lib/studies/run';
 import type { LaidOut } from '$lib/studies/sampling';
 import type { FromStudyWorker, ToStudyWorker } from './study-messages';
 
@@ -22,18 +22,23 @@ interface OpenRun {
 	readonly laidOut: LaidOut;
 }
 
+const failed = (run: number, error: unknown): FromStudyWorker => ({
+	...{ kind: 'failed', run },
+	why: error instanceof Error ? error.message : String(error)
+});
+
 type Reply = (message: FromStudyWorker) => void;
 
 export class StudyServer {
 	readonly #runs = new Map<number, OpenRun>();
+	readonly #checking = new Set<number>();
 
 	/** Replies once, or with an early answer first, or not at all. */
 	hear(message: ToStudyWorker, reply: Reply): void {
 		try {
 			this.#answer(message, reply);
 		} catch (error) {
-			const why = error instanceof Error ? error.message : String(error);
-			reply({ kind: 'failed', run: message.run, why });
+			reply(failed(message.run, error));
 		}
 	}
 
@@ -43,11 +48,14 @@ export class StudyServer {
 			const answered = answerStudy(message.workbook, message.study);
 			if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
 			reply({ kind: 'early', run, result: answered.value.result });
-			return reply({ kind: 'finished', run, answer: answered.value.check() });
+			return this.#check(run, answered.value.check(), reply);
 		}
 		if (message.kind === 'open') return reply(this.#open(message));
 		const open = this.#runs.get(run);
-		if (message.kind === 'close') this.#runs.delete(run);
+		if (message.kind === 'close') {
+			this.#runs.delete(run);
+			this.#checking.delete(run);
+		}
 		if (!open || message.kind === 'close') return;
 		const { prepared, laidOut } = open;
 		if (message.kind === 'draw') {
@@ -59,9 +67,26 @@ export class StudyServer {
 		}
 		const result = finishRisk(prepared, laidOut, message);
 		reply({ kind: 'early', run, result });
-		const check = refereeFirstDraw(prepared.columns, firstDrawOf(prepared, laidOut));
 		this.#runs.delete(run);
-		reply({ kind: 'finished', run, answer: checked(result, check) });
+		const steps = refereeSteps(prepared.columns, firstDrawOf(prepared, laidOut));
+		this.#check(run, checked(result, steps), reply);
+	}
+
+	/** Between steps the worker hears what others want of it, or that nobody waits for this check any more. */
+	#check(run: number, steps: CheckSteps, reply: Reply): void {
+		this.#checking.add(run);
+		const next = () => {
+			if (!this.#checking.has(run)) return;
+			try {
+				const step = steps.next();
+				if (step.done !== true) return void setTimeout(next);
+				reply({ kind: 'finished', run, answer: step.value });
+			} catch (error) {
+				reply(failed(run, error));
+			}
+			this.#checking.delete(run);
+		};
+		next();
 	}
 
 	#open(message: Extract<ToStudyWorker, { kind: 'open' }>): FromStudyWorker {

@@ -31,13 +31,15 @@ export type CheckFirst = (
 	draws: readonly ArrayLike<number>[]
 ) => Answer<FirstDraw | null>;
 
-/** Runs to its end at once; the steps are for a worker that must listen in between. */
-export function refereeFirstDraw(
+/** Runs to its end at once. */
+export const refereeFirstDraw = (
 	columns: Columns,
 	draws: readonly ArrayLike<number>[],
 	draw = 0
-): Answer<FirstDraw> {
-	const steps = refereeSteps(columns, draws, draw);
+): Answer<FirstDraw> => toTheEnd(refereeSteps(columns, draws, draw));
+
+/** What steps come to, with nobody listening in between. */
+export function toTheEnd<T>(steps: Generator<void, T>): T {
 	for (;;) {
 		const step = steps.next();
 		if (step.done === true) return step.value;

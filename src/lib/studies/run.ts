@@ -12,7 +12,7 @@ import type { OptimiseResult } from './choices';
 import { CHUNK } from './chunk';
 import { runMap, type MapResult } from './map';
 import { runOptimise } from './optimise';
-import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
+import { refereeSteps, toTheEnd, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, type Answer } from './problem';
 import {
 	finishRisk,
@@ -37,11 +37,14 @@ export interface RunOptions {
 	readonly onprogress?: ((done: number, of: number) => void) | undefined;
 }
 
+/** The second engine at work; between steps others may have their turn. */
+export type CheckSteps = Generator<void, Answer<StudyResult>>;
+
 /** A study with its answer, which the second engine has not looked at yet. */
 export interface Answered {
 	readonly result: StudyResult;
-	/** Has the first draw checked: the answer to be trusted, or why there is none. */
-	readonly check: () => Answer<StudyResult>;
+	/** Has the first draw checked, step by step: the answer to be trusted, or why there is none. */
+	readonly check: () => CheckSteps;
 }
 
 /** The answer, once the second engine agrees on the first draw. */
@@ -51,7 +54,7 @@ export function runStudyHere(
 	options: RunOptions = {}
 ): Answer<StudyResult> {
 	const answered = answerStudy(workbook, study, options);
-	return answered.ok ? answered.value.check() : answered;
+	return answered.ok ? toTheEnd(answered.value.check()) : answered;
 }
 
 /** The answer at once, and its check for afterwards: the second engine takes longer than everything else together. */
@@ -60,9 +63,9 @@ export function answerStudy(
 	study: Study,
 	options: RunOptions = {}
 ): Answer<Answered> {
-	let check: (() => Answer<FirstDraw>) | null = null;
+	let check: (() => Generator<void, Answer<FirstDraw>>) | null = null;
 	const later: CheckFirst = (columns, draws) => {
-		check = () => refereeFirstDraw(columns, draws);
+		check = () => refereeSteps(columns, draws);
 		return answer(null);
 	};
 	const found = resultOf(workbook, study, options, later);
@@ -71,8 +74,13 @@ export function answerStudy(
 }
 
 /** The result with its check, or why it cannot stand. */
-export const checked = (result: StudyResult, check: Answer<FirstDraw>): Answer<StudyResult> =>
-	check.ok ? answer({ ...result, check: check.value }) : check;
+export function* checked(
+	result: StudyResult,
+	steps: Generator<void, Answer<FirstDraw>>
+): CheckSteps {
+	const check = yield* steps;
+	return check.ok ? answer({ ...result, check: check.value }) : check;
+}
 
 function resultOf(
 	workbook: Workbook,
