@@ -16,10 +16,14 @@ const WORKER_POLICY =
 process.env.BODY_SIZE_LIMIT = '66M';
 // One folder, wherever the command is called from.
 process.env.METREWRIGHT_DATA ||= fileURLToPath(new URL('../../.metrewright-data', import.meta.url));
+// The framework reads it before the settings are looked over, and would fail without a word of use.
+if (process.env.ORIGIN && !URL.canParse(process.env.ORIGIN))
+	fail(
+		`ORIGIN is "${process.env.ORIGIN}"; it should be the address that people open, for example https://plant.example.`
+	);
 const { handler } = await import('../../build/handler.js').catch((problem) => {
 	// What the one who starts it can mend is said without the place in the program.
-	console.error(problem.name === 'StartError' ? problem.message : problem);
-	process.exit(1);
+	fail(problem.name === 'StartError' ? problem.message : problem);
 });
 const parts = globalThis[Symbol.for('metrewright.server')];
 
@@ -46,10 +50,16 @@ server.on('error', (problem) => {
 	const known = {
 		EADDRINUSE: `Port ${port} on ${host} is in use. Set PORT to another one, for example PORT=${port + 1}.`,
 		EACCES: `Port ${port} on ${host} may not be opened by this user. Set PORT to one above 1023.`,
-		EADDRNOTAVAIL: `HOST ${host} is not an address of this machine.`
+		EADDRNOTAVAIL: `HOST ${host} is not an address of this machine.`,
+		ENOTFOUND: `HOST ${host} is no name that this machine knows.`
 	};
-	console.error(known[problem.code] ?? `The server could not start: ${problem.message}`);
-	process.exit(1);
+	fail(known[problem.code] ?? `The server could not start: ${problem.message}`);
+});
+
+// A file of the build that is gone while the server runs costs its one answer, not everybody's.
+process.on('uncaughtException', (problem) => {
+	if (problem.code === 'ENOENT' && problem.syscall === 'open') console.error(problem.message);
+	else fail(problem);
 });
 
 server.listen(port, host, () => {
@@ -75,6 +85,10 @@ for (const signal of ['SIGINT', 'SIGTERM'])
 function portFrom(text) {
 	const number = Number(text);
 	if (Number.isInteger(number) && number > 0 && number < 65536) return number;
-	console.error(`PORT is "${text}"; it must be a whole number from 1 to 65535.`);
+	return fail(`PORT is "${text}"; it must be a whole number from 1 to 65535.`);
+}
+
+function fail(why) {
+	console.error(why);
 	process.exit(1);
 }

@@ -128,6 +128,22 @@ describe('bringing values in', () => {
 		]);
 	});
 
+	it('gives a scenario no entry of its own for what it takes from its parent, and one where it shall stay apart', () => {
+		const child = workbook.scenarios.find(({ parent }) => parent === 'base')!;
+		const stands = Number(inputAt(workbook, 'base', 'mttr', ['L1']).value);
+		expect(inputAt(workbook, child.id, 'mttr', ['L1'])).toEqual({ value: stands, from: 'base' });
+		const both = (base: number, own: number) =>
+			brought(`name,for,base,${child.id}\nmttr,L1,${base},${own}\n`);
+		const together = both(stands + 1, stands + 1);
+		expect(together.changes.map(({ scenario }) => scenario)).toEqual(['base']);
+		expect(together.same).toBe(1);
+		const apart = both(stands + 1, stands);
+		expect(apart.changes.map(({ scenario, after, stays }) => [scenario, after, stays])).toEqual([
+			['base', stands + 1, false],
+			[child.id, stands, true]
+		]);
+	});
+
 	it('says of each row that it cannot take what is wrong with it, and takes the rest', () => {
 		const { changes, problems, results } = brought(
 			[

@@ -7,6 +7,7 @@ import { saveWorkbook } from '$lib/workbook/save';
 import { storeCommand } from '../../src/cli/store-commands';
 import { openLog } from '$lib/server/log';
 import { readSettings, VARIABLE_NAMES } from '$lib/server/settings';
+import { openStoreOf, settingsFrom } from '$lib/server/start';
 import { openStore, type Where } from '$lib/server/store/open';
 import { plant } from '../workbook/plant';
 import { Client, PASSWORD, startServer } from './api';
@@ -44,6 +45,21 @@ describe('settings', () => {
 			'METREWRIGHT_LOG'
 		]);
 		expect(read.problems.join()).not.toContain('hunter2');
+	});
+
+	it('that are mistyped are not passed over', () => {
+		const read = readSettings({ METREWRIGHT_BODYMB: '8' });
+		if (read.ok) throw new Error('It was taken.');
+		expect(read.problems).toEqual([
+			'METREWRIGHT_BODYMB is no setting. Did you mean METREWRIGHT_BODY_MB?'
+		]);
+	});
+
+	it('name a folder that can never be made: said at once', async () => {
+		const settings = settingsFrom({ METREWRIGHT_DATA: '/proc/nowhere/data' });
+		await expect(openStoreOf(settings, 0)).rejects.toThrow(
+			'The folder "/proc/nowhere/data" cannot hold the data'
+		);
 	});
 
 	it('are all in the table of DEVELOPERS.md', () => {

@@ -2,6 +2,7 @@
  * The settings of the server, from the environment. All wrong ones are named at once, each with what it should
  * be; nothing is guessed. The table in DEVELOPERS.md lists them for those who run it.
  */
+import { nearest } from '$lib/formula/names';
 import { z } from '$lib/workbook/zod';
 
 export interface Settings {
@@ -72,6 +73,12 @@ type Read = { [name in keyof typeof VARIABLES]: z.output<(typeof VARIABLES)[name
 /** Their names, for the table in the documentation and its test. */
 export const VARIABLE_NAMES = Object.keys(VARIABLES);
 
+/** Read by the command line and by tests, and no settings of the server. */
+const KNOWN = new Set([
+	...VARIABLE_NAMES,
+	...['METREWRIGHT_PASSWORD', 'METREWRIGHT_CHROMIUM', 'METREWRIGHT_POSTGRES_BIN']
+]);
+
 export function readSettings(environment: Environment): SettingsResult {
 	const problems: string[] = [];
 	const read: Record<string, unknown> = {};
@@ -82,6 +89,11 @@ export function readSettings(environment: Environment): SettingsResult {
 		if (parsed.success) read[name] = parsed.data;
 		else problems.push(`${name} is ${shownValue(name, given)}; it should be ${should}.`);
 	}
+	for (const name of Object.keys(environment))
+		if (name.startsWith('METREWRIGHT_') && !KNOWN.has(name)) {
+			const near = nearest(name, VARIABLE_NAMES);
+			problems.push(`${name} is no setting.${near ? ` Did you mean ${near}?` : ' Leave it out.'}`);
+		}
 	const values = read as Read;
 	if (problems.length > 0) return { ok: false, problems };
 	const host = values.HOST ?? '127.0.0.1';

@@ -52,7 +52,7 @@ export async function openStoreOf(settings: Settings, now: number): Promise<Stor
 			throw new StartError(
 				`The PostgreSQL of DATABASE_URL cannot be used: ${why}. Check that it runs, and its address, user and password.`
 			);
-		if (faultOf(error) || /^E(ACCES|PERM|ROFS|NOTDIR|EXIST|NOSPC)$/.test(code))
+		if (faultOf(error) || /^E(ACCES|PERM|ROFS|NOENT|NOTDIR|EXIST|NOSPC)$/.test(code))
 			throw new StartError(
 				`The folder "${settings.folder}" cannot hold the data: ${why}. Set METREWRIGHT_DATA to a folder that this user may write to.`
 			);

@@ -6,7 +6,7 @@ import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { nearest } from '$lib/formula/names';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { takesEntry } from '$lib/workbook/cells';
-import { memberPlaces } from '$lib/workbook/lookup';
+import { baseOf, findScenario, memberPlaces } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
 import type { Mapping } from './mapping';
@@ -28,11 +28,13 @@ export interface Brought {
 	/** Null: nobody entered one. */
 	readonly before: Scalar;
 	readonly after: Scalar;
+	/** It stands as it comes, but what it is built on changes: it is entered to stay as it is. */
+	readonly stays: boolean;
 }
 
 export interface BringIn {
 	readonly changes: readonly Brought[];
-	/** Values that are what they were. */
+	/** Values that are what they were, or what the scenario takes from what it is built on afterwards. */
 	readonly same: number;
 	/** Rows of results, which follow their formulas and are passed over. */
 	readonly results: number;
@@ -47,6 +49,7 @@ export function bringIn(
 ): BringIn {
 	const reading = new Reading(mapping, layout, readValue);
 	for (const { line, cells } of grid.rows) reading.readRow(line, rowOf(cells, mapping));
+	reading.settle();
 	return reading;
 }
 
@@ -55,8 +58,8 @@ class Reading implements BringIn {
 	readonly problems: { line: number; message: string }[] = [];
 	same = 0;
 	results = 0;
-	/** The line on which each value was given. */
-	readonly #given = new Map<string, number>();
+	/** Every value that was given, with its line. */
+	readonly #given = new Map<string, Given>();
 	readonly #byLabel: ReadonlyMap<string, QuantityLayout>;
 
 	constructor(
@@ -102,29 +105,59 @@ class Reading implements BringIn {
 		const read = this.readValue(withUnit(text, row.unit, quantity), layout);
 		if (!read.ok) return this.#bad(line, `${quantity.label}: ${read.message}`);
 
-		const key = JSON.stringify([scenario, quantity.name, at]);
+		const key = keyOf(scenario, quantity.name, at);
 		const before = this.#given.get(key);
 		if (before !== undefined)
 			return this.#bad(
 				line,
-				`${quantity.label}${at.length ? ` of ${at.join(', ')}` : ''} is given on line ${before} already. Keep one of the two.`
+				`${quantity.label}${at.length ? ` of ${at.join(', ')}` : ''} is given on line ${before.line} already. Keep one of the two.`
 			);
-		this.#given.set(key, line);
-		const stands = inputAt(workbook, scenario, quantity.name, at).value;
-		const base = workbook.scenarios[0];
-		if (stands === read.value) this.same++;
-		else if (quantity.fixed && scenario !== base?.id)
-			this.#bad(
-				line,
-				`${quantity.label} is fixed with the structure, and no scenario changes it. Bring it into ${base?.title ?? 'the base'}.`
-			);
-		else this.changes.push({ line, scenario, quantity, at, before: stands, after: read.value });
+		this.#given.set(key, { line, scenario, quantity, at, after: read.value });
+	}
+
+	/**
+	 * Which of the given values must be entered, so that afterwards every scenario has what the file gives it. One that
+	 * takes the value from what it is built on gets no entry of its own.
+	 */
+	settle(): void {
+		const { workbook } = this.layout;
+		const base = baseOf(workbook);
+		for (const given of this.#given.values()) {
+			const { line, scenario, quantity, at, after } = given;
+			const { value: before, from } = inputAt(workbook, scenario, quantity.name, at);
+			const parent = findScenario(workbook, scenario)?.parent ?? null;
+			const follows = from !== scenario && parent !== null;
+			const otherwise = follows ? this.#afterwards(parent, quantity, at) : before;
+			if (otherwise === after) this.same++;
+			else if (quantity.fixed && scenario !== base.id)
+				this.#bad(
+					line,
+					`${quantity.label} is fixed with the structure, and no scenario changes it. Bring it into ${base.title}.`
+				);
+			else this.changes.push({ ...given, before, stays: before === after });
+		}
+		this.problems.sort((a, b) => a.line - b.line);
+	}
+
+	/** What a scenario has once the file has come in. */
+	#afterwards(scenario: string, quantity: Quantity, at: readonly string[]): Scalar {
+		const { workbook } = this.layout;
+		const given = this.#given.get(keyOf(scenario, quantity.name, at));
+		if (given) return given.after;
+		const { value, from } = inputAt(workbook, scenario, quantity.name, at);
+		const parent = findScenario(workbook, scenario)?.parent ?? null;
+		return from === scenario || parent === null ? value : this.#afterwards(parent, quantity, at);
 	}
 
 	#bad(line: number, message: string): void {
 		this.problems.push({ line, message });
 	}
 }
+
+type Given = Omit<Brought, 'before' | 'stays'>;
+
+const keyOf = (scenario: string, quantity: string, at: readonly string[]) =>
+	JSON.stringify([scenario, quantity, at]);
 
 /** One command a scenario, as one edit. */
 export function commandsOf(changes: readonly Brought[]): Command[] {

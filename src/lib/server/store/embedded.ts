@@ -5,8 +5,8 @@
  * crash of the process or of the machine. The write-ahead log is left off: the engine that this driver bundles
  * predates the mending of a fault in it. Several processes may open the folder; they wait for each other.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import {
 	CompiledQuery,
 	Kysely,
@@ -77,13 +77,25 @@ class EmbeddedDialect extends SqliteDialect {
 
 /** Opens the folder's database, and makes both if they are not there. */
 export function openEmbedded(folder: string): Kysely<Tables> {
-	mkdirSync(folder, { recursive: true, mode: 0o700 });
+	makeFolder(resolve(folder));
 	const file = new Libsql(join(folder, FILE));
 	file.pragma(`busy_timeout = ${NAP_MS}`);
 	file.pragma('journal_mode = TRUNCATE');
 	file.pragma('synchronous = FULL');
 	file.pragma('foreign_keys = ON');
 	return new Kysely<Tables>({ dialect: new EmbeddedDialect({ database: withoutLeaks(file) }) });
+}
+
+/** Level by level: asked for all at once, the runtime tries for ever where a folder can never be made. */
+function makeFolder(folder: string): void {
+	if (existsSync(folder)) return;
+	makeFolder(dirname(folder));
+	try {
+		mkdirSync(folder, { mode: 0o700 });
+	} catch (error) {
+		// Another process made it meanwhile.
+		if (!existsSync(folder)) throw error;
+	}
 }
 
 /**
