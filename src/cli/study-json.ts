@@ -39,9 +39,9 @@ export function studyAsJson(study: Study, result: StudyResult): object {
 				quantity,
 				base: numberOf(result.base),
 				swings: result.swings.map(
-					({ label, mode, low, high, atLow, atHigh, reach, elasticity }) => ({
+					({ label, mode, low, high, atLow, atHigh, reach, elasticity, elasticityLess }) => ({
 						...{ label, mode, low, high, at_low: numberOf(atLow), at_high: numberOf(atHigh) },
-						...{ reach: known(reach), elasticity }
+						...{ reach: known(reach), elasticity, elasticity_less: elasticityLess }
 					})
 				),
 				cases: result.cases.map((one) => ({ label: one.label, value: numberOf(one.result) })),

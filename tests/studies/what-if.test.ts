@@ -40,6 +40,17 @@ describe('sensitivity', () => {
 		expect(check!.compared).toBeGreaterThan(0);
 	});
 
+	it('measures one per cent more and one per cent less apart, for a mean of them says nothing across a kink', () => {
+		const kinked = book([
+			{ name: 'hours', value: 100 },
+			{ name: 'output', formula: 'IF(hours < 100; 50; 3 * hours - 200)' }
+		]);
+		const { swings } = swing(kinked, { quantity: 'output', all: { percent: 10 } });
+		// 101 h give 103, 99 h give 50, both against 100.
+		expect(swings[0]!.elasticity).toBeCloseTo(3, 9);
+		expect(swings[0]!.elasticityLess).toBeCloseTo(-50, 9);
+	});
+
 	it('swings every number that the result stands on by a percentage, and none besides', () => {
 		const { swings, idle } = swing(metre(), { quantity: 'cost', all: { percent: 10 } });
 		expect(swings.map(({ label }) => label).sort()).toEqual([

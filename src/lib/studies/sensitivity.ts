@@ -1,6 +1,6 @@
 /**
  * Sensitivity: every input swung by itself, ranked by how far it moves the result; named cases that move several
- * at once; and elasticities, how many per cent the result moves for one per cent of an input.
+ * at once; and elasticities, how many per cent the result moves for one per cent more of an input, and for one less.
  */
 import { buildPlan } from '$lib/engine/build/plan';
 import { quantityOf } from '$lib/engine/layout';
@@ -23,8 +23,10 @@ export interface SwingResult extends LabelledSwing {
 	readonly atHigh: Outcome;
 	/** How far apart the two are; where one end has no value, how far the other is from the result as it stands. */
 	readonly reach: number;
-	/** Per cent of the result for one per cent of the input; null where either is zero or has no value. */
+	/** Per cent of the result for one per cent more of the input; null where either is zero or has no value. */
 	readonly elasticity: number | null;
+	/** The same for one per cent less: minus `elasticity` on a straight line, anything across a kink. */
+	readonly elasticityLess: number | null;
 }
 
 export interface CaseResult {
@@ -49,7 +51,7 @@ export interface SensitivityResult {
 
 /** Inputs swung at a time: four columns each. */
 const BATCH = 64;
-/** How far either way an elasticity is measured. */
+/** How far either way an elasticity is measured, each way by itself: their mean says nothing across a kink. */
 const STEP = 0.01;
 
 export function runSensitivity(
@@ -127,7 +129,8 @@ function swung(
 			atLow,
 			atHigh,
 			reach: reachOf(atLow, atHigh, base),
-			elasticity: elasticityOf(base, less(), more(), sheet.columns.inputs[factor]!.base)
+			elasticity: elasticityOf(base, more(), sheet.columns.inputs[factor]!.base),
+			elasticityLess: elasticityOf(base, less(), sheet.columns.inputs[factor]!.base)
 		};
 	};
 }
@@ -142,15 +145,10 @@ function reachOf(atLow: Outcome, atHigh: Outcome, base: Outcome): number {
 	return values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
 }
 
-function elasticityOf(
-	base: Outcome,
-	less: Outcome,
-	more: Outcome,
-	inputs: readonly Outcome[]
-): number | null {
-	if ([base, less, more].some(({ state }) => state !== OK) || base.value === 0) return null;
+function elasticityOf(base: Outcome, stepped: Outcome, inputs: readonly Outcome[]): number | null {
+	if ([base, stepped].some(({ state }) => state !== OK) || base.value === 0) return null;
 	if (inputs.every(({ value }) => value === 0)) return null;
-	return (more.value - less.value) / (2 * STEP * base.value);
+	return (stepped.value - base.value) / (STEP * base.value);
 }
 
 /** Columns in which few inputs move, gathered first and run together. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runBridge } from '$lib/studies/bridge';
 import { askStudy } from '$lib/studies/ask-study';
+import type { SwingResult } from '$lib/studies/sensitivity';
 import type { RiskResult } from '$lib/studies/risk-result';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
@@ -8,11 +9,18 @@ import { UnitSystem } from '$lib/units/system';
 import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/bridge-words';
 import { breakEvenTitle } from '$lib/ui/studies/break-even-words';
 import { histogramOf } from '$lib/ui/studies/histogram';
-import { mapPicture, mapTitle } from '$lib/ui/studies/map-words';
+import { mapPicture, mapTable, mapTitle } from '$lib/ui/studies/map-words';
+import { separation } from '$lib/ui/studies/optimise-words';
 import { inSentence } from '$lib/ui/studies/names';
 import { movedText } from '$lib/ui/studies/range-words';
 import { faultSentences, riskFacts, riskTitle, shareAtLeast } from '$lib/ui/studies/risk-words';
-import { sensitivityTitle, swingRows } from '$lib/ui/studies/sensitivity-words';
+import {
+	elasticityText,
+	mostElastic,
+	sensitivityTable,
+	sensitivityTitle,
+	swingRows
+} from '$lib/ui/studies/sensitivity-words';
 import { percentText, shownFor } from '$lib/ui/studies/shown';
 
 const { system: units } = UnitSystem.create([]);
@@ -144,6 +152,56 @@ describe('swings in words', () => {
 			['Rent', '+10 to −10 %', '80']
 		]);
 	});
+
+	it('say what one per cent less does only where it is not about the opposite of one per cent more', () => {
+		const words = (elasticity: number | null, elasticityLess: number | null) =>
+			elasticityText({ elasticity, elasticityLess }, 'en');
+		expect(words(1.3, -1.3)).toBe('+1.30 %');
+		expect(words(1, -1.09)).toBe('+1.00 %');
+		expect(words(1, -1.11)).toBe('+1.00 %; one per cent less: −1.11 %');
+		expect(words(16.6, -46.5)).toBe('+16.6 %; one per cent less: −46.5 %');
+		expect(words(0, 0.001)).toBe('0.00 %');
+		expect(words(null, -2)).toBe('no value; one per cent less: −2.00 %');
+	});
+
+	it('are listed by what one per cent of them does, either way', () => {
+		const result = answered(study);
+		if (result.kind !== 'sensitivity') throw new Error(result.kind);
+		const [rent, price] = ['Rent', 'Price'].map((label) =>
+			result.swings.find((one) => one.label.toLowerCase() === label.toLowerCase())!
+		) as [SwingResult, SwingResult];
+		const dull = { ...price, elasticity: 1, elasticityLess: -1 };
+		const kinked = { ...rent, elasticity: 0, elasticityLess: 4 };
+		const idle = { ...rent, elasticity: null, elasticityLess: null };
+		expect(mostElastic([dull, idle, kinked])).toEqual([kinked, dull]);
+		// A case has as many columns in the table as a swing.
+		const table = sensitivityTable(workbook, study, {
+			...result,
+			cases: [{ label: 'Bad', result: result.base }]
+		});
+		expect(table.rows.map((row) => row.length)).toEqual([9, 9, 9]);
+	});
+});
+
+it('a runner-up is so much lower or higher than the best, never "at" the difference', () => {
+	const study: StudyOf<'optimise'> = {
+		...{ ...head, kind: 'optimise', direction: 'highest' },
+		options: [
+			{
+				label: 'Price',
+				alternatives: [
+					{ label: 'as now', changes: [] },
+					{ label: 'dear', changes: [{ quantity: 'price', value: 12 }] }
+				]
+			}
+		]
+	};
+	const [now, dear] = [600, 800].map((value, i) => ({ choice: [i], value, limits: [] }));
+	expect(separation(study, dear!, now!, shown)).toBe('200 EUR lower: Price as now, not dear');
+	expect(separation(study, now!, dear!, shown)).toBe('200 EUR higher: Price dear, not as now');
+	expect(separation(study, { ...now!, value: 800 }, dear!, shown)).toBe(
+		'as good, to the digits shown: Price dear, not as now'
+	);
 });
 
 it('a map says where it is highest, and marks where the inputs stand', () => {
@@ -164,6 +222,10 @@ it('a map says where it is highest, and marks where the inputs stand', () => {
 		[false, false, false]
 	]);
 	expect(picture.rows[1]!.cells[1]).toMatchObject({ text: '600', shade: 2 });
+	const odd = { ...result, across: [0.85 + 1e-16, 1, 1.15], down: [0.1 + 0.2, 1, 1.5] };
+	const table = mapTable(workbook, study, odd, { locale: 'de' });
+	expect(table.columns).toEqual(['Rent', '0,85', '1', '1,15']);
+	expect(table.rows.map(([row]) => row)).toEqual(['−70 %', '0 %', '+50 %']);
 });
 
 it('a break-even says where the target is met', () => {

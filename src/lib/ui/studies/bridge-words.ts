@@ -11,6 +11,10 @@ import type { Shown } from './shown';
 
 type Bridge = StudyOf<'bridge'>;
 
+/** How a part is to be read. */
+export const PART_WORDS =
+	"A step's part is its average over all orders in which the steps can be made. What steps do only together is shared between them, so a part is not what the step does alone.";
+
 export function bridgeTitle(workbook: Workbook, study: Bridge, result: BridgeResult, shown: Shown) {
 	const name = nameOf(workbook, study);
 	if (result.parts.length === 0)

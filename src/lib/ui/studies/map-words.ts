@@ -104,13 +104,21 @@ export const axisName = (workbook: Workbook, axis: MapAxis): string =>
 export const mapLine = (workbook: Workbook, study: MapStudy, shown: Shown): string =>
 	`${titleOf(workbook, study.scenario)}${shown.unit ? `, ${shown.unit}` : ''}; the ring marks where the inputs stand`;
 
-export function mapTable(workbook: Workbook, study: MapStudy, result: MapResult): PlainTable {
+export function mapTable(
+	workbook: Workbook,
+	study: MapStudy,
+	result: MapResult,
+	{ locale }: Pick<Shown, 'locale'>
+): PlainTable {
 	const unit = findQuantity(workbook, study.quantity)?.unit ?? '1';
 	return {
 		caption: `${nameOf(workbook, study)} [${unit}] by ${axisName(workbook, study.down)} (down) and ${axisName(workbook, study.across)} (across)`,
-		columns: [axisName(workbook, study.down), ...result.across.map(String)],
+		columns: [
+			axisName(workbook, study.down),
+			...result.across.map((value) => movedText(study.across, value, locale))
+		],
 		rows: result.down.map((down, row) => [
-			down,
+			movedText(study.down, down, locale),
 			...result.across.map((_, column) => {
 				const place = row * result.across.length + column;
 				return result.states[place] === OK ? result.values[place]! : null;

@@ -50,7 +50,7 @@ export function optimiseLine(
 	return parts.join('; ');
 }
 
-/** "less 36 kEUR: New rewinder yes, not no" */
+/** "36 kEUR lower: New rewinder yes, not no" */
 export function separation(
 	study: OptimiseStudy,
 	best: Combination,
@@ -60,7 +60,13 @@ export function separation(
 	const differences = apart(study, other.choice, best.choice).map(
 		({ option, one, other: instead }) => `${option} ${one}, not ${instead}`
 	);
-	return `${shown.signedWhole(other.value - best.value)}: ${differences.join('; ')}`;
+	const gap = other.value - best.value;
+	const size = shown.whole(Math.abs(gap));
+	const words =
+		size === shown.whole(0)
+			? 'as good, to the digits shown'
+			: `${size} ${gap < 0 ? 'lower' : 'higher'}`;
+	return `${words}: ${differences.join('; ')}`;
 }
 
 export function optimiseTable(

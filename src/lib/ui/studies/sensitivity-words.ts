@@ -127,25 +127,50 @@ export function sensitivityTable(
 		caption: `${name} [${unit}] with each input moved alone`,
 		columns: [
 			...['Input', 'Range in', 'From', 'To'],
-			...[`${name} at From`, `${name} at To`, 'Reach', 'Elasticity']
+			...[`${name} at From`, `${name} at To`, 'Reach', '% for 1 % more', '% for 1 % less']
 		],
 		rows: [
 			...result.swings.map((swing) => [
 				...[swingName(workbook, study, swing), swing.mode, swing.low, swing.high],
 				...[number(swing.atLow), number(swing.atHigh)],
 				Number.isFinite(swing.reach) ? swing.reach : null,
-				swing.elasticity
+				swing.elasticity,
+				swing.elasticityLess
 			]),
 			...result.cases.map(({ label, result: found }) => [
 				...[label, 'case', null, null],
-				...[number(found), null, null, null]
+				...[number(found), null, null, null, null]
 			])
 		]
 	};
 }
 
-/** "+1.3 % for 1 % more" */
-export const elasticityText = (elasticity: number | null, locale: string): string =>
-	elasticity === null
-		? 'none'
-		: `${formatDifference(Number(elasticity.toPrecision(3)), Math.abs(elasticity) >= 10 ? 1 : 2, locale)} %`;
+type Elastic = Pick<SwingResult, 'elasticity' | 'elasticityLess'>;
+
+/** The inputs that move the result most for one per cent of them, either way. */
+export function mostElastic(swings: readonly SwingResult[]): SwingResult[] {
+	const size = ({ elasticity, elasticityLess }: Elastic) =>
+		Math.max(Math.abs(elasticity ?? 0), Math.abs(elasticityLess ?? 0));
+	return swings
+		.filter(({ elasticity, elasticityLess }) => elasticity !== null || elasticityLess !== null)
+		.sort((a, b) => size(b) - size(a))
+		.slice(0, 8);
+}
+
+/** "+1.3 %" for one per cent more; what one per cent less does is added where it is not about the opposite. */
+export function elasticityText({ elasticity, elasticityLess }: Elastic, locale: string): string {
+	const text = (value: number | null) =>
+		value === null
+			? 'no value'
+			: `${formatDifference(Number(value.toPrecision(3)), Math.abs(value) >= 10 ? 1 : 2, locale)} %`;
+	return isKink({ elasticity, elasticityLess })
+		? `${text(elasticity)}; one per cent less: ${text(elasticityLess)}`
+		: text(elasticity);
+}
+
+/** More than a tenth apart, and by more than the figures show. */
+function isKink({ elasticity, elasticityLess }: Elastic): boolean {
+	if (elasticity === null || elasticityLess === null) return elasticity !== elasticityLess;
+	const apart = Math.abs(elasticity + elasticityLess);
+	return apart > 0.1 * Math.abs(elasticity) && apart > 0.005;
+}
