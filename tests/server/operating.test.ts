@@ -170,10 +170,12 @@ onEachStore('Operating', ({ fresh }) => {
 		const cut = join(folder, `cut-${store.kind}.gz`);
 		writeFileSync(cut, readFileSync(good).subarray(0, -40));
 		const empty = fresh();
-		expect((await command(empty, 'restore', cut)).code).toBe(2);
+		const broken = await command(empty, 'restore', cut);
+		expect(broken).toMatchObject({ code: 2, err: expect.stringMatching(/broke off|not whole/) });
 		const wrong = join(folder, `wrong-${store.kind}.gz`);
 		writeFileSync(wrong, 'no back-up');
-		expect((await command(empty, 'restore', wrong)).code).toBe(2);
+		const other = await command(empty, 'restore', wrong);
+		expect(other).toMatchObject({ code: 2, err: expect.stringContaining('no back-up of') });
 		expect(await command(empty, 'account', 'list')).toMatchObject({
 			out: 'Nobody has an account.\n'
 		});

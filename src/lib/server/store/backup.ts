@@ -98,6 +98,18 @@ export class RestoreError extends Error {
 
 /** Puts everything back into a store that holds nothing yet; all or nothing. The number of rows. */
 export async function restore(db: Database, file: string): Promise<number> {
+	try {
+		return await restoreAll(db, file);
+	} catch (error) {
+		// What unpacks the file knows only that its bytes are wrong.
+		const code = (error as NodeJS.ErrnoException).code ?? '';
+		if (code === 'Z_BUF_ERROR') throw brokenOff();
+		if (code.startsWith('Z_') || error instanceof SyntaxError) throw noBackup();
+		throw error;
+	}
+}
+
+function restoreAll(db: Database, file: string): Promise<number> {
 	return db.transaction().execute(async (work) => {
 		for (const table of KEPT) {
 			const found = await sql`select 1 from ${sql.table(table)} limit 1`.execute(work);
@@ -137,9 +149,11 @@ export async function restore(db: Database, file: string): Promise<number> {
 	});
 }
 
+const noBackup = () =>
+	new RestoreError('This is no back-up of Metrewright. Choose a file that "backup" wrote.');
+
 function checkHead(head: { format?: string; step?: string }): void {
-	if (head.format !== FORMAT)
-		throw new RestoreError('This is no back-up of Metrewright. Choose a file that "backup" wrote.');
+	if (head.format !== FORMAT) throw noBackup();
 	if (!MIGRATIONS.some(({ name }) => name === head.step))
 		throw new RestoreError('This back-up is of a newer version. Update the app, then restore it.');
 	if (head.step !== step())
