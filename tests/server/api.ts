@@ -11,6 +11,8 @@ export const PASSWORD = 'a pipe of eleven metres';
 export interface Server extends Running {
 	/** Moves the clock that the server reads. */
 	pass(ms: number): void;
+	/** Does something while that clock stands still, so that no wait ends by itself. */
+	atOnce(work: () => Promise<void>): Promise<void>;
 	readonly logged: string[];
 }
 
@@ -20,7 +22,8 @@ export async function startServer(
 ): Promise<Server> {
 	const settings = settingsOf(where, environment);
 	let late = 0;
-	const now = () => Date.now() + late;
+	let still: number | null = null;
+	const now = () => still ?? Date.now() + late;
 	const logged: string[] = [];
 	const log = {
 		write: (level: string, fields: object) => void logged.push(JSON.stringify({ level, ...fields }))
@@ -30,6 +33,11 @@ export async function startServer(
 		logged,
 		pass: (ms: number) => {
 			late += ms;
+		},
+		async atOnce(work: () => Promise<void>) {
+			still = now();
+			await work();
+			still = null;
 		}
 	});
 }

@@ -50,11 +50,31 @@ onEachStore('People', ({ fresh }) => {
 
 	it('cannot be tried one after the other from one address', async () => {
 		const sprayer = new Client(server, '203.0.113.99');
-		const statuses = [];
-		for (let i = 0; i < 31; i++)
-			statuses.push((await sprayer.signIn(`somebody${i}@plant.example`, 'wrong')).status);
+		const statuses: number[] = [];
+		await server.atOnce(async () => {
+			for (let i = 0; i < 31; i++)
+				statuses.push((await sprayer.signIn(`somebody${i}@plant.example`, 'wrong')).status);
+		});
 		expect(statuses.slice(0, 30)).toEqual(Array.from({ length: 30 }, () => 401));
 		expect(statuses[30]).toBe(429);
+	});
+
+	it('stay outside once their invitation is withdrawn, by an owner of its workbook alone', async () => {
+		const path = `/api/v1/workbooks/${await begin()}`;
+		const elsewhere = `/api/v1/workbooks/${await begin()}`;
+		const token = await invited(`${path}/invitations`, {
+			email: 'late@b.example',
+			role: 'editor'
+		});
+		const open = (await owner.json('GET', `${path}/invitations`)) as {
+			invitations: { id: string }[];
+		};
+		const { id } = open.invitations[0]!;
+		expect((await owner.ask('DELETE', `${elsewhere}/invitations/${id}`)).status).toBe(404);
+		expect((await owner.ask('DELETE', `${path}/invitations/${id}`)).status).toBe(204);
+		const late = new Client(server, '192.0.2.77');
+		const accept = { body: { token, name: 'Late', password: PASSWORD } };
+		expect((await late.ask('POST', '/api/v1/invitations/accept', accept)).status).toBe(404);
 	});
 
 	it('come in by an invitation, once, with the role that it names', async () => {

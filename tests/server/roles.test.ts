@@ -88,6 +88,7 @@ const TABLE: Readonly<Record<string, Case>> = {
 	[`PUT ${W}/people/{person}`]: { body: { role: 'viewer' }, gives: from('owner', 404) },
 	[`DELETE ${W}/people/{person}`]: { gives: from('owner', 404) },
 	[`GET ${W}/invitations`]: { gives: from('owner', 200) },
+	[`DELETE ${W}/invitations/{invitation}`]: { gives: from('owner', 404) },
 	[`POST ${W}/invitations`]: { body: { email, role: 'viewer' }, gives: from('owner', 201) },
 	[`GET ${W}/revisions`]: { gives: from('viewer', 200) },
 	[`GET ${W}/revisions/{revision}`]: { gives: from('viewer', 200) },

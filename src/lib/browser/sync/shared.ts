@@ -72,6 +72,9 @@ export const takeRole = (id: string, person: string) =>
 export const invitations = (id: string) =>
 	ask<{ invitations: Invitation[] }>(`${of(id)}/invitations`);
 /** The secret of the link is in the answer, this once; none where the person has an account here already. */
+export const withdrawInvitation = (id: string, invitation: string) =>
+	ask<void>(`${of(id)}/invitations/${invitation}`, { method: 'DELETE' });
+
 export const invite = (id: string, email: string, role: Role) =>
 	ask<{ token?: string }>(`${of(id)}/invitations`, { method: 'POST', body: { email, role } });
 

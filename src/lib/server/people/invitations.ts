@@ -74,6 +74,16 @@ export async function findInvitation(
 	return row ? asInvitation(row) : null;
 }
 
+/** Takes back an invitation to a workbook; whether there was one. */
+export async function withdraw(db: Database, id: string, workbookId: string): Promise<boolean> {
+	const done = await db
+		.deleteFrom('invitations')
+		.where('id', '=', id)
+		.where('workbook_id', '=', workbookId)
+		.executeTakeFirst();
+	return done.numDeletedRows > 0n;
+}
+
 /** True for the one who used it first. */
 export async function useInvitation(db: Database, id: string): Promise<boolean> {
 	const done = await db.deleteFrom('invitations').where('id', '=', id).executeTakeFirst();

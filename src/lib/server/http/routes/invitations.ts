@@ -1,7 +1,13 @@
 /** Invitations: asking somebody in, and coming in. */
 import { z } from '$lib/workbook/zod';
 import { note } from '../../people/audit';
-import { findInvitation, invite, listInvitations, useInvitation } from '../../people/invitations';
+import {
+	findInvitation,
+	invite,
+	listInvitations,
+	useInvitation,
+	withdraw
+} from '../../people/invitations';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { addPerson, personByEmail } from '../../people/people';
 import { changeRole, giveRole, includes, roleOf } from '../../people/roles';
@@ -54,8 +60,7 @@ export const invitationRoutes = [
 		answers: { 204: { description: 'Withdrawn' }, 404: { description: 'No such invitation' } },
 		handle: async ({ services, who, path, address }) => {
 			const { db } = services.store;
-			if (!(await useInvitation(db, path('invitation'))))
-				return problem('not-found', 'There is no such invitation; it may have been used.');
+			if (!(await useInvitation(db, path('invitation')))) return noSuchInvitation();
 			const personId = who.person!.id;
 			const now = services.now();
 			await note(db, { now, event: 'invitation_withdrawn', personId, address });
@@ -165,7 +170,27 @@ export const invitationRoutes = [
 			await note(db, { now, event: 'invited', personId: by, subject, detail, address });
 			return json(made, { status: 201 });
 		}
+	}),
+	route({
+		method: 'DELETE',
+		path: '/api/v1/workbooks/{workbook}/invitations/{invitation}',
+		needs: 'owner',
+		group,
+		summary: 'Withdraws an invitation to a workbook: its link lets nobody in any more',
+		answers: { 204: { description: 'Withdrawn' }, 404: { description: 'No such invitation' } },
+		handle: async ({ services, who, path, address }) => {
+			const { db } = services.store;
+			const subject = path('workbook');
+			if (!(await withdraw(db, path('invitation'), subject))) return noSuchInvitation();
+			const personId = who.person?.id ?? null;
+			const now = services.now();
+			await note(db, { now, event: 'invitation_withdrawn', personId, subject, address });
+			return empty();
+		}
 	})
 ];
+
+const noSuchInvitation = () =>
+	problem('not-found', 'There is no such invitation; it may have been used.');
 
 const usedUp = () => problem('not-found', 'This invitation was used a moment ago. Sign in.');
