@@ -107,6 +107,7 @@ export async function join(owner: Page, person: Page, name: string, role: string
 	await person.getByLabel('Password').fill(PASSWORD);
 	await person.getByRole('button', { name: 'Come in' }).click();
 	await expect(person.getByRole('region', { name: 'You', exact: true })).toContainText(name);
+	await expect(person.getByText(`You have come in as ${role} of`)).toBeVisible();
 	// The secret of the link does not stay in the address.
 	expect(new URL(person.url()).hash).toBe('');
 }
