@@ -172,6 +172,8 @@ const curve = (formula: string) =>
 		{ name: 'y', formula }
 	]);
 
+const X = { quantity: 'x', mode: 'set' } as const;
+
 describe('break-even', () => {
 	it('finds the price at which nothing is left', () => {
 		const result = evenAt(metre(), {
@@ -211,12 +213,28 @@ describe('break-even', () => {
 		expect(stretch.crossings).toEqual([{ kind: 'stretch', input: -3, to: 0 }]);
 	});
 
-	it('walks over gaps, counts them and says why', () => {
+	it('says that the result does not depend on the input, whether or not it has gaps', () => {
+		const still = evenAt(curve('0 * x + 7.5'), {});
+		expect(still.steady).toBe(7.5);
+		expect(still.sentence).toBe(
+			'The result stays at 7.5 whatever x is between -3 and 3: choose an input that it depends on.'
+		);
+		expect(evenAt(curve('IF(x < 1; 7.5; SQRT(-1 - x * x))'), {}).steady).toBe(7.5);
+		expect(evenAt(curve('7.5 + 0.000001 * x'), {}).steady).toBeNull();
+		expect(evenAt(curve('SQRT(-1 - x * x)'), {}).steady).toBeNull();
+		// Where it stays on the target, every value of the input meets it.
+		expect(evenAt(curve('0 * x'), {}).crossings).toEqual([{ kind: 'stretch', input: -3, to: 3 }]);
+	});
+
+	it('walks over gaps, says where they are and why', () => {
 		const { crossings, without } = evenAt(curve('SQRT(x) - 1'), {});
 		expect(crossings).toHaveLength(1);
 		expect(crossings[0]!.input).toBeCloseTo(1, 12);
-		expect(without).toMatchObject({ count: 200 });
+		// Steps of 0.015 from −3; the last below 0.
+		expect(without!.spans).toEqual([{ from: -3, to: expect.closeTo(-0.015, 12) }]);
 		expect(without!.reason).toContain('No real number');
+		const edges = evenAt(curve('SQRT(1 - x * x)'), { input: { ...X, from: -2, to: 2 } });
+		expect(edges.without!.spans).toHaveLength(2);
 	});
 
 	it('finds the rate of return of a published project as the rate at which it is worth nothing', () => {

@@ -155,6 +155,20 @@ describe('studies in a file', () => {
 });
 
 describe('a study that outlives what it asks about', () => {
+	it('is named before a quantity that it asks about or moves is removed', () => {
+		const remove: Command = { kind: 'remove_quantity', name: 'mass_per_metre' };
+		const words = (...studies: Study[]) => refusal(withStudies(...studies), remove);
+		expect(words(risk)).toContain('the study How sure the cost is');
+		// The bridge moves the speed and the price of resin alone.
+		expect(words(risk, bridge)).not.toContain('Why the cost differs');
+		expect(refusal(withStudies(bridge, risk), { ...remove, name: 'resin_price' })).toContain(
+			'is used by the studies Why the cost differs and How sure the cost is, the formula of'
+		);
+		expect(refusal(withStudies(bridge), { ...remove, name: 'material_cost' })).toContain(
+			'the study Why the cost differs'
+		);
+	});
+
 	it('stays when its quantity is removed, and says what is missing', () => {
 		const workbook = after(withStudies(risk), {
 			kind: 'remove_quantity',

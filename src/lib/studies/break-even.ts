@@ -5,7 +5,7 @@
 import { quantityOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
-import { OK } from '$lib/engine/state';
+import { NO_ANSWER, OK } from '$lib/engine/state';
 import { reasonText } from '$lib/engine/wording';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
@@ -41,8 +41,13 @@ export interface BreakEvenResult {
 	readonly curve: readonly CurvePoint[];
 	/** Ascending. A jump passes the target without meeting it. */
 	readonly crossings: readonly Crossing[];
-	/** Steps of the walk in which the result has no value, and why in the first of them. */
-	readonly without: { readonly count: number; readonly reason: string } | null;
+	/** Where the result has no value, from which point of the walk to which, and why in the first of them. */
+	readonly without: {
+		readonly spans: readonly { readonly from: number; readonly to: number }[];
+		readonly reason: string;
+	} | null;
+	/** The value that the result keeps over the whole range; null where it moves. */
+	readonly steady: number | null;
 	readonly sentence: string;
 	/** Null until the second engine has looked at the first draw. */
 	readonly check: FirstDraw | null;
@@ -50,6 +55,8 @@ export interface BreakEvenResult {
 
 /** Points of the walk: two crossings nearer than a step of it are not told apart. */
 const POINTS = 401;
+/** In place of "no answer here": on a curve that has its answer, "here" is one stretch of it. */
+const ASKS_FOR_NOTHING = 'What its formula asks for does not exist there.';
 
 export function runBreakEven(
 	workbook: Workbook,
@@ -89,6 +96,7 @@ export function runBreakEven(
 	}));
 	const crossings = crossingsOf(columns, curve, target);
 	const unit = quantityOf(columns.plan.layout, one.value.cell)?.quantity.unit ?? '1';
+	const steady = steadyOf(curve);
 	return answer({
 		kind: 'break_even',
 		quantity: study.quantity,
@@ -100,7 +108,8 @@ export function runBreakEven(
 		curve,
 		crossings,
 		without: withoutValue(curve),
-		sentence: sentenceOf(crossings, study),
+		steady,
+		sentence: sentenceOf(crossings, study, steady, unit),
 		check: check.value
 	});
 }
@@ -161,18 +170,41 @@ function isDip(off: readonly number[], i: number): boolean {
 }
 
 function withoutValue(curve: readonly CurvePoint[]): BreakEvenResult['without'] {
-	const without = curve.filter(({ state }) => state !== OK);
-	const [first] = without;
-	return first ? { count: without.length, reason: reasonText(first.state) } : null;
+	const first = curve.find(({ state }) => state !== OK);
+	if (!first) return null;
+	const spans: { from: number; to: number }[] = [];
+	curve.forEach(({ input, state }, i) => {
+		if (state === OK) return;
+		const last = spans.at(-1);
+		if (last && curve[i - 1]!.state !== OK) last.to = input;
+		else spans.push({ from: input, to: input });
+	});
+	return { spans, reason: first.state === NO_ANSWER ? ASKS_FOR_NOTHING : reasonText(first.state) };
 }
 
-function sentenceOf(crossings: readonly Crossing[], study: BreakEvenStudy): string {
+/** Rounding apart, one value wherever there is one. */
+function steadyOf(curve: readonly CurvePoint[]): number | null {
+	const values = curve.filter(({ state }) => state === OK).map(({ value }) => value);
+	const [first] = values;
+	if (first === undefined) return null;
+	const [low, high] = [Math.min(...values), Math.max(...values)];
+	return high - low <= 1e-9 * Math.max(Math.abs(low), Math.abs(high)) ? first : null;
+}
+
+function sentenceOf(
+	crossings: readonly Crossing[],
+	study: BreakEvenStudy,
+	steady: number | null,
+	unit: string
+): string {
 	const { input } = study;
 	const name = input.label ?? input.quantity;
 	const range = `between ${input.from} and ${input.to}`;
 	const met = crossings.filter(({ kind }) => kind !== 'jumps');
 	const text = (x: number) => String(Number(x.toPrecision(6)));
 	const first = met[0];
+	if (!first && steady !== null)
+		return `The result stays at ${text(steady)}${unit === '1' ? '' : ` ${unit}`} whatever ${name} is ${range}: choose an input that it depends on.`;
 	if (!first)
 		return crossings.length > 0
 			? `The result passes the target at ${name} ${text(crossings[0]!.input)}, but jumps over it and never meets it ${range}.`

@@ -97,6 +97,17 @@ function mappedStudy(study: Study, names: StudyNames): Study {
 	}
 }
 
+/** The quantities that a study names, in the order of its settings. */
+export function studyQuantities(study: Study): string[] {
+	const found = new Set<string>();
+	const quantity = (name: string) => {
+		found.add(name);
+		return name;
+	};
+	mapStudyNames(study, { quantity });
+	return [...found];
+}
+
 /** The workbook with each of its studies changed; itself where none changes. */
 export function mapStudies(workbook: Workbook, change: (study: Study) => Study): Workbook {
 	const { studies } = workbook;

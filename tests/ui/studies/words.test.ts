@@ -7,13 +7,19 @@ import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
 import { UnitSystem } from '$lib/units/system';
 import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/bridge-words';
-import { breakEvenTitle } from '$lib/ui/studies/break-even-words';
+import { breakEvenNotes, breakEvenSummary, breakEvenTitle } from '$lib/ui/studies/break-even-words';
 import { histogramOf } from '$lib/ui/studies/histogram';
 import { mapPicture, mapTable, mapTitle } from '$lib/ui/studies/map-words';
 import { separation } from '$lib/ui/studies/optimise-words';
 import { inSentence } from '$lib/ui/studies/names';
 import { movedText } from '$lib/ui/studies/range-words';
-import { faultSentences, riskFacts, riskTitle, shareAtLeast } from '$lib/ui/studies/risk-words';
+import {
+	faultSentences,
+	riskFacts,
+	riskTitle,
+	shareAtLeast,
+	sharedWords
+} from '$lib/ui/studies/risk-words';
 import {
 	elasticityText,
 	mostElastic,
@@ -244,6 +250,23 @@ it('a break-even says where the target is met', () => {
 	expect(breakEvenTitle(workbook, none, other, shown)).toBe(
 		'No price from 1 to 10 EUR/m brings profit to 5,000 EUR'
 	);
+	const still = { ...other, steady: 600 };
+	expect(breakEvenTitle(workbook, none, still, shown)).toBe(
+		'Profit stays at 600 EUR whatever price is from 1 to 10 EUR/m: choose an input that it depends on'
+	);
+	const spans = [
+		{ from: 1, to: 2.5 },
+		{ from: 4, to: 4 }
+	];
+	const gaps = { ...result, without: { spans, reason: 'It divides by zero.' } };
+	const notes = breakEvenNotes(workbook, study, gaps, shown);
+	expect(notes).toEqual([
+		'As it stands: 600 EUR at price 10 EUR/m.',
+		'With price from 1 to 2.5 EUR/m, at 4 EUR/m the result has no value: the curve has a gap there. It divides by zero.'
+	]);
+	expect(breakEvenSummary('Profit meets 0 EUR', notes.slice(0, 1))).toBe(
+		'Profit meets 0 EUR. As it stands: 600 EUR at price 10 EUR/m.'
+	);
 });
 
 describe('a risk study in words', () => {
@@ -284,6 +307,13 @@ describe('a risk study in words', () => {
 		for (const bar of drawn.bars)
 			if (bar.height > 8) expect(bar.hatch !== '').toBe(bar.x + bar.width / 2 < level.x - 0.5);
 		expect(drawn.y(level.share)).toBe(level.y);
+	});
+
+	it('says why shares can add up to more than all of it, where inputs go together', () => {
+		const pair = { between: ['Price', 'Rent'] as [string, string], rank: 0.5 };
+		expect(sharedWords({ correlations: [pair] })).toContain('can add up to more than 100 %');
+		expect(sharedWords({})).toBe('');
+		expect(sharedWords({ correlations: [{ ...pair, rank: 0 }] })).toBe('');
 	});
 
 	it('reads the share of draws at or above a value from the curve', () => {

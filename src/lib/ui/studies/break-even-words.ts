@@ -28,6 +28,8 @@ export function breakEvenTitle(
 	const met = result.crossings.filter(({ kind }) => kind !== 'jumps');
 	const [first] = met;
 	const range = rangeText(workbook, study.input, study.input.from, study.input.to, shown.locale);
+	if (!first && result.steady !== null)
+		return `${name} stays at ${shown.whole(result.steady)} whatever ${input} is from ${range}: choose an input that it depends on`;
 	if (!first)
 		return result.crossings.length > 0
 			? `${name} jumps past ${target} at ${input} ${at(result.crossings[0]!.input)} and never meets it`
@@ -51,12 +53,35 @@ export function breakEvenNotes(
 	const notes = [
 		`As it stands: ${shown.whole(result.today.state === OK ? result.today.value : NaN)} at ${inSentence(inputName(workbook, study))} ${Number.isFinite(result.today.input) ? movedWhole(workbook, study.input, result.today.input, shown.locale) : 'of several values'}.`
 	];
-	if (result.without)
-		notes.push(
-			`In ${result.without.count} of the ${result.curve.length} points of the curve the result has no value. ${result.without.reason}`
-		);
+	if (result.without) notes.push(gapWords(workbook, study, result.without, shown.locale));
 	return notes;
 }
+
+const MOST_GAPS = 3;
+
+/** Where in the range the result has no value, and why. */
+function gapWords(
+	workbook: Workbook,
+	study: BreakEven,
+	{ spans, reason }: NonNullable<BreakEvenResult['without']>,
+	locale: string
+): string {
+	const input = inSentence(inputName(workbook, study));
+	const parts = spans
+		.slice(0, MOST_GAPS)
+		.map(({ from, to }) =>
+			from === to
+				? `at ${movedWhole(workbook, study.input, from, locale)}`
+				: `from ${rangeText(workbook, study.input, from, to, locale)}`
+		);
+	const more = spans.length - parts.length;
+	const where = `${parts.join(', ')}${more > 0 ? ` and in ${more} more places` : ''}`;
+	return `With ${input} ${where} the result has no value: the curve has a gap there. ${reason}`;
+}
+
+/** The finding and the notes, as who cannot see the curve hears them. */
+export const breakEvenSummary = (title: string, notes: readonly string[]): string =>
+	[`${title}.`, ...notes].join(' ');
 
 export interface Curve {
 	/** Pieces between gaps. */

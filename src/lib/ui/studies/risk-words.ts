@@ -163,3 +163,13 @@ export const withoutSource = (study: Risk): string[] =>
 	study.inputs
 		.filter(({ note }) => !note || /^invented|guess/i.test(note))
 		.map(({ label }) => label);
+
+/** Below the shares of inputs that go together; empty where each is drawn by itself. */
+export const sharedWords = ({ correlations }: Pick<Risk, 'correlations'>): string =>
+	correlations?.some(({ rank }) => rank !== 0)
+		? 'Some inputs are correlated. Inputs that move together share their spread, and each is given all that goes with it, so the shares can add up to more than 100 %.'
+		: '';
+
+/** What stands behind ± in the table of how the figures settled. */
+export const ERROR_WORDS =
+	'± is the standard error of the percentile, as for plain random draws: about two times in three the figure that endless draws would give lies within it.';

@@ -14,7 +14,7 @@ import { quantitySchema, type Change, type Quantity, type Workbook } from '../sc
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
-import { mapStudies, mapStudyNames } from '../study-names';
+import { mapStudies, mapStudyNames, studyQuantities } from '../study-names';
 import { shapeRefusal } from './refusal';
 import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
 
@@ -170,7 +170,8 @@ function removeQuantity(workbook: Workbook, name: string, also: boolean): Edit {
 
 /** What else in the workbook needs one of these quantities, in words. */
 export function usersOf(workbook: Workbook, names: ReadonlySet<string>): string[] {
-	const users: string[] = [];
+	// Studies in one entry and first, for a long list is cut short.
+	const users = studiesOn(workbook, names);
 	for (const { quantity } of quantityPlaces(workbook).values())
 		if (
 			!names.has(quantity.name) &&
@@ -185,6 +186,14 @@ export function usersOf(workbook: Workbook, names: ReadonlySet<string>): string[
 		if (pictureQuantities(picture).some(([, quantity]) => names.has(quantity)))
 			users.push(`the picture ${picture.title}`);
 	return users;
+}
+
+function studiesOn(workbook: Workbook, names: ReadonlySet<string>): string[] {
+	const titles = (workbook.studies ?? [])
+		.filter((study) => studyQuantities(study).some((name) => names.has(name)))
+		.map(({ title }) => title);
+	if (titles.length === 0) return [];
+	return [`the ${titles.length === 1 ? 'study' : 'studies'} ${listed(titles)}`];
 }
 
 /** The workbook without changes to, facts about and pictures of quantities that are gone. */
