@@ -41,14 +41,26 @@ test('settings are changed by the keyboard, a range that is none is refused, and
 	await target.press('Tab');
 	await expect(page.getByText('"nothing" is not a number')).toBeVisible();
 	const to = page.getByLabel('To', { exact: true });
+	const kept = await to.inputValue();
 	await to.fill('1.5');
 	await to.press('Enter');
 	await expect(page.getByText('both ends of the range are 1.5')).toBeVisible();
 	await target.fill('0.02');
 	await target.press('Enter');
 	await expect(page.getByText('The picture is of an earlier state')).toBeVisible();
+	// What was refused still stands in the form, is marked, and nothing is run on what is not seen.
+	await expect(page.getByText('both ends of the range are 1.5')).toBeInViewport();
+	await expect(to).toHaveAttribute('aria-invalid', 'true');
 	await page.getByRole('button', { name: 'Run and keep' }).click();
+	await expect(page.getByText('The study was not run')).toBeVisible();
+	await expect(to).toBeFocused();
+	await to.fill(kept);
+	await to.press('Enter');
+	await expect(to).toHaveAttribute('aria-invalid', 'false');
+	await page.getByRole('button', { name: 'Run and keep' }).click();
+	await expect(page.getByText('The picture is of an earlier state')).toBeHidden();
 	await expect(page.getByRole('heading', { level: 1 })).toContainText('meets 0.02', PATIENCE);
+	await expect(page.getByRole('button', { name: 'Run and keep' })).toBeFocused(PATIENCE);
 });
 
 test('what a study proposes becomes a scenario only when it is accepted', async ({ page }) => {

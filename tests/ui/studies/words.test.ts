@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { OK } from '$lib/engine/state';
 import { runBridge } from '$lib/studies/bridge';
 import { askStudy } from '$lib/studies/ask-study';
 import type { SwingResult } from '$lib/studies/sensitivity';
@@ -202,7 +203,9 @@ it('a runner-up is so much lower or higher than the best, never "at" the differe
 			}
 		]
 	};
-	const [now, dear] = [600, 800].map((value, i) => ({ choice: [i], value, limits: [] }));
+	const [now, dear] = [600, 800].map((value, i) => ({
+		...{ choice: [i], value, state: OK, limits: [], isWithin: true }
+	}));
 	expect(separation(study, dear!, now!, shown)).toBe('200 EUR lower: Price as now, not dear');
 	expect(separation(study, now!, dear!, shown)).toBe('200 EUR higher: Price dear, not as now');
 	expect(separation(study, { ...now!, value: 800 }, dear!, shown)).toBe(
