@@ -1,4 +1,4 @@
-import { flushSync, mount, tick, unmount, type Component } from 'svelte';
+import { flushSync, mount, tick, unmount } from 'svelte';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
 import { setSession } from '$lib/ui/context';
@@ -39,7 +39,7 @@ function opened() {
 		setSession(session);
 		return StudySettings(anchor, props);
 	}) as typeof StudySettings;
-	const own = mount(form as Component<Record<string, unknown>, { isKept(): boolean }>, {
+	const own = mount(form, {
 		target: document.body,
 		context: new Map(),
 		props: {
