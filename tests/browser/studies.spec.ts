@@ -20,6 +20,13 @@ test('a bridge is answered on opening, with a sentence for each step, and is kep
 		page.getByRole('listitem').filter({ hasText: 'Shift pattern of the line' })
 	).toContainText(/(raises|lowers) EBIT by [\d,]+ kEUR/);
 	await expect(page.getByText('No run kept yet')).toBeVisible();
+	const onPaper = page.getByText(
+		/^Bridge: What weekend crews do to the result\. Marram Coil Works/
+	);
+	await expect(onPaper).toBeHidden();
+	await page.emulateMedia({ media: 'print' });
+	await expect(onPaper).toBeVisible();
+	await page.emulateMedia({ media: 'screen' });
 	await page.getByRole('button', { name: 'Run and keep' }).click();
 	await expect(page.getByText('Up to date')).toBeVisible(PATIENCE);
 	await page.getByRole('link', { name: 'All studies' }).click();
