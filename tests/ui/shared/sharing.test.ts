@@ -136,7 +136,7 @@ describe('a shared workbook', () => {
 		expect(order.filter((one, i) => one === 'link' && order[i - 1] !== 'written')).toEqual([]);
 	});
 	it('takes in what others save, says so, and sends nothing back', async () => {
-		const { server, session, kept } = await awake();
+		const { server, session, kept } = await awake('editor');
 		server.savedBy('Anna', after(shop, heavier(0.2)), 'Mass per metre of B22: 0.1 to 0.2 kg/m');
 		await rest();
 		expect(massIn(session.workbook)).toBe(0.2);
@@ -144,6 +144,12 @@ describe('a shared workbook', () => {
 		expect(kept()).toMatchObject({ number: 2, at: 2000 });
 		await pass(10_000);
 		expect(server.revisions).toHaveLength(2);
+	});
+	it('calls the other one another browser where nobody has an account', async () => {
+		const { server, session } = await awake();
+		server.savedBy('Anna', after(shop, heavier(0.2)), 'Mass per metre of B22: 0.1 to 0.2 kg/m');
+		await rest();
+		expect(session.said).toBe('Another browser: Mass per metre of B22: 0.1 to 0.2 kg/m');
 	});
 	it('keeps edits of different values of both', async () => {
 		const { server, session } = await awake();
