@@ -1,8 +1,7 @@
 /**
- * Sums, least and greatest values and conditions over a block of columns, term after term. A filter that is the same
- * in every column keeps its term in all of them or in none.
+ * Sums over a block of columns, term after term. A filter that is the same in every column keeps its term in all of
+ * them or in none.
  */
-import { Op } from '$lib/engine/plan';
 import type { Kernels } from './kernels/kernels';
 import type { Memory } from './memory';
 
@@ -35,60 +34,6 @@ export function sumBlock(
 		const good =
 			filter === KEPT ? addTo[kind]!(8 * to, end, a) : addToIf[kind]!(8 * to, end, a, 8 * filter);
 		if (good === 0) return false;
-	}
-	return true;
-}
-
-/** Nothing kept in some column is no answer, which the careful way gives. */
-export function extremeBlock(
-	kernels: Kernels,
-	op: number,
-	memory: Memory,
-	to: number,
-	count: number,
-	terms: number
-): boolean {
-	const { values, at, by } = memory;
-	const least = op === Op.Min;
-	const one = least ? kernels.leastOf : kernels.greatestOf;
-	const filtered = least ? kernels.leastOfIf : kernels.greatestOfIf;
-	const none = least ? Infinity : -Infinity;
-	const end = 8 * (to + count);
-	let anyKept = false;
-	values.fill(none, to, to + count);
-	for (let term = 0; term < terms; term++) {
-		const filter = filterOf(memory, term);
-		if (filter === DROPPED) continue;
-		const a = 8 * at[3 * term]!;
-		const kind = 1 - by[3 * term]!;
-		if (filter === KEPT) {
-			one[kind]!(8 * to, end, a);
-			anyKept = true;
-		} else filtered[kind]!(8 * to, end, a, 8 * filter);
-	}
-	return anyKept || !values.subarray(to, to + count).includes(none);
-}
-
-/** Whether any, or all, of the kept terms say yes. */
-export function conditionBlock(
-	{ and, andIf, or, orIf }: Kernels,
-	op: number,
-	memory: Memory,
-	to: number,
-	count: number,
-	terms: number
-): boolean {
-	const { values, at, by } = memory;
-	const any = op === Op.Any;
-	const end = 8 * (to + count);
-	values.fill(any ? 0 : 1, to, to + count);
-	for (let term = 0; term < terms; term++) {
-		const filter = filterOf(memory, term);
-		if (filter === DROPPED) continue;
-		const a = 8 * at[3 * term]!;
-		const kind = 1 - by[3 * term]!;
-		if (filter === KEPT) (any ? or : and)[kind]!(8 * to, end, a);
-		else (any ? orIf : andIf)[kind]!(8 * to, end, a, 8 * filter);
 	}
 	return true;
 }

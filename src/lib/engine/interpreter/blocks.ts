@@ -4,7 +4,7 @@
  * the block again and find the reason. States of good results are the caller's to set.
  */
 import { Op } from '$lib/engine/plan';
-import { conditionBlock, extremeBlock, sumBlock } from './block-terms';
+import { sumBlock } from './block-terms';
 import { averageBlock, bestBlock, countBlock, endBlock, npvBlock } from './block-gathered';
 import type { Kernels } from './kernels/kernels';
 import type { Memory } from './memory';
@@ -21,12 +21,6 @@ export function gatherBlock(
 	switch (op) {
 		case Op.Sum:
 			return sumBlock(kernels, memory, to, count, terms);
-		case Op.Min:
-		case Op.Max:
-			return extremeBlock(kernels, op, memory, to, count, terms);
-		case Op.Any:
-		case Op.All:
-			return conditionBlock(kernels, op, memory, to, count, terms);
 		case Op.Average:
 			return averageBlock(kernels, memory, to, count, terms);
 		case Op.Count:

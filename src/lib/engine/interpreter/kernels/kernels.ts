@@ -20,15 +20,6 @@ export interface Kernels {
 	/** Into what stands there: a term; a term and the wide filter that keeps it. */
 	readonly addTo: ByTerm;
 	readonly addToIf: ByTerm;
-	readonly leastOf: ByTerm;
-	readonly leastOfIf: ByTerm;
-	readonly greatestOf: ByTerm;
-	readonly greatestOfIf: ByTerm;
-	/** Into the yes or no that stands there: another one, or one with its filter. */
-	readonly and: ByTerm;
-	readonly andIf: ByTerm;
-	readonly or: ByTerm;
-	readonly orIf: ByTerm;
 }
 
 /** Columns that the loops take at a time. */
@@ -66,14 +57,6 @@ function kernelsOf(loops: Readonly<Record<string, Kernel>>): Kernels {
 	return {
 		turns: loops.turns as Kernels['turns'],
 		addTo: byTerm('addTo'),
-		addToIf: filtered('addToIf'),
-		leastOf: byTerm('leastOf'),
-		leastOfIf: filtered('leastOfIf'),
-		greatestOf: byTerm('greatestOf'),
-		greatestOfIf: filtered('greatestOfIf'),
-		and: byTerm('and'),
-		andIf: filtered('andIf'),
-		or: byTerm('or'),
-		orIf: filtered('orIf')
+		addToIf: filtered('addToIf')
 	};
 }

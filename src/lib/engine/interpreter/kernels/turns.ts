@@ -5,7 +5,6 @@
 import { isAggregate, Op } from '$lib/engine/plan';
 import { parameterCount } from '../operands';
 import { COPY, NO_SLOT, type Program } from '../program';
-import { isUnary } from '../scalar';
 import { openKernels, type Kernels } from './kernels';
 import { LOOP_NUMBERS, TURN } from './loops';
 
@@ -147,7 +146,7 @@ class TurnList {
 		const unary = UNARY.get(op);
 		if (unary) return this.#turn(unary, to, [a]);
 		const binary = BINARY.get(op);
-		return binary !== undefined && !isUnary(op) && this.#turn(binary, to, [a, b]);
+		return binary !== undefined && this.#turn(binary, to, [a, b]);
 	}
 
 	#layTerms(op: number, terms: readonly number[], to: number): boolean {
