@@ -1,12 +1,12 @@
 /** Thousands of columns of the shipped plant: the part of the bench for studies that runs without a page. */
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { Referee } from '$lib/engine/second/referee';
-import { openColumns, type Columns } from '$lib/studies/columns';
-import type { ColumnsRoom } from '$lib/studies/columns-out';
-import type { Varied } from '$lib/studies/columns-inputs';
+import { openColumns, type Columns } from '$lib/studies/columns/columns';
+import type { ColumnsRoom } from '$lib/studies/columns/out';
+import type { Varied } from '$lib/studies/columns/inputs';
 import { drawnWorkbook } from '$lib/studies/drawn-workbook';
 import { refereeFirstDraw } from '$lib/studies/first-draw';
-import { uniformAt } from '$lib/studies/jumping-random';
+import { uniformAt } from '$lib/studies/random/jumping-random';
 import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';

@@ -1,8 +1,8 @@
 /** One formula judged as it is written, and one lowered again for the question why. */
 import { describe, expect, it } from 'vitest';
-import { tryFormula } from '$lib/engine/build/check';
-import { buildPlan } from '$lib/engine/build/plan';
-import { trace } from '$lib/engine/build/trace';
+import { tryFormula } from '$lib/engine/planner/check';
+import { buildPlan } from '$lib/engine/planner/plan';
+import { trace } from '$lib/engine/planner/trace';
 import { printFormula } from '$lib/formula/print';
 import { visit } from '$lib/formula/walk';
 import type { Expression } from '$lib/formula/tree';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Book } from '$lib/engine/cells/book';
 import { addressOf, columnName, ROWS } from '$lib/engine/cells/grid';
 import { numeral } from '$lib/engine/cells/piece';
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { Op } from '$lib/engine/plan';
 import { sourcesOf } from '$lib/engine/second/sources';
 import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';

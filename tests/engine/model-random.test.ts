@@ -1,7 +1,7 @@
 /** Random workbooks and edits: what the model holds is what a fresh start and a full computation give. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { Inputs } from '$lib/engine/inputs';
 import { emptyColumns, evaluateCells, type Columns } from '$lib/engine/interpreter/evaluate';
 import { Model } from '$lib/engine/model';

@@ -1,5 +1,5 @@
 /** Tiny workbooks for the tests of the plan, and what the tests ask of a plan. */
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { Model } from '$lib/engine/model';
 import { ERROR_CODES, NOTHING_KINDS } from '$lib/engine/state';
 import { isUnary } from '$lib/engine/interpreter/scalar';

@@ -1,9 +1,9 @@
 /** Whatever is written in formulas, a plan comes out, its problems point into the text, and all cells have an answer. */
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { tryFormula } from '$lib/engine/build/check';
-import { trace } from '$lib/engine/build/trace';
-import { buildPlan } from '$lib/engine/build/plan';
+import { tryFormula } from '$lib/engine/planner/check';
+import { trace } from '$lib/engine/planner/trace';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { workbookOf, type Shop } from './plan-builder';
 
 const words = [

@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import type { Plan } from '$lib/engine/plan';
 import { conditionsOf, hideAbsent } from '$lib/engine/presence';
 import type { Results } from '$lib/engine/results';

@@ -3,13 +3,19 @@
  * correlated draws that keep their strata, and correlation matrices that cannot be.
  */
 import { describe, expect, it } from 'vitest';
-import { keyOf, Permutation, uniformAt } from '$lib/studies/jumping-random';
-import { choleskyOf, eigen, identity, isPossible, nearestPossible } from '$lib/studies/matrix';
-import { correlationOf, momentsOf } from '$lib/studies/moments';
+import { keyOf, Permutation, uniformAt } from '$lib/studies/random/jumping-random';
+import {
+	choleskyOf,
+	eigen,
+	identity,
+	isPossible,
+	nearestPossible
+} from '$lib/studies/random/matrix';
+import { correlationOf, momentsOf } from '$lib/studies/random/moments';
 import { orderOf, ranksOf } from '$lib/studies/ordering';
-import { quantileOf } from '$lib/studies/distributions';
-import { correlatedGroups, rankOfScore, scoreOfRank } from '$lib/studies/rank-correlation';
-import { layOutGroups, partOf, Sampling } from '$lib/studies/sampling';
+import { quantileOf } from '$lib/studies/random/distributions';
+import { correlatedGroups, rankOfScore, scoreOfRank } from '$lib/studies/random/rank-correlation';
+import { layOutGroups, partOf, Sampling } from '$lib/studies/random/sampling';
 import published from './published/risk.json';
 
 const expectedOf = (id: string) =>

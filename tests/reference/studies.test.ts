@@ -5,14 +5,14 @@
 import { jStat } from 'jstat';
 import * as simple from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { betaQuantile, quickBetaQuantile } from '$lib/studies/beta-quantile';
-import { lognormalOf, pertShape, quantileOf } from '$lib/studies/distributions';
+import { betaQuantile, quickBetaQuantile } from '$lib/studies/random/beta-quantile';
+import { lognormalOf, pertShape, quantileOf } from '$lib/studies/random/distributions';
 import { shareOf } from '$lib/studies/drivers';
-import { correlationOf, momentsOf } from '$lib/studies/moments';
+import { correlationOf, momentsOf } from '$lib/studies/random/moments';
 import { percentileOf, ranksOf } from '$lib/studies/ordering';
 import { rootBetween } from '$lib/studies/root-finder';
-import { Sampling } from '$lib/studies/sampling';
-import { betaBelow, logGamma, normalQuantile } from '$lib/studies/special-functions';
+import { Sampling } from '$lib/studies/random/sampling';
+import { betaBelow, logGamma, normalQuantile } from '$lib/studies/random/special-functions';
 import type { Distribution } from '$lib/workbook/study-schema';
 import published from './published/risk.json';
 

@@ -4,11 +4,11 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { conditionsOf, hideAbsent } from '$lib/engine/presence';
 import { Scenarios } from '$lib/engine/scenarios';
-import { BLOCK, openColumns, type Columns } from '$lib/studies/columns';
-import type { Varied } from '$lib/studies/columns-inputs';
+import { BLOCK, openColumns, type Columns } from '$lib/studies/columns/columns';
+import type { Varied } from '$lib/studies/columns/inputs';
 import { drawnWorkbook } from '$lib/studies/drawn-workbook';
 import type { Workbook } from '$lib/workbook/schema';
 import { randomWorkbook, type Pick } from '../engine/random-workbook';

@@ -1,6 +1,6 @@
 /** What a study may vary and ask for, what follows a draw, and what is said of a study that cannot be. */
 import { describe, expect, it } from 'vitest';
-import { openColumns, type Columns, type ColumnsRequest } from '$lib/studies/columns';
+import { openColumns, type Columns, type ColumnsRequest } from '$lib/studies/columns/columns';
 import { faultOrigins, spreadOver } from '$lib/studies/fault-origins';
 import { refereeFirstDraw } from '$lib/studies/first-draw';
 import { OUT_OF_RANGE, USES_EMPTY } from '$lib/engine/state';

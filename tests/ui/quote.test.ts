@@ -15,7 +15,7 @@ import {
 	standing
 } from '$lib/ui/quote/quote-words';
 import { waterfallOf } from '$lib/ui/quote/waterfall';
-import type { Source } from '$lib/ui/pictures/read';
+import type { Source } from '$lib/ui/figure/read';
 import { UnitSystem } from '$lib/units/system';
 import { apply, enter, openShipped, read } from '../reference/shipped';
 

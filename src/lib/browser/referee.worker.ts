@@ -3,7 +3,7 @@
  * the first engine's values it finds too. Its work is cut into steps, so that a newer workbook ends an
  * older one's.
  */
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import type { Agreement } from '$lib/engine/results';
 import { Referee } from '$lib/engine/second/referee';
 import { applyCommand } from '$lib/workbook/commands';

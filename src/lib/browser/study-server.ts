@@ -13,7 +13,7 @@ import {
 	type PreparedRisk
 } from '$lib/studies/risk';
 import { answerStudy, checked, type CheckSteps } from '$lib/studies/run';
-import type { LaidOut } from '$lib/studies/sampling';
+import type { LaidOut } from '$lib/studies/random/sampling';
 import type { FromStudyWorker, ToStudyWorker } from './study-messages';
 
 interface OpenRun {

@@ -6,7 +6,7 @@
 import { parseFormula } from '$lib/formula/parse';
 import { printFormula } from '$lib/formula/print';
 import type { Quantity } from '$lib/workbook/schema';
-import { WHERE } from './build/part';
+import { WHERE } from './planner/part';
 
 /** One formula of a quantity: null the one, "where", or the case's member. */
 export interface PrintedPart {

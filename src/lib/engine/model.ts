@@ -9,7 +9,7 @@ import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/c
 import { baseOf, findScenario } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import type { Answers } from './blame';
-import { buildPlan } from './build/plan';
+import { buildPlan } from './planner/plan';
 import { checksOf, type Checks } from './checks';
 import { errorOrigins, faultsByQuantity, type ErrorOrigin, type QuantityFault } from './faults';
 import type { Layout } from './layout';

@@ -2,7 +2,7 @@
  * The plan: every formula lowered once, for every cell, into one array of nodes. Names are resolved,
  * references aligned, gathering written out, fixed mappings folded, and a factor stands only where
  * scales meet. Both engines, the reasons and the exports read this and nothing else, so the meaning of the
- * language lives in the folder that builds it (`build/`).
+ * language lives in the folder that builds it (`planner/`).
  *
  * Every value in the plan is in its quantity's own unit.
  */

@@ -8,7 +8,7 @@ import { findScenario } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './blame';
-import { trace, type Trace } from './build/trace';
+import { trace, type Trace } from './planner/trace';
 import { dateFault } from './date-words';
 import { numberOf } from './entry';
 import type { Probe } from './interpreter/probe';

@@ -4,8 +4,8 @@
  */
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { tryFormula, type Gives } from './build/check';
-import { buildPlan } from './build/plan';
+import { tryFormula, type Gives } from './planner/check';
+import { buildPlan } from './planner/plan';
 import { withGathering } from './gathering';
 import { placeOf } from './layout';
 import type { Plan, PlanProblem } from './plan';

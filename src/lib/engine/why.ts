@@ -6,7 +6,7 @@ import { pieces, type Piece } from '$lib/formula/print';
 import type { Expression } from '$lib/formula/tree';
 import type { Workbook } from '$lib/workbook/schema';
 import { probeIn, type Answers } from './blame';
-import { trace, type Trace } from './build/trace';
+import { trace, type Trace } from './planner/trace';
 import type { Probe } from './interpreter/probe';
 import { placeOf, quantityOf } from './layout';
 import { Op, type Edges, type Plan } from './plan';

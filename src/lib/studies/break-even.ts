@@ -9,7 +9,7 @@ import { NO_ANSWER, OK } from '$lib/engine/state';
 import { reasonText } from '$lib/engine/wording';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
-import { openColumns, type Columns } from './columns';
+import { openColumns, type Columns } from './columns/columns';
 import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';

@@ -14,7 +14,7 @@ import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
 import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
 import { carriedValue, type Difference } from './cell-entries';
-import { openColumns, type Columns } from './columns';
+import { openColumns, type Columns } from './columns/columns';
 import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';

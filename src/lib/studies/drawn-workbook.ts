@@ -8,7 +8,7 @@ import { baseOf } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
-import type { Columns } from './columns';
+import type { Columns } from './columns/columns';
 
 /** Entries by scenario, by quantity. */
 type Entries = Map<string, Map<string, ValueEntry[]>>;

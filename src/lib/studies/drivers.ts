@@ -3,7 +3,7 @@
  * that goes with the input alone, Var(E[y | x]) / Var(y), the first-order index of Sobol' (Mathematics and
  * Computers in Simulation 55, 2001, 271), from the draws that are there: the means of y over slices of x.
  */
-import { correlationOf, momentsOf } from './moments';
+import { correlationOf, momentsOf } from './random/moments';
 import { ranksOf } from './ordering';
 
 const MOST_SLICES = 64;

@@ -12,7 +12,7 @@ import { reasonText } from '$lib/engine/wording';
 import { placeOf } from '$lib/engine/layout';
 import type { State } from '$lib/engine/state';
 import { baseOf } from '$lib/workbook/lookup';
-import type { Columns } from './columns';
+import type { Columns } from './columns/columns';
 import { drawnWorkbook } from './drawn-workbook';
 
 /** Failing draws that are looked at for each result. */

@@ -14,7 +14,7 @@ import { OK } from '$lib/engine/state';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Columns } from './columns';
+import type { Columns } from './columns/columns';
 import { drawnWorkbook } from './drawn-workbook';
 import { answer, refuse, type Answer } from './problem';
 

@@ -4,7 +4,7 @@ import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
-import { openColumns } from './columns';
+import { openColumns } from './columns/columns';
 import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';

@@ -1,5 +1,5 @@
 /** The one value that most studies ask about, and what is said where a study means several. */
-import type { Columns, ResultOfStudy } from './columns';
+import type { Columns, ResultOfStudy } from './columns/columns';
 import { answer, refuse, type Answer } from './problem';
 
 export function oneResult({ results }: Columns, quantity: string): Answer<ResultOfStudy> {

@@ -9,7 +9,7 @@ import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import { withAside } from './aside';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
-import { openColumns } from './columns';
+import { openColumns } from './columns/columns';
 import { refereeFirstDraw, type CheckFirst } from './first-draw';
 import {
 	combinationsOf,

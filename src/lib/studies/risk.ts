@@ -9,17 +9,17 @@ import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type StudyOf } from '$lib/workbook/study-schema';
-import { openColumns, type Columns } from './columns';
-import type { ColumnsOut } from './columns-out';
-import { distributionFault, quantileOf, type Quantile } from './distributions';
+import { openColumns, type Columns } from './columns/columns';
+import type { ColumnsOut } from './columns/out';
+import { distributionFault, quantileOf, type Quantile } from './random/distributions';
 import { drivesOf } from './drivers';
 import { faultOrigins, spreadOver } from './fault-origins';
 import { ranksOf } from './ordering';
 import { answer, refuse, type Answer } from './problem';
-import { correlatedGroups, MOST_CORRELATED, type CorrelatedGroup } from './rank-correlation';
+import { correlatedGroups, MOST_CORRELATED, type CorrelatedGroup } from './random/rank-correlation';
 import type { RiskResult, RiskSummary } from './risk-result';
 import { summaryOf } from './risk-summary';
-import { layOutGroups, Sampling, type LaidOut } from './sampling';
+import { layOutGroups, Sampling, type LaidOut } from './random/sampling';
 
 export type RiskStudy = StudyOf<'risk'>;
 

@@ -2,7 +2,7 @@
  * Any study of a workbook, run from beginning to end where one stands: for the command line, for a worker, and for
  * tests. Spreading a risk study over workers is the browser's (`browser/study-pool.ts`).
  */
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import type { Plan } from '$lib/engine/plan';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';

@@ -5,8 +5,8 @@ import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf, Swing } from '$lib/workbook/study-schema';
-import { cellsAt } from './columns-places';
-import { scenariosOf } from './columns-scenarios';
+import { cellsAt } from './columns/places';
+import { scenariosOf } from './columns/scenarios';
 import { answer, type Answer } from './problem';
 
 export type SensitivityStudy = StudyOf<'sensitivity'>;

@@ -2,14 +2,14 @@
  * Sensitivity: every input swung by itself, ranked by how far it moves the result; named cases that move several
  * at once; and elasticities, how many per cent the result moves for one per cent more of an input, and for one less.
  */
-import { buildPlan } from '$lib/engine/build/plan';
+import { buildPlan } from '$lib/engine/planner/plan';
 import { quantityOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
-import { openColumns, type Columns } from './columns';
-import { KEEP } from './columns-drive';
+import { openColumns, type Columns } from './columns/columns';
+import { KEEP } from './columns/drive';
 import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';

@@ -5,7 +5,7 @@
  * which shares out the whole difference, so that the parts always add up to it; how far each part may be
  * off is said as a standard error. What a subset is worth is the caller's to say.
  */
-import { RandomStream } from './random-stream';
+import { RandomStream } from './random/random-stream';
 
 /** Most changes of which every subset is taken: 4,096 of them. */
 export const MOST_EXACT = 12;

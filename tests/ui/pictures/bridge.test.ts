@@ -6,7 +6,7 @@ import {
 	bridgeSummary,
 	bridgeTable,
 	bridgeTitle
-} from '$lib/ui/pictures/bridge';
+} from '$lib/ui/pictures/bridge/bridge';
 import { opened, pictureOf, result } from './shifts-hand';
 
 const picture = pictureOf('bridge');

@@ -1,16 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { DIVIDES_BY_ZERO } from '$lib/engine/state';
-import { amounts, buildUpOf, columnDecimals } from '$lib/ui/pictures/build-up';
-import { barFrame, barRange, barSets, gapOf, gapText, rowAt } from '$lib/ui/pictures/build-up-bars';
-import { tickText } from '$lib/ui/pictures/build-up-chart';
+import { amounts, buildUpOf, columnDecimals } from '$lib/ui/pictures/build-up/build-up';
+import {
+	barFrame,
+	barRange,
+	barSets,
+	gapOf,
+	gapText,
+	rowAt
+} from '$lib/ui/pictures/build-up/build-up-bars';
+import { tickText } from '$lib/ui/pictures/build-up/build-up-chart';
 import {
 	buildUpLine,
 	buildUpSummary,
 	buildUpTable,
 	buildUpTitle
-} from '$lib/ui/pictures/build-up-words';
-import { takeUp } from '$lib/ui/pictures/chart-parts';
-import { handOf, sourceOf } from '$lib/ui/pictures/open';
+} from '$lib/ui/pictures/build-up/build-up-words';
+import { takeUp } from '$lib/ui/figure/chart-parts';
+import { handOf, sourceOf } from '$lib/ui/figure/open';
 import { buildUpPicture, openWith, pipes, pipeValues, type Written } from './hand';
 
 function buildUpWith(gauged: Written | null = null, base: Written = pipeValues) {

@@ -5,8 +5,12 @@ import { Model } from '$lib/engine/model';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';
 import type { Workbook } from '$lib/workbook/schema';
-import { calendarOf, dayWords, type CalendarPicture } from '$lib/ui/pictures/calendar';
-import { holidayCommands, shutDownCommands, yearCommand } from '$lib/ui/pictures/calendar-edit';
+import { calendarOf, dayWords, type CalendarPicture } from '$lib/ui/pictures/calendar/calendar';
+import {
+	holidayCommands,
+	shutDownCommands,
+	yearCommand
+} from '$lib/ui/pictures/calendar/calendar-edit';
 import {
 	calendarSummary,
 	calendarTable,
@@ -15,7 +19,7 @@ import {
 	ruleWords,
 	shutDownWords,
 	weekdayOf
-} from '$lib/ui/pictures/calendar-words';
+} from '$lib/ui/pictures/calendar/calendar-words';
 import marram from '../../../scenarios/marram-coil-works.json?raw';
 
 const loaded = loadWorkbook(marram, 'marram.json');

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { NOT_ENTERED } from '$lib/engine/state';
-import { BAR_HEIGHT, barOf, fullLine } from '$lib/ui/pictures/bars';
-import { capacityOf, missingLoad, tallest } from '$lib/ui/pictures/capacity';
+import { BAR_HEIGHT, barOf, fullLine } from '$lib/ui/pictures/capacity/bars';
+import { capacityOf, missingLoad, tallest } from '$lib/ui/pictures/capacity/capacity';
 import {
 	capacitySummary,
 	capacityTable,
 	capacityTitle,
 	monthsText
-} from '$lib/ui/pictures/capacity-words';
-import { sourceOf } from '$lib/ui/pictures/open';
+} from '$lib/ui/pictures/capacity/capacity-words';
+import { sourceOf } from '$lib/ui/figure/open';
 import type { Written } from './hand';
 import { loads, opened, pictureOf } from './shifts-hand';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DIVIDES_BY_ZERO } from '$lib/engine/state';
-import { discsOf, drawSection } from '$lib/ui/pictures/cross-section';
-import { handOf, sourceOf } from '$lib/ui/pictures/open';
-import { ringsOf, sectionOf } from '$lib/ui/pictures/section';
+import { discsOf, drawSection } from '$lib/ui/pictures/cross-section/cross-section';
+import { handOf, sourceOf } from '$lib/ui/figure/open';
+import { ringsOf, sectionOf } from '$lib/ui/pictures/cross-section/section';
 import {
 	dimensionsOf,
 	layerRows,
@@ -10,8 +10,8 @@ import {
 	sectionSummary,
 	sectionTable,
 	sectionTexts
-} from '$lib/ui/pictures/section-words';
-import { wrapped } from '$lib/ui/pictures/section-pieces';
+} from '$lib/ui/pictures/cross-section/section-words';
+import { wrapped } from '$lib/ui/pictures/cross-section/section-pieces';
 import { openWith, pipes, pipeValues, sectionPicture, type Written } from './hand';
 
 function sectionWith(subject: string, gauged: Written | null = null, base = pipeValues) {

@@ -5,7 +5,7 @@
 import { layOut, membersOf, type Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, OK } from '$lib/engine/state';
-import type { Open } from '$lib/ui/pictures/open';
+import type { Open } from '$lib/ui/figure/open';
 import { UnitSystem } from '$lib/units/system';
 import type { Picture, Quantity, Workbook } from '$lib/workbook/schema';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ABSENT, DIVIDES_BY_ZERO } from '$lib/engine/state';
-import { sourceOf } from '$lib/ui/pictures/open';
+import { sourceOf } from '$lib/ui/figure/open';
 import {
 	firstAgainst,
 	patternSides,
@@ -9,9 +9,9 @@ import {
 	scenariosTitle,
 	sidesSummary,
 	weekRuns
-} from '$lib/ui/pictures/patterns';
-import { sideRows, sideTable } from '$lib/ui/pictures/sides';
-import { stepped } from '$lib/ui/pictures/steps';
+} from '$lib/ui/pictures/patterns/patterns';
+import { sideRows, sideTable } from '$lib/ui/pictures/patterns/sides';
+import { stepped } from '$lib/ui/figure/steps';
 import type { Written } from './hand';
 import { opened, pictureOf, result, shifts } from './shifts-hand';
 

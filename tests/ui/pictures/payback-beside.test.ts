@@ -1,12 +1,12 @@
 /** What stands beside the payback picture: the order of cases, options together, the parts of a value. */
 import { describe, expect, it } from 'vitest';
-import { interactionsOf } from '$lib/ui/pictures/interaction';
-import { interactionTitle } from '$lib/ui/pictures/interaction-words';
-import { sourceOf, type Open } from '$lib/ui/pictures/open';
-import { casesOf, type PaybackPicture } from '$lib/ui/pictures/payback';
-import { partColumns, partText } from '$lib/ui/pictures/payback-parts';
-import { ranked } from '$lib/ui/pictures/payback-rank';
-import { paybackTable } from '$lib/ui/pictures/payback-table';
+import { interactionsOf } from '$lib/ui/pictures/payback/interaction';
+import { interactionTitle } from '$lib/ui/pictures/payback/interaction-words';
+import { sourceOf, type Open } from '$lib/ui/figure/open';
+import { casesOf, type PaybackPicture } from '$lib/ui/pictures/payback/payback';
+import { partColumns, partText } from '$lib/ui/pictures/payback/payback-parts';
+import { ranked } from '$lib/ui/pictures/payback/payback-rank';
+import { paybackTable } from '$lib/ui/pictures/payback/payback-table';
 import { UnitSystem } from '$lib/units/system';
 import { apply, openShipped, read } from '../../reference/shipped';
 

@@ -8,10 +8,10 @@ import {
 	outcomeOf,
 	whyNoRate,
 	yearsShown
-} from '$lib/ui/pictures/payback';
-import { cautionsOf } from '$lib/ui/pictures/payback-cautions';
-import { paybackTable, rowFigure, subLine } from '$lib/ui/pictures/payback-table';
-import { paybackLine, paybackSummary, paybackTitle } from '$lib/ui/pictures/payback-words';
+} from '$lib/ui/pictures/payback/payback';
+import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
+import { paybackTable, rowFigure, subLine } from '$lib/ui/pictures/payback/payback-table';
+import { paybackLine, paybackSummary, paybackTitle } from '$lib/ui/pictures/payback/payback-words';
 import { cases as workbook, openWith, paybackPicture as picture, type Written } from './hand';
 
 const none = { state: NO_ANSWER };

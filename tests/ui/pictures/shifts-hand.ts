@@ -1,6 +1,6 @@
 /** Two lines, three months, two patterns and two scenarios, with figures written down. All are made up. */
 import { openWith, type Written } from './hand';
-import type { Open } from '$lib/ui/pictures/open';
+import type { Open } from '$lib/ui/figure/open';
 import type { Picture, Quantity, Workbook } from '$lib/workbook/schema';
 
 const number = (name: string, unit: string, per: string[] = [], label = name): Quantity => ({

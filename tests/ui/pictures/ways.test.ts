@@ -7,7 +7,7 @@ import {
 	waysSummary,
 	waysTable,
 	waysTitle
-} from '$lib/ui/pictures/ways';
+} from '$lib/ui/pictures/ways-out/ways';
 import { opened, pictureOf, way } from './shifts-hand';
 
 const picture = pictureOf('ways_out');

@@ -11,7 +11,7 @@ import {
 	weekOf,
 	type Week,
 	type WeekPicture
-} from '$lib/ui/pictures/week';
+} from '$lib/ui/pictures/week/week';
 import {
 	costSteps,
 	dots,
@@ -20,8 +20,8 @@ import {
 	premiumBars,
 	priceBars,
 	strokes
-} from '$lib/ui/pictures/week-drawing';
-import { changedBy, moved, strokeCommand } from '$lib/ui/pictures/week-stroke';
+} from '$lib/ui/pictures/week/week-drawing';
+import { changedBy, moved, strokeCommand } from '$lib/ui/pictures/week/week-stroke';
 import {
 	dayFigures,
 	hourWords,
@@ -30,7 +30,7 @@ import {
 	weekSummary,
 	weekTable,
 	weekTitle
-} from '$lib/ui/pictures/week-words';
+} from '$lib/ui/pictures/week/week-words';
 import { workbookOf } from '../../engine/plan-builder';
 
 const DAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];

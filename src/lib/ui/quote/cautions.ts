@@ -1,7 +1,7 @@
 /** The workbook's own cautions on the sheet of a quote, as they hold in the scenario in hand. */
 import { OK } from '$lib/engine/state';
-import type { Open } from '../pictures/open';
-import type { Caution } from '../pictures/payback-cautions';
+import type { Open } from '../figure/open';
+import type { Caution } from '../pictures/payback/payback-cautions';
 
 export function sheetCautions({ layout, results, inHand }: Open, quantity: string, title: string) {
 	const sheet = layout.byName.get(quantity)?.sheet;

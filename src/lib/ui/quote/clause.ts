@@ -1,7 +1,7 @@
 /** The index clause as terms of a formula, and how long the price stands, in words. */
 import { decimalsWritten, formatNumber } from '../format';
-import type { Reading } from '../pictures/read';
-import { years } from '../pictures/words';
+import type { Reading } from '../figure/read';
+import { years } from '../figure/words';
 import type { Quote } from './quote';
 
 export interface ClauseTerm {

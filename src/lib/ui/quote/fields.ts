@@ -7,7 +7,7 @@ import { cellAt, type Layout } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
 import { isInputCell } from '../cells';
-import type { Source } from '../pictures/read';
+import type { Source } from '../figure/read';
 import { chosenOf } from './quote';
 
 export interface OfferedInput {

@@ -2,7 +2,7 @@
  * The ladder by size of the order for Chart.js: floor and target as curves, what is offered as steps. Sizes
  * stand by their logarithm, so that each doubling takes the same room.
  */
-import { axisOf } from '../pictures/axis';
+import { axisOf } from '../figure/axis';
 import { formatNumber } from '../format';
 import {
 	FONT,
@@ -11,10 +11,10 @@ import {
 	type Drawn,
 	type LineChart,
 	type XY
-} from '../pictures/chart-parts';
-import type { Colours } from '../pictures/colours';
-import type { Reading } from '../pictures/read';
-import { spread } from '../pictures/spread';
+} from '../figure/chart-parts';
+import type { Colours } from '../figure/colours';
+import type { Reading } from '../figure/read';
+import { spread } from '../figure/spread';
 import type { LadderStep } from './quote';
 
 export interface LadderNow {

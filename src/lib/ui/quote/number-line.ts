@@ -2,8 +2,8 @@
  * Where prices stand on one line: floor, target and list above it, this quote and the invoice below, no name
  * over another. Pixels in a box of known width; what is drawn with them is `NumberLine.svelte`.
  */
-import { axisOf } from '../pictures/axis';
-import { spread } from '../pictures/spread';
+import { axisOf } from '../figure/axis';
+import { spread } from '../figure/spread';
 
 export interface Priced {
 	readonly name: 'floor' | 'target' | 'list' | 'invoice' | 'quote';

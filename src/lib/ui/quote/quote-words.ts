@@ -11,8 +11,8 @@ import {
 	formatUnit,
 	MOST_DECIMALS
 } from '../format';
-import { plain, shown, type Reading } from '../pictures/read';
-import { factorBetween } from '../pictures/scale';
+import { plain, shown, type Reading } from '../figure/read';
+import { factorBetween } from '../figure/scale';
 import type { UnitSystem } from '$lib/units/system';
 import type { Quote } from './quote';
 

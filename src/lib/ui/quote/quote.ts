@@ -5,7 +5,7 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Picture } from '$lib/workbook/schema';
 import { choiceSet } from '../cells';
-import { read, type Reading, type Source } from '../pictures/read';
+import { read, type Reading, type Source } from '../figure/read';
 
 export type QuotePicture = Extract<Picture, { kind: 'quote' }>;
 

@@ -2,7 +2,7 @@
  * Bars on rows of one height beside a table: where each begins and ends, its hatch, its figure, what joins
  * one row to the next. In pixels of the plot; the table around it has the words.
  */
-import { axisOf } from '../pictures/axis';
+import { axisOf } from '../figure/axis';
 
 export interface Bar {
 	readonly from: number;

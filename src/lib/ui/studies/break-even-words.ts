@@ -5,7 +5,7 @@ import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
-import { axisOf } from '../pictures/axis';
+import { axisOf } from '../figure/axis';
 import { inSentence, nameOf, titleOf } from './names';
 import { movedWhole, rangeText } from './range-words';
 import type { Shown } from './shown';

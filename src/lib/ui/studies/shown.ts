@@ -3,7 +3,7 @@ import type { UnitSystem } from '$lib/units/system';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { decimalsFor, formatDifference, formatNumber } from '../format';
-import { scaleFor } from '../pictures/scale';
+import { scaleFor } from '../figure/scale';
 
 export interface Shown {
 	/** As printed; empty for a plain number. */

@@ -1,0 +1,150 @@
+/**
+ * The rows below the payback picture, figure by figure, and the table to take along.
+ */
+import type { Layout } from '$lib/engine/layout';
+import type { PlainTable } from '$lib/exchange/csv/write';
+import { decimalsFor, formatDifference, formatNumber, formatUnit } from '../../format';
+import type { Interaction } from './interaction';
+import { outcomeOf, type Case, type Cases, type PaybackPicture } from './payback';
+import { partColumns } from './payback-parts';
+import { plain, type Reading, type Source } from '../../figure/read';
+import type { Scale } from '../../figure/scale';
+import { years } from '../../figure/words';
+
+/** Names of the figures in a row, as the table's head has them. */
+export const FIGURES = [
+	'payback',
+	'discountedPayback',
+	'outlay',
+	'npv',
+	'irr',
+	'annualValue'
+] as const;
+export type FigureName = (typeof FIGURES)[number];
+
+export interface RowFigure {
+	readonly text: string;
+	/** 'never' and 'none' are answers; an error is not. */
+	readonly kind: 'value' | 'answer' | 'error' | 'nothing';
+	readonly because: string;
+}
+
+/** In place of the years where there is no payback. */
+const notBack = (one: Case) => (outcomeOf(one) === 'nothing-to-pay' ? 'at once' : 'never');
+
+/** One figure of a row in words: "2.7", "never", "none" or "No value". */
+export function rowFigure(one: Case, name: FigureName, scale: Scale, locale: string): RowFigure {
+	const reading = one[name];
+	if (reading.kind === 'error')
+		return { text: 'No value', kind: 'error', because: reading.because };
+	if (reading.kind === 'no-answer') {
+		return { text: name === 'irr' ? 'none' : notBack(one), kind: 'answer', because: '' };
+	}
+	if (reading.kind !== 'value')
+		return { text: reading.kind === 'pending' ? '…' : 'none', kind: 'nothing', because: '' };
+	const money = name === 'npv' || name === 'annualValue' || name === 'outlay';
+	const value = reading.value * (money ? scale.factor : 1);
+	const decimals = money ? (scale.factor === 1 ? decimalsFor(value, 4) : 0) : 1;
+	const signed = name === 'npv' || name === 'annualValue';
+	return {
+		text: signed
+			? formatDifference(value, decimals, locale)
+			: formatNumber(value, decimals, locale),
+		kind: 'value',
+		because: ''
+	};
+}
+
+/** "on New line, 12 years". */
+export function subLine(one: Case, locale: string): string {
+	const life =
+		one.life.kind === 'value'
+			? years(formatNumber(one.life.value, 0, locale), one.life.quantity?.quantity.unit ?? '')
+			: '';
+	return [one.on, life].filter(Boolean).join(', ');
+}
+
+/** Heads of the figures, with their units. */
+export function rowHeads(
+	one: Case | undefined,
+	scale: Scale
+): Record<FigureName, { label: string; unit: string }> {
+	const unit = (reading: Reading | undefined) => formatUnit(reading?.quantity?.quantity.unit);
+	const plural = (text: string) => (text === 'year' ? 'years' : text);
+	return {
+		payback: { label: 'Payback', unit: plural(unit(one?.payback)) },
+		discountedPayback: { label: 'discounted', unit: plural(unit(one?.discountedPayback)) },
+		outlay: { label: 'Outlay', unit: scale.unit },
+		npv: { label: 'NPV', unit: scale.unit },
+		irr: { label: 'IRR', unit: `${unit(one?.irr)} a year` },
+		annualValue: { label: 'Annual value', unit: scale.unit }
+	};
+}
+
+/** What a case has beside its own figures, as far as the picture names it. */
+interface Beside {
+	readonly interactions: readonly Interaction[];
+	readonly sourceOf?: (scenario: string) => Source;
+}
+
+/** Every figure in its own unit, and the running totals year by year. */
+export function paybackTable(
+	{ cases }: Cases,
+	layout: Layout,
+	picture: PaybackPicture,
+	beside: Beside = { interactions: [] }
+): PlainTable {
+	const all = layout.sets.get(picture.year)?.members ?? [];
+	const inUnit = (label: string, name: string) => {
+		const unit = formatUnit(layout.byName.get(name)?.quantity.unit);
+		return unit ? `${label}, ${unit}` : label;
+	};
+	const totals = (label: string, name: string) =>
+		all.map((year) => inUnit(`${label}, ${year.label ?? year.id}`, name));
+	const cash = (line: Case['simple']) =>
+		all.map((year, ordinal) => {
+			const x = year.number ?? ordinal;
+			return line.points.find((point) => point.x === x)?.y ?? null;
+		});
+	const own: Scale = { factor: 1, unit: formatUnit(layout.byName.get(picture.npv)?.quantity.unit) };
+	const { interactions, sourceOf } = beside;
+	const parts = sourceOf ? partColumns(layout, picture, own) : [];
+	const beyond = interactions.length > 0 ? [`Beyond each option alone, ${own.unit}`] : [];
+	const beyondOf = (one: Case) =>
+		interactions.find(({ together }) => together.id === one.id)?.beyond ?? null;
+	const back = (one: Case, reading: Reading) =>
+		reading.kind === 'no-answer' ? notBack(one) : plain(reading);
+	return {
+		caption: picture.title,
+		columns: [
+			'Scenario',
+			'Stands on',
+			inUnit('Life', picture.life),
+			inUnit('Payback', picture.payback),
+			inUnit('Payback, discounted', picture.discounted_payback),
+			inUnit('Outlay', picture.outlay),
+			inUnit('Net present value', picture.npv),
+			`${inUnit('Rate of return', picture.irr)} a year`,
+			inUnit('Annual value', picture.annual_value),
+			...parts.map(({ label, unit, isMoney }) => {
+				const words = isMoney ? `Present value, ${label}` : label;
+				return unit ? `${words}, ${unit}` : words;
+			}),
+			...beyond,
+			...totals('Cumulative', picture.cumulative),
+			...totals('Discounted', picture.cumulative_discounted)
+		],
+		rows: cases.map((one) => [
+			one.title,
+			one.on,
+			plain(one.life),
+			back(one, one.payback),
+			back(one, one.discountedPayback),
+			...[one.outlay, one.npv, one.irr, one.annualValue].map((reading) => plain(reading)),
+			...parts.map((part) => (sourceOf ? plain(part.of(sourceOf(one.id))) : null)),
+			...beyond.map(() => beyondOf(one)),
+			...cash(one.simple),
+			...cash(one.discounted)
+		])
+	};
+}
