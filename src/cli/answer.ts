@@ -9,7 +9,7 @@ import { schemaCommand } from './schema';
 import { studyCommand } from './study';
 
 /** What a command answers: text for standard output, for standard error, and the exit code. */
-export interface Answer {
+export interface CommandOutput {
 	readonly out: string;
 	readonly err?: string;
 	readonly code: 0 | 1 | 2;
@@ -31,7 +31,7 @@ metrewright restore FILE
     puts such a file into an empty store
 `;
 
-export function answer(args: readonly string[]): Answer {
+export function answer(args: readonly string[]): CommandOutput {
 	const [command, ...rest] = args;
 	switch (command) {
 		case 'evaluate':

@@ -6,12 +6,12 @@ import { membersOf } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
 import type { Agreement, Outcome, Place } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { INPUT } from '$lib/workbook/cells';
 import type { Quantity } from '$lib/workbook/schema';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
-import type { Answer } from './answer';
+import type { CommandOutput } from './answer';
 
 /** What a check finds, as the JSON answer has it. */
 interface Report {
@@ -31,7 +31,7 @@ interface ReportedProblem {
 	readonly message: string;
 }
 
-export function checkCommand(args: readonly string[]): Answer {
+export function checkCommand(args: readonly string[]): CommandOutput {
 	const read = readWords(args, [], ['json']);
 	if (!read.ok) return { out: '', err: read.message, code: 2 };
 	const [file] = read.words.files;
@@ -56,10 +56,10 @@ export function checkCommand(args: readonly string[]): Answer {
 const PATIENT = 1_000_000;
 
 function agreementOf(model: Model): Agreement {
-	const referee = Referee.open(model.workbook, model.plan, PATIENT);
-	for (const _step of referee.build()) void _step;
-	const agreement = referee.compare(model.workbook.scenarios.map(({ id }) => model.results(id)));
-	referee.destroy();
+	const verifier = Verifier.open(model.workbook, model.plan, PATIENT);
+	for (const _step of verifier.build()) void _step;
+	const agreement = verifier.compare(model.workbook.scenarios.map(({ id }) => model.results(id)));
+	verifier.destroy();
 	return agreement;
 }
 
@@ -133,7 +133,7 @@ function asText(model: Model, report: Report, agreement: Agreement): string {
 		model.workbook.title,
 		`${report.quantities} quantities; ${model.plan.printed.size} of ${report.formulas} formulas proven, names, sets and units`,
 		`${report.values} values in ${model.workbook.scenarios.length} scenarios; ${agreement.agreeing} of ${agreement.compared} agree in two engines (relative 1e-9)`,
-		...agreement.unjudged.map(({ reason, count }) => `${count} not judged: ${reason}`),
+		...agreement.notCompared.map(({ reason, count }) => `${count} not judged: ${reason}`),
 		...(agreement.sample
 			? [
 					`the second engine checked a sample: ${agreement.sample.cells} of ${agreement.sample.of} values, ${agreement.sample.scenarios.join(', ')}`

@@ -3,7 +3,7 @@ import { Model } from '$lib/engine/model';
 import { nearest } from '$lib/formula/names';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
-import type { Answer } from './answer';
+import type { CommandOutput } from './answer';
 import {
 	quantityAsJson,
 	type JsonQuantity,
@@ -16,7 +16,7 @@ interface JsonScenario {
 	readonly quantities: Record<string, JsonQuantity>;
 }
 
-export function evaluateCommand(args: readonly string[]): Answer {
+export function evaluateCommand(args: readonly string[]): CommandOutput {
 	const read = readWords(args, ['scenario', 'quantity'], ['json']);
 	if (!read.ok) return problem(read.message);
 	const { files, options, switches } = read.words;
@@ -53,7 +53,7 @@ export function evaluateCommand(args: readonly string[]): Answer {
 	return { out, code: 0 };
 }
 
-const problem = (message: string): Answer => ({ out: '', err: message, code: 2 });
+const problem = (message: string): CommandOutput => ({ out: '', err: message, code: 2 });
 
 function unknown(kind: string, asked: readonly string[], known: readonly string[], file: string) {
 	const strange = asked.find((name) => !known.includes(name));

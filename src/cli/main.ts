@@ -1,11 +1,11 @@
 /** Runs one command and writes its answer. */
-import { answer, type Answer } from './answer';
+import { answer, type CommandOutput } from './answer';
 import { askPassword } from './ask-password';
 
 /** Commands that work on the store bring its packages with them; the others start without. */
 const STORE_COMMANDS = ['account', 'backup', 'restore'];
 
-async function answered(words: readonly string[]): Promise<Answer> {
+async function answered(words: readonly string[]): Promise<CommandOutput> {
 	if (!STORE_COMMANDS.includes(words[0] ?? '')) return answer(words);
 	const { storeCommand } = await import('./store-commands');
 	return storeCommand(words, process.env, askPassword);

@@ -10,7 +10,7 @@ import { openStoreOf, settingsFrom, StartError } from '$lib/server/start';
 import { backUp, restore, RestoreError } from '$lib/server/store/backup';
 import type { Store } from '$lib/server/store/open';
 import { z } from '$lib/workbook/zod';
-import type { Answer } from './answer';
+import type { CommandOutput } from './answer';
 
 /** Gives the new password: asked for, or read where nobody is there to ask. */
 export type AskPassword = () => Promise<string | null>;
@@ -19,7 +19,7 @@ export async function storeCommand(
 	args: readonly string[],
 	environment: Readonly<Record<string, string | undefined>>,
 	askPassword: AskPassword
-): Promise<Answer> {
+): Promise<CommandOutput> {
 	const [command, ...rest] = args;
 	let store: Store | undefined;
 	try {
@@ -59,7 +59,7 @@ function wordsProblem(command: string | undefined, rest: readonly string[]): str
 	return null;
 }
 
-async function addOwner(store: Store, email: string, ask: AskPassword): Promise<Answer> {
+async function addOwner(store: Store, email: string, ask: AskPassword): Promise<CommandOutput> {
 	const password = await ask();
 	if (password === null)
 		return {
@@ -87,7 +87,7 @@ async function addOwner(store: Store, email: string, ask: AskPassword): Promise<
 	};
 }
 
-async function list(store: Store): Promise<Answer> {
+async function list(store: Store): Promise<CommandOutput> {
 	const people = await listPeople(store.db);
 	const lines = people.map(({ email, name, steward }) =>
 		[email, name, ...(steward ? ['steward'] : [])].join('\t')
@@ -95,12 +95,12 @@ async function list(store: Store): Promise<Answer> {
 	return { out: lines.length > 0 ? `${lines.join('\n')}\n` : 'Nobody has an account.\n', code: 0 };
 }
 
-async function backupTo(store: Store, file: string): Promise<Answer> {
+async function backupTo(store: Store, file: string): Promise<CommandOutput> {
 	const rows = await backUp(store.db, file, Date.now());
 	return { out: `${file} holds everything: ${rows} rows.\n`, code: 0 };
 }
 
-async function restoreFrom(store: Store, file: string): Promise<Answer> {
+async function restoreFrom(store: Store, file: string): Promise<CommandOutput> {
 	const rows = await restore(store.db, file);
 	return { out: `Everything of ${file} is back: ${rows} rows.\n`, code: 0 };
 }

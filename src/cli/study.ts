@@ -2,18 +2,18 @@
  * `study`: lists the studies of a workbook, or runs one and prints its answer as a table or as JSON.
  * Exit 1 where the study cannot be answered, 2 where the command or the file cannot be read.
  */
-import { freshnessOf } from '$lib/studies/stood-on';
+import { freshnessOf } from '$lib/studies/fingerprint';
 import { askStudy } from '$lib/studies/ask-study';
 import { nearest } from '$lib/formula/names';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type Study } from '$lib/workbook/study-schema';
 import { readWords } from './arguments';
-import type { Answer } from './answer';
+import type { CommandOutput } from './answer';
 import { readWorkbookFile } from './files';
 import { studyAsJson } from './study-json';
 import { columnsOf, studyAsText } from './study-text';
 
-export function studyCommand(args: readonly string[]): Answer {
+export function studyCommand(args: readonly string[]): CommandOutput {
 	const read = readWords(args, ['draws', 'seed'], ['json']);
 	if (!read.ok) return problem(read.message);
 	const { files, options, switches } = read.words;
@@ -41,7 +41,7 @@ export function studyCommand(args: readonly string[]): Answer {
 	return { out, code: 0 };
 }
 
-const problem = (message: string): Answer => ({ out: '', err: message, code: 2 });
+const problem = (message: string): CommandOutput => ({ out: '', err: message, code: 2 });
 
 const listAsJson = (studies: readonly Study[]) =>
 	`${JSON.stringify(studies.map(({ name, kind }) => ({ name, kind })))}\n`;

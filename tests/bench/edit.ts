@@ -5,7 +5,7 @@
  * anything is counted, both have answered some edits; at the end their values are compared.
  */
 import { Model } from '$lib/engine/model';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { OK } from '$lib/engine/state';
 import { cellAt } from '$lib/engine/layout';
 import { commandOf, EDITS, openShipped, type Edit } from './shipped';
@@ -22,9 +22,9 @@ const resultsOfAll = () => scenarios.map((id) => model.results(id));
 resultsOfAll();
 const { layout, plan } = model;
 
-const referee = Referee.open(workbook, plan);
+const verifier = Verifier.open(workbook, plan);
 const built = timed(() => {
-	for (const step of referee.build()) void step;
+	for (const step of verifier.build()) void step;
 });
 
 heading(`One input edited, ${scenarios.length} scenarios open`);
@@ -39,11 +39,11 @@ line('plan nodes', `${plan.nodes.count}`);
 line('cells held', scenarios.map((id) => `${id} ${model.cellsHeldBy(id)}`).join(', '));
 line('second engine: first build', `${built.ms.toFixed(0)} ms`);
 for (const edit of EDITS) measure(edit);
-const agreement = referee.compare(resultsOfAll());
+const agreement = verifier.compare(resultsOfAll());
 line('after these edits', `${agreement.agreeing} of ${agreement.compared} values agree`);
-for (const { reason, count } of agreement.unjudged) line('not judged', `${count}: ${reason}`);
+for (const { reason, count } of agreement.notCompared) line('not judged', `${count}: ${reason}`);
 if (agreement.sample) line('a sample only', `${agreement.sample.cells} of ${agreement.sample.of}`);
-referee.destroy();
+verifier.destroy();
 
 function measure(edit: Edit): void {
 	const cell = cellAt(
@@ -60,7 +60,7 @@ function measure(edit: Edit): void {
 			return resultsOfAll();
 		});
 		const cells = timed(() => {
-			for (const step of referee.apply([{ scenario: 'base', cell, outcome }])) void step;
+			for (const step of verifier.apply([{ scenario: 'base', cell, outcome }])) void step;
 		});
 		if (turn < WARM_UP) continue;
 		first.push(interpreter.ms);

@@ -7,7 +7,7 @@ import { memoryUsage } from 'node:process';
 import { cellAt } from '$lib/engine/layout';
 import { Reach } from '$lib/engine/interpreter/reach';
 import { Model } from '$lib/engine/model';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { baseOf } from '$lib/workbook/lookup';
 import { median, timed, type Timed } from './measure';
 import { commandOf, EDITS, grownPlant, type Edit } from './shipped';
@@ -87,9 +87,9 @@ function middle(series: readonly Timed<unknown>[]): { ms: number; cpu: number } 
 }
 
 function secondEngine(): string {
-	const referee = Referee.open(workbook, model.plan);
-	const { sample } = referee.compare([]);
-	referee.destroy();
+	const verifier = Verifier.open(workbook, model.plan);
+	const { sample } = verifier.compare([]);
+	verifier.destroy();
 	if (!sample) return 'the second engine checks all of them';
 	return `the second engine checks ${sample.cells} of ${sample.of}, in ${sample.scenarios.join(', ')}`;
 }

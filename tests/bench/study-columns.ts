@@ -1,11 +1,11 @@
 /** Thousands of columns of the shipped plant: the part of the bench for studies that runs without a page. */
 import { buildPlan } from '$lib/engine/planner/plan';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { openColumns, type Columns } from '$lib/studies/columns/columns';
-import type { ColumnsRoom } from '$lib/studies/columns/out';
+import type { ColumnsRoom } from '$lib/studies/columns/result-reader';
 import type { Varied } from '$lib/studies/columns/inputs';
 import { drawnWorkbook } from '$lib/studies/drawn-workbook';
-import { refereeFirstDraw } from '$lib/studies/first-draw';
+import { verifyFirstDraw } from '$lib/studies/first-draw';
 import { uniformAt } from '$lib/studies/random/jumping-random';
 import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
@@ -49,13 +49,13 @@ byHand();
 growth();
 
 function secondEngine(): void {
-	const referee = Referee.open(workbook, plan, Infinity);
-	const built = timed(() => exhaust(referee.build()));
+	const verifier = Verifier.open(workbook, plan, Infinity);
+	const built = timed(() => exhaust(verifier.build()));
 	const each = Array.from({ length: SECOND }, (_, draw) => {
 		const drawn = drawnWorkbook(columns, draws, draw);
-		return timed(() => exhaust(referee.update(drawn))).cpu;
+		return timed(() => exhaust(verifier.update(drawn))).cpu;
 	});
-	referee.destroy();
+	verifier.destroy();
 	// It has every scenario open, the columns one: what an edit costs it is shared out.
 	const one = median(each) / workbook.scenarios.length;
 	line(
@@ -63,7 +63,7 @@ function secondEngine(): void {
 		`built in ${built.ms.toFixed(0)} ms; ${median(each).toFixed(0)} ms a draw in all ${workbook.scenarios.length} scenarios, ${one.toFixed(1)} ms in one (${SECOND} draws)`
 	);
 	line('so the columns are', `${ratio(one / perDraw)} as fast a draw (goal: 1,000)`);
-	const check = timed(() => refereeFirstDraw(columns, draws));
+	const check = timed(() => verifyFirstDraw(columns, draws));
 	line(
 		'check of the first draw',
 		check.result.ok

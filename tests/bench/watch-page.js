@@ -13,7 +13,7 @@ const now = () => performance.now();
 class WatchedWorker extends globalThis.Worker {
 	constructor(url, options) {
 		super(url, options);
-		if (String(url).includes('referee')) watch.second ||= now();
+		if (String(url).includes('verifier')) watch.second ||= now();
 		this.addEventListener('message', ({ data }) => hear(data));
 	}
 

@@ -33,17 +33,17 @@ const workerOf = (name: string) =>
 	);
 
 heading('Page weight: JavaScript, gzip');
-const [page1, engine, referee] = [first, workerOf('engine.'), workerOf('referee.')];
+const [page1, engine, verifier] = [first, workerOf('engine.'), workerOf('verifier.')];
 line('first screen', `${kilobytes(page1)} in ${page1.length} files`);
 line('with the engine worker', kilobytes([...new Set([...page1, ...engine])]));
 line('the engine worker alone', kilobytes(engine));
-line('the second engine', `${kilobytes(referee)}, fetched after the first numbers are there`);
+line('the second engine', `${kilobytes(verifier)}, fetched after the first numbers are there`);
 for (const path of [...page1].sort((a, b) => weigh(b) - weigh(a)).slice(0, 4))
 	line('heaviest of the first', `${kilobytes([path])} ${path.replace('/_app/immutable/', '')}`);
 const holds = (paths: readonly string[]) => paths.some((path) => read(path).includes(TELLTALE));
 line(
 	'HyperFormula',
-	`${holds(page1) ? 'IS' : 'is not'} in the first screen, ${holds(engine) ? 'IS' : 'is not'} in the engine worker, ${holds(referee) ? 'is' : 'IS NOT'} in the second engine's`
+	`${holds(page1) ? 'IS' : 'is not'} in the first screen, ${holds(engine) ? 'IS' : 'is not'} in the engine worker, ${holds(verifier) ? 'is' : 'IS NOT'} in the second engine's`
 );
 
 function weigh(path: string): number {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { Machine } from '$lib/engine/interpreter/machine';
-import { Turns } from '$lib/engine/interpreter/kernels/turns';
+import { CallList } from '$lib/engine/interpreter/kernels/call-list';
 import { schedule } from '$lib/engine/interpreter/program';
 import { compute } from '$lib/engine/interpreter/scalar';
 import { Op } from '$lib/engine/plan';
@@ -33,7 +33,7 @@ function runOne(op: number, wide: readonly number[], columns: readonly (readonly
 	const plan = new HandPlan(3);
 	plan.root(2, plan.node(op, plan.cell(0), plan.cell(1)));
 	const program = schedule(plan.build(), [2], { wide });
-	const turns = Turns.open(program, Math.ceil(program.narrow / 8) * 8, WIDTH)!;
+	const turns = CallList.open(program, Math.ceil(program.narrow / 8) * 8, WIDTH)!;
 	columns.forEach((column, cell) => {
 		const slot = program.slots[cell]!;
 		const at = slot < 0 ? Math.ceil(program.narrow / 8) * 8 - (slot + 1) * WIDTH : slot;
@@ -103,7 +103,7 @@ describe('the loops over a block', () => {
 		plan.root(2, sum);
 		const program = schedule(plan.build(), [2], { wide: [0, 1] });
 		const narrow = Math.ceil(program.narrow / 8) * 8;
-		const turns = Turns.open(program, narrow, 4)!;
+		const turns = CallList.open(program, narrow, 4)!;
 		turns.values.set(program.plan.nodes.constants, program.constants);
 		turns.values.set([1, 5, 3, 0], narrow);
 		turns.values.set([2, 4, 3, 7], narrow + 4);

@@ -9,12 +9,12 @@ import type { Plan } from '$lib/engine/plan';
 import { conditionsOf, hideAbsent } from '$lib/engine/presence';
 import type { Results } from '$lib/engine/results';
 import { Scenarios } from '$lib/engine/scenarios';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import type { Workbook } from '$lib/workbook/schema';
 import { randomEdit, randomWorkbook, type Pick } from './random-workbook';
 
 const FRESH_SEED = (Math.random() * 2 ** 31) | 0;
-const counted = { workbooks: 0, formulas: 0, refused: 0, values: 0, unjudged: 0, bad: 0 };
+const counted = { workbooks: 0, formulas: 0, refused: 0, values: 0, notCompared: 0, bad: 0 };
 
 function resultsOf(plan: Plan, scenarios: Scenarios, workbook: Workbook): Results[] {
 	const conditions = conditionsOf(plan);
@@ -29,9 +29,9 @@ const run = (steps: Generator<void>) => {
 	for (const _ of steps);
 };
 
-function check(referee: Referee, results: readonly Results[], workbook: Workbook): void {
-	const { compared, agreeing, disagreements, unjudged } = referee.compare(results);
-	for (const { count } of unjudged) counted.unjudged += count;
+function check(verifier: Verifier, results: readonly Results[], workbook: Workbook): void {
+	const { compared, agreeing, disagreements, notCompared } = verifier.compare(results);
+	for (const { count } of notCompared) counted.notCompared += count;
 	if (disagreements.length > 0) {
 		const formulas = workbook.sheets[0]!.quantities.map(
 			({ name, formula, where }) => `${name}: ${JSON.stringify(formula)} ${where ?? ''}`
@@ -47,9 +47,9 @@ function check(referee: Referee, results: readonly Results[], workbook: Workbook
 function open(workbook: Workbook) {
 	const plan = buildPlan(workbook);
 	const scenarios = new Scenarios(plan, workbook);
-	const referee = Referee.open(workbook, plan);
-	run(referee.build());
-	return { plan, scenarios, referee };
+	const verifier = Verifier.open(workbook, plan);
+	run(verifier.build());
+	return { plan, scenarios, verifier };
 }
 
 /** A start for `pick`; evenly spread, and nothing to shrink: a failure prints the workbook. */
@@ -69,15 +69,15 @@ function agreeOnAnything(seed: number, numRuns: number): void {
 	fc.assert(
 		fc.property(starts, (start) => {
 			const workbook = randomWorkbook(picker(start));
-			const { plan, scenarios, referee } = open(workbook);
+			const { plan, scenarios, verifier } = open(workbook);
 			counted.workbooks++;
 			counted.formulas += plan.printed.size;
 			counted.refused += new Set(plan.problems.map(({ quantity }) => quantity)).size;
 			const results = resultsOf(plan, scenarios, workbook);
 			for (const { states } of results) counted.values += states.length;
 			for (const { states } of results) counted.bad += states.filter((state) => state > 0).length;
-			check(referee, results, workbook);
-			referee.destroy();
+			check(verifier, results, workbook);
+			verifier.destroy();
 		}),
 		{ seed, numRuns }
 	);
@@ -96,18 +96,18 @@ describe('random workbooks', () => {
 			fc.property(starts, (start) => {
 				const pick = picker(start);
 				let workbook = randomWorkbook(pick);
-				const { plan, scenarios, referee } = open(workbook);
+				const { plan, scenarios, verifier } = open(workbook);
 				for (let i = 0; i < 4; i++) {
 					workbook = randomEdit(workbook, pick);
 					scenarios.update(workbook);
-					run(referee.update(workbook));
-					check(referee, resultsOf(plan, scenarios, workbook), workbook);
+					run(verifier.update(workbook));
+					check(verifier, resultsOf(plan, scenarios, workbook), workbook);
 				}
 				const fresh = open(workbook);
-				check(referee, resultsOf(fresh.plan, fresh.scenarios, workbook), workbook);
-				check(fresh.referee, resultsOf(plan, scenarios, workbook), workbook);
-				referee.destroy();
-				fresh.referee.destroy();
+				check(verifier, resultsOf(fresh.plan, fresh.scenarios, workbook), workbook);
+				check(fresh.verifier, resultsOf(plan, scenarios, workbook), workbook);
+				verifier.destroy();
+				fresh.verifier.destroy();
 			}),
 			{ seed: 2, numRuns: 40 }
 		);
@@ -117,7 +117,7 @@ describe('random workbooks', () => {
 		expect(counted.refused).toBeLessThan(counted.formulas * 0.25);
 		expect(counted.bad).toBeGreaterThan(counted.values * 0.05);
 		expect(counted.bad).toBeLessThan(counted.values * 0.75);
-		expect(counted.unjudged).toBeLessThan(counted.values * 0.01);
+		expect(counted.notCompared).toBeLessThan(counted.values * 0.01);
 	});
 
 	afterAll(() => console.info(`random workbooks: ${JSON.stringify(counted)}`));

@@ -1,8 +1,8 @@
-/** The referee: what it compares, how it follows edits, what it says when engines differ or it cannot judge. */
+/** The verifier: what it compares, how it follows edits, what it says when engines differ or it cannot judge. */
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
 import type { Results } from '$lib/engine/results';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { isClose } from '$lib/engine/second/tolerance';
 import { NOT_ENTERED, OK } from '$lib/engine/state';
 import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
@@ -50,10 +50,10 @@ const run = (steps: Generator<void>) => {
 function open(book: Workbook, limit?: number) {
 	const model = Model.open(book);
 	expect(model.problems).toEqual([]);
-	const referee = Referee.open(book, model.plan, limit);
-	run(referee.build());
+	const verifier = Verifier.open(book, model.plan, limit);
+	run(verifier.build());
 	const results = () => book.scenarios.map(({ id }) => model.results(id));
-	return { model, referee, results };
+	return { model, verifier, results };
 }
 
 const cost = [
@@ -84,14 +84,14 @@ const tampered = (
 		return { ...one, values, states };
 	});
 
-describe('the referee', () => {
+describe('the verifier', () => {
 	it('compares every value of every scenario', () => {
-		const { referee, results } = open(workbook(cost, [dear, dearer]));
-		const agreement = referee.compare(results());
+		const { verifier, results } = open(workbook(cost, [dear, dearer]));
+		const agreement = verifier.compare(results());
 		expect(agreement).toEqual({
 			compared: 24,
 			agreeing: 24,
-			unjudged: [],
+			notCompared: [],
 			sample: null,
 			disagreements: [],
 			busy: false
@@ -99,9 +99,9 @@ describe('the referee', () => {
 	});
 
 	it('shows both values where they differ, and where the cell is', () => {
-		const { referee, results, model } = open(workbook(cost, [dear]));
+		const { verifier, results, model } = open(workbook(cost, [dear]));
 		const total = model.layout.byName.get('total')!.base;
-		const { compared, agreeing, disagreements } = referee.compare(
+		const { compared, agreeing, disagreements } = verifier.compare(
 			tampered(results(), 'dear', total, 7.6)
 		);
 		expect([compared, agreeing]).toEqual([16, 15]);
@@ -118,32 +118,32 @@ describe('the referee', () => {
 	});
 
 	it('holds a value against a kind of nothing, and one kind against another', () => {
-		const { referee, results } = open(
+		const { verifier, results } = open(
 			workbook([quantity('rate'), quantity('half', { formula: 'rate / 2' })])
 		);
-		expect(referee.compare(results()).agreeing).toBe(2);
-		expect(referee.compare(tampered(results(), 'main', 1, 0)).agreeing).toBe(1);
-		expect(referee.compare(tampered(results(), 'main', 1, NaN, 1)).agreeing).toBe(1);
+		expect(verifier.compare(results()).agreeing).toBe(2);
+		expect(verifier.compare(tampered(results(), 'main', 1, 0)).agreeing).toBe(1);
+		expect(verifier.compare(tampered(results(), 'main', 1, NaN, 1)).agreeing).toBe(1);
 	});
 
 	it('lets pass one part in a thousand million, and what a difference of large numbers costs', () => {
 		expect(isClose(1, 1 + 0.9e-9)).toBe(true);
 		expect(isClose(1, 1 + 2e-9)).toBe(false);
 		expect(isClose(0, 1e-30)).toBe(false);
-		const { referee, results } = open(
+		const { verifier, results } = open(
 			workbook([
 				quantity('a', { value: 1e6 }),
 				quantity('b', { value: 1e6 }),
 				quantity('left', { formula: 'a - b' })
 			])
 		);
-		expect(referee.compare(tampered(results(), 'main', 2, 1e-7)).agreeing).toBe(3);
-		expect(referee.compare(tampered(results(), 'main', 2, 1e-5)).agreeing).toBe(2);
+		expect(verifier.compare(tampered(results(), 'main', 2, 1e-7)).agreeing).toBe(3);
+		expect(verifier.compare(tampered(results(), 'main', 2, 1e-5)).agreeing).toBe(2);
 	});
 
 	it('compares only the scenarios it is given', () => {
-		const { referee, results } = open(workbook(cost, [dear]));
-		expect(referee.compare(results().slice(1)).compared).toBe(8);
+		const { verifier, results } = open(workbook(cost, [dear]));
+		expect(verifier.compare(results().slice(1)).compared).toBe(8);
 	});
 });
 
@@ -180,30 +180,32 @@ describe('after an edit', () => {
 		]
 	];
 
-	it.each(edits)('%s the referee is where a fresh one would be', (_, after) => {
-		const { referee } = open(workbook(cost, [dear, dearer]));
-		run(referee.update(after));
+	it.each(edits)('%s the verifier is where a fresh one would be', (_, after) => {
+		const { verifier } = open(workbook(cost, [dear, dearer]));
+		run(verifier.update(after));
 		const model = Model.open(after);
 		const results = after.scenarios.map(({ id }) => model.results(id));
-		expect(referee.compare(results)).toMatchObject({ compared: 24, agreeing: 24 });
+		expect(verifier.compare(results)).toMatchObject({ compared: 24, agreeing: 24 });
 	});
 
 	it('takes single inputs too, and lets one follow the parent again', () => {
-		const { referee, model, results } = open(workbook(cost, [dear]));
+		const { verifier, model, results } = open(workbook(cost, [dear]));
 		const rate = model.layout.byName.get('rate')!.base;
 		const total = model.layout.byName.get('total')!.base;
 		const seen = (at: string) => {
-			const found = referee.compare(tampered(results(), at, total, -1)).disagreements;
+			const found = verifier.compare(tampered(results(), at, total, -1)).disagreements;
 			return found.find(({ scenario, cell }) => scenario === at && cell === total)!.second;
 		};
-		run(referee.apply([{ scenario: 'main', cell: rate, outcome: { value: 2, state: OK } }]));
+		run(verifier.apply([{ scenario: 'main', cell: rate, outcome: { value: 2, state: OK } }]));
 		expect([seen('main').value, seen('dear').value]).toEqual([18, 30]);
-		run(referee.apply([{ scenario: 'dear', cell: rate, outcome: { value: 1, state: OK } }]));
+		run(verifier.apply([{ scenario: 'dear', cell: rate, outcome: { value: 1, state: OK } }]));
 		expect([seen('main').value, seen('dear').value]).toEqual([18, 15]);
-		run(referee.apply([{ scenario: 'dear', cell: rate, outcome: null }]));
+		run(verifier.apply([{ scenario: 'dear', cell: rate, outcome: null }]));
 		expect([seen('main').value, seen('dear').value]).toEqual([18, 30]);
 		run(
-			referee.apply([{ scenario: 'main', cell: rate, outcome: { value: NaN, state: NOT_ENTERED } }])
+			verifier.apply([
+				{ scenario: 'main', cell: rate, outcome: { value: NaN, state: NOT_ENTERED } }
+			])
 		);
 		expect(seen('dear').state).not.toBe(OK);
 	});
@@ -211,7 +213,7 @@ describe('after an edit', () => {
 
 describe('circles', () => {
 	it('are circles in both engines, and end where something covers them', () => {
-		const { referee, model } = (() => {
+		const { verifier, model } = (() => {
 			const book = workbook([
 				quantity('a', { formula: 'b + 1' }),
 				quantity('b', { formula: 'a * 2' }),
@@ -219,16 +221,16 @@ describe('circles', () => {
 				quantity('covered', { formula: 'IFERROR(a; 5)' })
 			]);
 			const model = Model.open(book);
-			const referee = Referee.open(book, model.plan);
-			run(referee.build());
-			return { referee, model };
+			const verifier = Verifier.open(book, model.plan);
+			run(verifier.build());
+			return { verifier, model };
 		})();
-		expect(referee.compare([model.results('main')])).toMatchObject({ compared: 4, agreeing: 4 });
+		expect(verifier.compare([model.results('main')])).toMatchObject({ compared: 4, agreeing: 4 });
 	});
 
 	it('of scenarios measured against one another are circular in both', () => {
 		const rise = quantity('rise', { formula: 'total - total[reference]' });
-		const { referee, results } = open(
+		const { verifier, results } = open(
 			workbook(
 				[...cost, rise],
 				[
@@ -237,7 +239,7 @@ describe('circles', () => {
 				]
 			)
 		);
-		expect(referee.compare(results())).toMatchObject({ compared: 27, agreeing: 27 });
+		expect(verifier.compare(results())).toMatchObject({ compared: 27, agreeing: 27 });
 	});
 });
 
@@ -254,20 +256,20 @@ describe('what it cannot judge', () => {
 			]),
 			sets: [years]
 		};
-		const { referee, results } = open(book);
-		const { compared, agreeing, unjudged, disagreements } = referee.compare(results());
+		const { verifier, results } = open(book);
+		const { compared, agreeing, notCompared, disagreements } = verifier.compare(results());
 		expect(disagreements).toEqual([]);
-		expect(unjudged).toHaveLength(1);
-		expect(unjudged[0]!.reason).toMatch(/change sign more than once/);
-		expect(compared + unjudged[0]!.count).toBe(7);
+		expect(notCompared).toHaveLength(1);
+		expect(notCompared[0]!.reason).toMatch(/change sign more than once/);
+		expect(compared + notCompared[0]!.count).toBe(7);
 		expect(agreeing).toBe(compared);
 	});
 });
 
 describe('a workbook beyond its limit', () => {
 	it('is checked in the base alone', () => {
-		const { referee, results } = open(workbook(cost, [dear, dearer]), 10);
-		expect(referee.compare(results())).toMatchObject({
+		const { verifier, results } = open(workbook(cost, [dear, dearer]), 10);
+		expect(verifier.compare(results())).toMatchObject({
 			compared: 8,
 			agreeing: 8,
 			sample: { scenarios: ['main'], cells: 8, of: 24 }
@@ -280,8 +282,8 @@ describe('a workbook beyond its limit', () => {
 			quantity('net', { per: ['product'], formula: 'price / 2' }),
 			quantity('gross', { per: ['product'], formula: 'net * 3' })
 		];
-		const { referee, results } = open(workbook(chain), 5);
-		const { compared, agreeing, sample } = referee.compare(results());
+		const { verifier, results } = open(workbook(chain), 5);
+		const { compared, agreeing, sample } = verifier.compare(results());
 		expect(sample!.cells).toBe(compared);
 		expect(sample!.of).toBe(9);
 		expect(compared).toBeGreaterThan(0);
@@ -290,14 +292,14 @@ describe('a workbook beyond its limit', () => {
 	});
 
 	it('follows edits of what it checks, and ignores the rest', () => {
-		const { referee } = open(workbook(cost, [dear]), 10);
+		const { verifier } = open(workbook(cost, [dear]), 10);
 		const after = workbook(
 			cost.map((one) => (one.name === 'rate' ? { ...one, value: 3 } : one)),
 			[dearer]
 		);
-		run(referee.update(after));
+		run(verifier.update(after));
 		const model = Model.open(after);
-		expect(referee.compare([model.results('main')])).toMatchObject({ compared: 8, agreeing: 8 });
+		expect(verifier.compare([model.results('main')])).toMatchObject({ compared: 8, agreeing: 8 });
 	});
 });
 
@@ -306,10 +308,10 @@ describe('the shipped plant', () => {
 		const book = workbookSchema.parse(shipped);
 		const model = Model.open(book);
 		// More than on screen, where a sample must do: here every value of every scenario.
-		const referee = Referee.open(book, model.plan, 1_000_000);
-		expect(run(referee.build())).toBeGreaterThan(5);
+		const verifier = Verifier.open(book, model.plan, 1_000_000);
+		expect(run(verifier.build())).toBeGreaterThan(5);
 		const results = book.scenarios.map(({ id }) => model.results(id));
-		const before = referee.compare(results);
+		const before = verifier.compare(results);
 		expect(before.disagreements).toEqual([]);
 		expect(before.compared).toBe(book.scenarios.length * model.layout.cells);
 		expect(before.agreeing).toBe(before.compared);
@@ -332,11 +334,11 @@ describe('the shipped plant', () => {
 				)
 			}))
 		};
-		run(referee.update(edited));
+		run(verifier.update(edited));
 		const after = Model.open(edited);
-		const agreement = referee.compare(book.scenarios.map(({ id }) => after.results(id)));
+		const agreement = verifier.compare(book.scenarios.map(({ id }) => after.results(id)));
 		expect(agreement.disagreements).toEqual([]);
 		expect(agreement.agreeing).toBe(agreement.compared);
-		referee.destroy();
+		verifier.destroy();
 	}, 180_000);
 });

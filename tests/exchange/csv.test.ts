@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { QuantityLayout } from '$lib/engine/layout';
-import { bringIn, commandsOf, type ReadValue } from '$lib/exchange/csv/bring-in';
+import { importTable, commandsOf, type ReadValue } from '$lib/exchange/csv/import-table';
 import { proposeMapping, type Mapping } from '$lib/exchange/csv/mapping';
 import { MOST_ROWS, readCsv, type CsvGrid } from '$lib/exchange/csv/read';
 import { sheetTable } from '$lib/exchange/csv/sheet';
@@ -25,7 +25,7 @@ function gridOf(text: string): CsvGrid {
 
 function brought(text: string, change: (mapping: Mapping) => Mapping = (mapping) => mapping) {
 	const grid = gridOf(text);
-	return bringIn(grid, change(proposeMapping(grid, workbook)), layout, readValue);
+	return importTable(grid, change(proposeMapping(grid, workbook)), layout, readValue);
 }
 
 describe('reading a text of separated values', () => {

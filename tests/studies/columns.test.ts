@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { openColumns, type Columns, type ColumnsRequest } from '$lib/studies/columns/columns';
 import { faultOrigins, spreadOver } from '$lib/studies/fault-origins';
-import { refereeFirstDraw } from '$lib/studies/first-draw';
+import { verifyFirstDraw } from '$lib/studies/first-draw';
 import { OUT_OF_RANGE, USES_EMPTY } from '$lib/engine/state';
 import { book, metre } from './small-book';
 
@@ -65,7 +65,7 @@ describe('columns', () => {
 		expect(at(own)).toEqual([-0.1, 0.15, -0.25]);
 		expect(own.inputs[0]!.keptIn).toEqual(['base']);
 		for (const columns of [inherited, alone, own])
-			expect(refereeFirstDraw(columns, [[4]])).toMatchObject({ ok: true });
+			expect(verifyFirstDraw(columns, [[4]])).toMatchObject({ ok: true });
 	});
 
 	it('carry an error of a draw, count it by its kind and say where it arose', () => {

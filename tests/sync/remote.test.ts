@@ -80,7 +80,7 @@ describe('asking the server', () => {
 	});
 });
 
-describe('the server as a desk keeps in step with it', () => {
+describe('the server as an open document keeps in step with it', () => {
 	it('saves from the revision that it started from, with the reason in any letters', async () => {
 		const asked = serve(new Response('{"revision":8,"merged":false,"changes":[]}'));
 		const answer = await new HttpRemote().save(link, workbook, 'Preis für März');

@@ -116,19 +116,19 @@ describe('the view', () => {
 		const { view } = started().session;
 		expect(view.shown).toEqual(['cheap']);
 		expect(view.subject).toBe('A15');
-		expect(view.inHand).toBe('cheap');
+		expect(view.selectedScenario).toBe('cheap');
 	});
 	it('starts from what was kept, as far as it is still there', () => {
 		const { session } = started();
 		session.open(shop, {
 			shown: ['gone', 'cheap'],
-			inHand: 'gone',
+			selectedScenario: 'gone',
 			subject: 'B22',
 			open: ['mass']
 		});
 		expect(session.view.kept).toEqual({
 			shown: ['cheap'],
-			inHand: 'cheap',
+			selectedScenario: 'cheap',
 			subject: 'B22',
 			open: ['mass'],
 			start: null
@@ -138,6 +138,6 @@ describe('the view', () => {
 		const { session } = started();
 		session.apply({ kind: 'remove_scenario', id: 'cheap' });
 		expect(session.view.shown).toEqual([]);
-		expect(session.view.inHand).toBe('base');
+		expect(session.view.selectedScenario).toBe('base');
 	});
 });

@@ -7,7 +7,7 @@ import { agreementWords, frontFacts } from '$lib/ui/front';
 import { freeId } from '$lib/ui/members/free-id';
 import { checkCount, messagesOf } from '$lib/ui/messages';
 import { differing } from '$lib/ui/scenarios/compare';
-import { freeTitle, idFrom, standsOn } from '$lib/ui/scenarios/words';
+import { freeTitle, idFrom, fingerprintOf } from '$lib/ui/scenarios/words';
 import { othersWords, type SharedState } from '$lib/ui/shared/words';
 import { savedWords } from '$lib/ui/shell/saved';
 import { base, cheap, layout, resultsOf, shop } from './shop';
@@ -25,7 +25,7 @@ describe('finding a quantity', () => {
 });
 
 describe('the strip', () => {
-	const facts = (inHand: string, results = cheap) =>
+	const facts = (selectedScenario: string, results = cheap) =>
 		frontFacts({
 			workbook: shop,
 			layout,
@@ -34,7 +34,7 @@ describe('the strip', () => {
 				['cheap', results]
 			]),
 			base: 'base',
-			inHand,
+			selectedScenario,
 			subject: 'A15',
 			locale: 'en',
 			start: null,
@@ -63,7 +63,7 @@ describe('the strip', () => {
 		const agreement = {
 			compared: 4877,
 			agreeing: 4877,
-			unjudged: [],
+			notCompared: [],
 			sample: null,
 			disagreements: [],
 			busy: false
@@ -153,8 +153,8 @@ describe('a quantity in its editor', () => {
 
 describe('scenarios and members in words', () => {
 	it('say on what they stand', () => {
-		expect(standsOn(shop, 'base')).toBe('as entered');
-		expect(standsOn(shop, 'cheap')).toBe('on base, 1 change');
+		expect(fingerprintOf(shop, 'base')).toBe('as entered');
+		expect(fingerprintOf(shop, 'cheap')).toBe('on base, 1 change');
 	});
 	it('get free titles and ids', () => {
 		expect(freeTitle(shop, 'Cheap resin')).toBe('Cheap resin 2');

@@ -8,8 +8,8 @@ import type { PlanProblem } from '$lib/engine/plan';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import type { FromEngine, FromReferee, ToEngine, ToReferee } from './engine-messages';
-import { Gathered } from './frame';
+import type { FromEngine, FromVerifier, ToEngine, ToVerifier } from './engine-messages';
+import { FrameBatch } from './frame-batch';
 
 /** What a session hears. The revision is that of the edit which the answer belongs to. */
 export interface EngineEvents {
@@ -38,7 +38,7 @@ type EngineAnswer = Extract<
 	FromEngine,
 	{ readonly kind: 'results' | 'faults' | 'problems' | 'settled' }
 >;
-type Answer = (message: FromEngine) => void;
+type OnMessage = (message: FromEngine) => void;
 
 /**
  * How long nothing must be asked before the second engine begins, in ms: its first build takes some ten seconds of
@@ -52,13 +52,13 @@ class WorkerEngine implements Engine {
 	readonly #first: Worker;
 	#second: Worker | null = null;
 	/** What the second engine is told once the first has answered, so that it takes no time from it. */
-	#held: ToReferee[] = [];
+	#held: ToVerifier[] = [];
 	#rest: ReturnType<typeof setTimeout> | null = null;
 	#closed = false;
 	#question = 0;
 	/** One frame's answers, so that the page is drawn once for all of them. */
-	readonly #answers = new Gathered();
-	readonly #waiting = new Map<number, Answer>();
+	readonly #answers = new FrameBatch();
+	readonly #waiting = new Map<number, OnMessage>();
 	/** The last answer for each scenario, for the second engine to compare. */
 	readonly #results = new Map<string, Results>();
 
@@ -154,13 +154,13 @@ class WorkerEngine implements Engine {
 		if (this.#closed) return;
 		const second = (this.#second ??= this.#startSecond());
 		for (const message of this.#held.splice(0)) second.postMessage(message);
-		const message: ToReferee = { kind: 'compare', revision, results: [...this.#results.values()] };
+		const message: ToVerifier = { kind: 'compare', revision, results: [...this.#results.values()] };
 		second.postMessage(message);
 	}
 
 	#startSecond(): Worker {
-		const second = new Worker(new URL('./referee.worker.ts', import.meta.url), { type: 'module' });
-		second.onmessage = (event: MessageEvent<FromReferee>) => {
+		const second = new Worker(new URL('./verifier.worker.ts', import.meta.url), { type: 'module' });
+		second.onmessage = (event: MessageEvent<FromVerifier>) => {
 			if (event.data.kind === 'agreement')
 				this.#events.onagreement(event.data.agreement, event.data.revision);
 			else this.#fail(event.data.message);

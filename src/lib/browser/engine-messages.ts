@@ -56,12 +56,12 @@ export type FromEngine =
 	| { readonly kind: 'trial'; readonly question: number; readonly trial: Trial }
 	| { readonly kind: 'failed'; readonly message: string };
 
-export type ToReferee =
+export type ToVerifier =
 	| { readonly kind: 'open'; readonly revision: number; readonly workbook: Workbook }
 	| { readonly kind: 'apply'; readonly revision: number; readonly commands: readonly Command[] }
 	/** What the first engine found, to be compared once the second is as far. */
 	| { readonly kind: 'compare'; readonly revision: number; readonly results: readonly Results[] };
 
-export type FromReferee =
+export type FromVerifier =
 	| { readonly kind: 'agreement'; readonly revision: number; readonly agreement: Agreement }
 	| { readonly kind: 'failed'; readonly message: string };

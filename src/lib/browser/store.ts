@@ -10,7 +10,7 @@ import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 
 /** A workbook as kept. */
-export interface KeptDocument {
+export interface StoredDocument {
 	readonly id: string;
 	readonly title: string;
 	readonly workbook: Workbook;
@@ -30,17 +30,17 @@ export interface KeptCommand {
 }
 
 /** What the list of kept workbooks shows. */
-export type KeptEntry = Pick<KeptDocument, 'id' | 'title' | 'savedAt' | 'from'>;
+export type KeptEntry = Pick<StoredDocument, 'id' | 'title' | 'savedAt' | 'from'>;
 
 interface Schema extends DBSchema {
-	documents: { key: string; value: KeptDocument };
+	documents: { key: string; value: StoredDocument };
 	commands: { key: [string, number]; value: KeptCommand };
 	settings: { key: string; value: unknown };
 }
 
 /** The kept workbook with the commands that came after it, oldest first. */
 export interface Kept {
-	readonly document: KeptDocument;
+	readonly document: StoredDocument;
 	readonly commands: readonly KeptCommand[];
 }
 
@@ -86,7 +86,7 @@ export class Store {
 	}
 
 	/** Writes the whole workbook and drops the commands that it holds, both or neither. */
-	async keepWhole(document: KeptDocument): Promise<void> {
+	async keepWhole(document: StoredDocument): Promise<void> {
 		const database = await this.#open;
 		const work = database.transaction(['documents', 'commands'], 'readwrite', {
 			durability: 'strict'

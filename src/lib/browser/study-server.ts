@@ -2,7 +2,7 @@
  * What a worker of studies does with a message: everything but the posting, which is `study.worker.ts`'s, so that
  * tests may run one in place.
  */
-import { refereeSteps } from '$lib/studies/first-draw';
+import { verifierSteps } from '$lib/studies/first-draw';
 import { answer } from '$lib/studies/problem';
 import {
 	finishRisk,
@@ -68,7 +68,7 @@ export class StudyServer {
 		const result = finishRisk(prepared, laidOut, message);
 		reply({ kind: 'early', run, result });
 		this.#runs.delete(run);
-		const steps = refereeSteps(prepared.columns, firstDrawOf(prepared, laidOut));
+		const steps = verifierSteps(prepared.columns, firstDrawOf(prepared, laidOut));
 		this.#check(run, checked(result, steps), reply);
 	}
 

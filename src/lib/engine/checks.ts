@@ -1,6 +1,6 @@
 /** The checks that a workbook declares, held or failed, and its cautions, in one scenario. */
 import type { Workbook } from '$lib/workbook/schema';
-import type { Answers } from './blame';
+import type { Answers } from './root-cause';
 import { placeOf } from './layout';
 import { originOf } from './reason';
 import type { Place } from './results';

@@ -2,7 +2,7 @@
  * The errors of one scenario in brief: where they arose, grouped by quantity, and which quantities show one.
  */
 import type { Workbook } from '$lib/workbook/schema';
-import { findFault, type Answers } from './blame';
+import { findFault, type Answers } from './root-cause';
 import { membersOf, quantityOf, type QuantityLayout } from './layout';
 import { ownerOf } from './naming';
 import type { Plan } from './plan';

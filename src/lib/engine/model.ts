@@ -8,7 +8,7 @@
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import type { Answers } from './blame';
+import type { Answers } from './root-cause';
 import { buildPlan } from './planner/plan';
 import { checksOf, type Checks } from './checks';
 import { errorOrigins, faultsByQuantity, type ErrorOrigin, type QuantityFault } from './faults';

@@ -7,7 +7,7 @@ import type { Expression, Reference } from '$lib/formula/tree';
 import { findScenario } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
-import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './blame';
+import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './root-cause';
 import { trace, type Trace } from './planner/trace';
 import { dateFault } from './date-words';
 import { numberOf } from './entry';

@@ -81,7 +81,7 @@ export interface Agreement {
 	readonly compared: number;
 	readonly agreeing: number;
 	/** Values that the second engine did not judge, and why. */
-	readonly unjudged: readonly { readonly reason: string; readonly count: number }[];
+	readonly notCompared: readonly { readonly reason: string; readonly count: number }[];
 	/** Where it checks a sample only: how large, and of what. */
 	readonly sample: {
 		readonly scenarios: readonly string[];

@@ -5,7 +5,7 @@
 import { pieces, type Piece } from '$lib/formula/print';
 import type { Expression } from '$lib/formula/tree';
 import type { Workbook } from '$lib/workbook/schema';
-import { probeIn, type Answers } from './blame';
+import { probeIn, type Answers } from './root-cause';
 import { trace, type Trace } from './planner/trace';
 import type { Probe } from './interpreter/probe';
 import { placeOf, quantityOf } from './layout';

@@ -7,7 +7,7 @@
 import { printFormula } from './print';
 import { readCall } from './read-call';
 import { readReference } from './read-reference';
-import { Reader } from './reader';
+import { TokenReader } from './reader';
 import { clip, problem } from './problems';
 import { FORMULA_LIMITS, type Mark } from './tokens';
 import type { BinaryOperator, Expression, ParseResult } from './tree';
@@ -18,7 +18,7 @@ const PRODUCTS = ['*', '/'] as const;
 
 /** The tree of a formula, names not yet resolved. A leading = is dropped. */
 export function parseFormula(text: string): ParseResult {
-	const reader = new Reader(text, readComparison);
+	const reader = new TokenReader(text, readComparison);
 	reader.skipLeadingEquals();
 	const expression = readComparison(reader);
 	if (expression !== null && reader.token.kind !== 'end') reader.unexpected();
@@ -36,7 +36,7 @@ function fitsWhenPrinted(text: string, expression: Expression): ParseResult {
 	return { ok: false, problem: problem('too-long', { start: 0, end: text.length }, message) };
 }
 
-function readComparison(reader: Reader): Expression | null {
+function readComparison(reader: TokenReader): Expression | null {
 	const { start } = reader;
 	const left = readSum(reader);
 	if (left === null || !isOperator(reader, COMPARISONS)) return left;
@@ -58,18 +58,18 @@ function readComparison(reader: Reader): Expression | null {
 	return reader.fail('chained-comparison', reader.spanFrom(start), message, both);
 }
 
-function readSum(reader: Reader): Expression | null {
+function readSum(reader: TokenReader): Expression | null {
 	return readLeftToRight(reader, SUMS, readProduct);
 }
 
-function readProduct(reader: Reader): Expression | null {
+function readProduct(reader: TokenReader): Expression | null {
 	return readLeftToRight(reader, PRODUCTS, readPower);
 }
 
 function readLeftToRight(
-	reader: Reader,
+	reader: TokenReader,
 	operators: readonly (BinaryOperator & Mark)[],
-	readOperand: (reader: Reader) => Expression | null
+	readOperand: (reader: TokenReader) => Expression | null
 ): Expression | null {
 	const { start } = reader;
 	let left = readOperand(reader);
@@ -82,7 +82,7 @@ function readLeftToRight(
 }
 
 /** A power, or its base alone; `-x^2` and `2^3^2` are refused because two people read them in two ways. */
-function readPower(reader: Reader): Expression | null {
+function readPower(reader: TokenReader): Expression | null {
 	const { start } = reader;
 	const signed = readSigned(reader);
 	if (signed === null || !reader.isMark('^')) return signed?.value ?? null;
@@ -107,7 +107,7 @@ function readPower(reader: Reader): Expression | null {
 	return binary(reader, '^', signed.value, exponent.value, start);
 }
 
-function twoReadings(reader: Reader, start: number, readings: string): null {
+function twoReadings(reader: TokenReader, start: number, readings: string): null {
 	const words = clip(reader.wordsFrom(start));
 	const message = `${words} has two readings: ${clip(readings, 90)}. Write the brackets.`;
 	return reader.fail('two-readings', reader.spanFrom(start), message);
@@ -120,7 +120,7 @@ interface Signed {
 	readonly operandStart: number;
 }
 
-function readSigned(reader: Reader): Signed | null {
+function readSigned(reader: TokenReader): Signed | null {
 	const starts: number[] = [];
 	let signs = 0;
 	for (; isOperator(reader, SUMS); signs++) {
@@ -139,7 +139,7 @@ function readSigned(reader: Reader): Signed | null {
 	return value && { value, negative: starts.length > 0, operandStart };
 }
 
-function readPercent(reader: Reader): Expression | null {
+function readPercent(reader: TokenReader): Expression | null {
 	const { start } = reader;
 	let value = readPrimary(reader);
 	while (value !== null && reader.isMark('%')) {
@@ -152,7 +152,7 @@ function readPercent(reader: Reader): Expression | null {
 	return value;
 }
 
-function readPrimary(reader: Reader): Expression | null {
+function readPrimary(reader: TokenReader): Expression | null {
 	const { token } = reader;
 	if (token.kind === 'number') {
 		reader.take();
@@ -171,16 +171,16 @@ function readPrimary(reader: Reader): Expression | null {
 	return value;
 }
 
-function isOpening({ next }: Reader): boolean {
+function isOpening({ next }: TokenReader): boolean {
 	return next.kind === 'mark' && next.text === '(';
 }
 
-function isOperator(reader: Reader, operators: readonly Mark[]): boolean {
+function isOperator(reader: TokenReader, operators: readonly Mark[]): boolean {
 	return reader.isMark(...operators);
 }
 
 function binary(
-	reader: Reader,
+	reader: TokenReader,
 	operator: BinaryOperator,
 	left: Expression,
 	right: Expression,

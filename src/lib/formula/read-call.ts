@@ -4,13 +4,13 @@
 import { argumentGathers, findFunction, type FunctionSpec } from './functions';
 import { RESERVED } from './names';
 import { clip } from './problems';
-import { Reader } from './reader';
+import { TokenReader } from './reader';
 import type { Token } from './tokens';
 import type { Argument, Binding, Call, Expression } from './tree';
 import { adviseOnFunction } from './unknown-function';
 
 /** The call of the function whose name is in hand and before its bracket. */
-export function readCall(reader: Reader, name: Token): Call | null {
+export function readCall(reader: TokenReader, name: Token): Call | null {
 	const { start } = reader;
 	const spec = findFunction(name.text);
 	if (spec === undefined) return refuseFunction(reader, name);
@@ -36,7 +36,7 @@ export function readCall(reader: Reader, name: Token): Call | null {
 	return reader.built(node, parts);
 }
 
-function refuseFunction(reader: Reader, { text, span }: Token): null {
+function refuseFunction(reader: TokenReader, { text, span }: Token): null {
 	if (RESERVED.has(text)) {
 		const message = `${text} is a word of the language, not a function.`;
 		return reader.fail('reserved-word', span, message);
@@ -46,7 +46,7 @@ function refuseFunction(reader: Reader, { text, span }: Token): null {
 	return reader.fail('unknown-function', span, whole, suggestion);
 }
 
-function refuseCount(reader: Reader, spec: FunctionSpec, { args, span }: Call): null {
+function refuseCount(reader: TokenReader, spec: FunctionSpec, { args, span }: Call): null {
 	const { minimum, maximum, name, signature } = spec;
 	const plural = (count: number) => (count === 1 ? '1 argument' : `${count} arguments`);
 	const allowed =
@@ -62,7 +62,7 @@ function refuseCount(reader: Reader, spec: FunctionSpec, { args, span }: Call): 
 	return reader.fail('argument-count', span, message);
 }
 
-function readArgument(reader: Reader, spec: FunctionSpec, position: number): Argument | null {
+function readArgument(reader: TokenReader, spec: FunctionSpec, position: number): Argument | null {
 	const { start } = reader;
 	if (reader.isMark(';', ')')) {
 		const message = `An argument of ${spec.name} is missing here: ${spec.signature}.`;
@@ -91,20 +91,20 @@ function readArgument(reader: Reader, spec: FunctionSpec, position: number): Arg
 	return { value, over, where, otherwise, span: reader.spanFrom(start) };
 }
 
-function refuseClause(reader: Reader, spec: FunctionSpec): null {
+function refuseClause(reader: TokenReader, spec: FunctionSpec): null {
 	if (spec.kind === 'scalar') return reader.unexpected(spec.name);
 	const word = reader.token.text;
 	const message = `This argument of ${spec.name} gathers nothing, so ${word} does not belong here: ${spec.signature}.`;
 	return reader.fail('misplaced-word', reader.token.span, message);
 }
 
-function refuseOrder(reader: Reader): null {
+function refuseOrder(reader: TokenReader): null {
 	const word = reader.token.text;
 	const message = `This ${word} comes too late: an aggregate is written with each word once, in this order: SUM(x over set where condition else y).`;
 	return reader.fail('misplaced-word', reader.token.span, message);
 }
 
-function readBindings(reader: Reader): Binding[] | null {
+function readBindings(reader: TokenReader): Binding[] | null {
 	const bindings: Binding[] = [];
 	do {
 		reader.take();
@@ -123,7 +123,7 @@ function readBindings(reader: Reader): Binding[] | null {
 	return bindings;
 }
 
-function readBinding(reader: Reader): Binding | null {
+function readBinding(reader: TokenReader): Binding | null {
 	const { start } = reader;
 	const first = takeName(reader);
 	if (first === null) return null;
@@ -133,7 +133,7 @@ function readBinding(reader: Reader): Binding | null {
 	return axis === null ? null : { index: first, axis, span: reader.spanFrom(start) };
 }
 
-function takeName(reader: Reader): string | null {
+function takeName(reader: TokenReader): string | null {
 	const { token, previous } = reader;
 	if (token.kind === 'name' && !RESERVED.has(token.text)) return reader.take().text;
 	if (token.kind === 'bad') return reader.unexpected();

@@ -3,7 +3,7 @@
  */
 import { RESERVED } from './names';
 import { clip } from './problems';
-import { Reader } from './reader';
+import { TokenReader } from './reader';
 import type { Token } from './tokens';
 import type { Expression, Index, Reference } from './tree';
 import { reserved } from './unexpected';
@@ -14,7 +14,7 @@ type NameToken = Extract<Token, { readonly kind: 'name' | 'quoted' }>;
 const FARTHEST = 1000;
 
 /** The reference that begins with the name in hand. */
-export function readReference(reader: Reader, first: NameToken): Reference | null {
+export function readReference(reader: TokenReader, first: NameToken): Reference | null {
 	const { start } = reader;
 	if (isReserved(first)) return refuseWord(reader, first);
 	reader.take();
@@ -38,7 +38,7 @@ export function readReference(reader: Reader, first: NameToken): Reference | nul
 }
 
 /** The member after `set.` */
-function readMember(reader: Reader, set: NameToken): NameToken | null {
+function readMember(reader: TokenReader, set: NameToken): NameToken | null {
 	const point = reader.take();
 	const { token } = reader;
 	if (set.kind === 'quoted') {
@@ -57,7 +57,7 @@ function readMember(reader: Reader, set: NameToken): NameToken | null {
 }
 
 function readIndices(
-	reader: Reader
+	reader: TokenReader
 ): { readonly indices: readonly Index[]; readonly otherwise: Expression | null } | null {
 	const open = reader.token;
 	if (!reader.enter(open.span)) return null;
@@ -86,7 +86,7 @@ function readIndices(
 	return { indices, otherwise };
 }
 
-function readIndex(reader: Reader, open: Token): Index | null {
+function readIndex(reader: TokenReader, open: Token): Index | null {
 	const { start, token, next } = reader;
 	if (reader.isMark(']', ';') || reader.isWord('else')) {
 		const message =
@@ -112,7 +112,7 @@ function readIndex(reader: Reader, open: Token): Index | null {
 }
 
 /** `month - 1`: a set, a sign and a whole number, nothing more. */
-function readNeighbour(reader: Reader, axis: Token): Index | null {
+function readNeighbour(reader: TokenReader, axis: Token): Index | null {
 	const { start } = reader;
 	if (isReserved(axis)) return refuseWord(reader, axis);
 	reader.take();
@@ -144,7 +144,7 @@ function readNeighbour(reader: Reader, axis: Token): Index | null {
 	return reader.fail('bad-index', span, message);
 }
 
-function refuseComma(reader: Reader): null {
+function refuseComma(reader: TokenReader): null {
 	const message = 'Members are separated by ; here: x[a; b].';
 	return reader.fail('comma-separator', reader.token.span, message, ';');
 }
@@ -153,7 +153,7 @@ function isReserved(token: Token): boolean {
 	return token.kind === 'name' && RESERVED.has(token.text);
 }
 
-function refuseWord(reader: Reader, { text, span }: Token): null {
+function refuseWord(reader: TokenReader, { text, span }: Token): null {
 	const found = reserved(text, span);
 	return reader.fail('reserved-word', span, found.message);
 }

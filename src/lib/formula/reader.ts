@@ -10,9 +10,9 @@ import type { Expression, FormulaProblem, Span } from './tree';
 import { explainUnexpected } from './unexpected';
 
 /** Reads an expression; brackets, indices and arguments come back to it. */
-export type ReadExpression = (reader: Reader) => Expression | null;
+export type ReadExpression = (reader: TokenReader) => Expression | null;
 
-export class Reader {
+export class TokenReader {
 	readonly text: string;
 	readonly #tokens: readonly Token[];
 	readonly #expression: ReadExpression;

@@ -4,7 +4,7 @@
 import { findFunction } from './functions';
 import { RESERVED } from './names';
 import { clip, problem } from './problems';
-import type { Reader } from './reader';
+import type { TokenReader } from './reader';
 import type { Token } from './tokens';
 import type { FormulaProblem, Span } from './tree';
 
@@ -12,7 +12,7 @@ const CLAUSES: ReadonlySet<string> = new Set(['over', 'where', 'in', 'else']);
 const CONNECTIVES: ReadonlySet<string> = new Set(['AND', 'OR']);
 
 /** What to say about the token in hand; `inside` names the function whose arguments are being read. */
-export function explainUnexpected(reader: Reader, inside?: string): FormulaProblem {
+export function explainUnexpected(reader: TokenReader, inside?: string): FormulaProblem {
 	const { token, previous } = reader;
 	if (token.kind === 'mark') return explainMark(reader, token.text, token.span, inside);
 	if (token.kind === 'end') return explainEnd(reader);
@@ -41,7 +41,7 @@ function endsOperand(token: Token): boolean {
 	return token.kind !== 'name' || !CLAUSES.has(token.text);
 }
 
-function explainEnd(reader: Reader): FormulaProblem {
+function explainEnd(reader: TokenReader): FormulaProblem {
 	const { previous } = reader;
 	if (previous === undefined || (reader.isStart && previous.text === '=')) {
 		const span = { start: 0, end: reader.text.length };
@@ -56,7 +56,12 @@ function explainEnd(reader: Reader): FormulaProblem {
 	return problem('missing-operand', previous.span, message);
 }
 
-function explainMark(reader: Reader, mark: string, span: Span, inside?: string): FormulaProblem {
+function explainMark(
+	reader: TokenReader,
+	mark: string,
+	span: Span,
+	inside?: string
+): FormulaProblem {
 	const { previous } = reader;
 	const afterOperand = previous !== undefined && endsOperand(previous);
 	if (mark === ',') {
@@ -94,7 +99,7 @@ function explainMark(reader: Reader, mark: string, span: Span, inside?: string):
 }
 
 /** Square brackets after something that is neither a number nor a name. */
-function strayBrackets(reader: Reader, span: Span): FormulaProblem {
+function strayBrackets(reader: TokenReader, span: Span): FormulaProblem {
 	const { previous, next } = reader;
 	if (previous?.kind === 'number' && previous.unit === null) {
 		const inside = /^[^[\]]*\]/.exec(reader.text.slice(span.end))?.[0];
@@ -140,7 +145,7 @@ function example(word: string): string {
 }
 
 /** Two operands side by side: the commonest reasons, likeliest first. */
-function twoOperands(reader: Reader, previous: Token, token: Token): FormulaProblem {
+function twoOperands(reader: TokenReader, previous: Token, token: Token): FormulaProblem {
 	const word = token.kind === 'name' ? token.text : '';
 	if (CONNECTIVES.has(word.toUpperCase())) {
 		const name = word.toUpperCase();
@@ -185,7 +190,7 @@ function twoOperands(reader: Reader, previous: Token, token: Token): FormulaProb
 }
 
 /** `5 kg`, `5kg`, `5x24`. */
-function unitWithoutBrackets(reader: Reader, number: Token, token: Token): FormulaProblem {
+function unitWithoutBrackets(reader: TokenReader, number: Token, token: Token): FormulaProblem {
 	const tail = reader.text.slice(token.span.start);
 	const unit = /^\p{L}[\p{L}\p{N}]*(?:[/*^·][\p{L}\p{N}]+)*/u.exec(tail)?.[0] ?? token.text;
 	const span = { start: number.span.start, end: token.span.start + unit.length };

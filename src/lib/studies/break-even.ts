@@ -10,7 +10,7 @@ import { reasonText } from '$lib/engine/wording';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { openColumns, type Columns } from './columns/columns';
-import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
+import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { nearestToZero, rootBetween } from './root-finder';
@@ -62,7 +62,7 @@ export function runBreakEven(
 	workbook: Workbook,
 	study: BreakEvenStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = refereeFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw
 ): Answer<BreakEvenResult> {
 	const { input, target } = study;
 	if (!(Number.isFinite(input.from) && Number.isFinite(input.to) && input.from < input.to))

@@ -11,11 +11,11 @@ import type { Workbook } from '$lib/workbook/schema';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { withAside } from './aside';
+import { withTemporaryScenario } from './temporary-scenario';
 import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
 import { carriedValue, type Difference } from './cell-entries';
 import { openColumns, type Columns } from './columns/columns';
-import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
+import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
 
@@ -47,7 +47,7 @@ export function runBridge(
 	workbook: Workbook,
 	study: BridgeStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = refereeFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw
 ): Answer<BridgeResult> {
 	for (const id of [study.from, study.to])
 		if (!findScenario(workbook, id))
@@ -121,12 +121,12 @@ function openFor(
 	cells: readonly Difference[],
 	plan: Plan | undefined
 ): Answer<Columns> {
-	const aside = withAside(workbook, study.from, reference);
+	const temporary = withTemporaryScenario(workbook, study.from, reference);
 	const of = { quantity: study.quantity, members: study.members };
 	return openColumns({
-		workbook: aside.workbook,
+		workbook: temporary.workbook,
 		plan,
-		scenario: aside.id,
+		scenario: temporary.id,
 		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
 		ask: [of, { ...of, scenario: study.from }, { ...of, scenario: study.to }],
 		alone: true

@@ -3,7 +3,7 @@
  * the other, and asked why there. Every failing draw is counted by what it is; so many of them are looked
  * at, evenly spread, that the usual study has all of its own explained.
  */
-import type { Answers } from '$lib/engine/blame';
+import type { Answers } from '$lib/engine/root-cause';
 import { conditionsOf, hideAbsent } from '$lib/engine/presence';
 import { originOf } from '$lib/engine/reason';
 import type { Place } from '$lib/engine/results';

@@ -8,7 +8,7 @@ import { conditionsOf, hideAbsent, type Conditions } from '$lib/engine/presence'
 import { reasonText } from '$lib/engine/wording';
 import type { Outcome, Results } from '$lib/engine/results';
 import { Scenarios } from '$lib/engine/scenarios';
-import { Referee } from '$lib/engine/second/referee';
+import { Verifier } from '$lib/engine/second/verifier';
 import { isClose } from '$lib/engine/second/tolerance';
 import { OK } from '$lib/engine/state';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
@@ -22,7 +22,7 @@ export interface FirstDraw {
 	/** Values that both engines gave, and that were compared. */
 	readonly compared: number;
 	/** Values that the second engine could not judge. */
-	readonly unjudged: number;
+	readonly notCompared: number;
 }
 
 /** What a study does about its first draw: has it checked at once, or notes it down to be checked (null). */
@@ -32,11 +32,11 @@ export type CheckFirst = (
 ) => Answer<FirstDraw | null>;
 
 /** Runs to its end at once. */
-export const refereeFirstDraw = (
+export const verifyFirstDraw = (
 	columns: Columns,
 	draws: readonly ArrayLike<number>[],
 	draw = 0
-): Answer<FirstDraw> => toTheEnd(refereeSteps(columns, draws, draw));
+): Answer<FirstDraw> => toTheEnd(verifierSteps(columns, draws, draw));
 
 /** What steps come to, with nobody listening in between. */
 export function toTheEnd<T>(steps: Generator<void, T>): T {
@@ -46,7 +46,7 @@ export function toTheEnd<T>(steps: Generator<void, T>): T {
 	}
 }
 
-export function* refereeSteps(
+export function* verifierSteps(
 	columns: Columns,
 	draws: readonly ArrayLike<number>[],
 	draw = 0
@@ -73,10 +73,10 @@ export function* refereeSteps(
 		if (!isSame(one, single)) return differs(columns, i, one, single);
 	}
 	const cells = columns.results.map(({ cell }) => cell);
-	const referee = Referee.ofCells(workbook, plan, behind(plan, conditions, cells));
-	for (const step of referee.build()) yield step;
-	const agreement = referee.compare(results);
-	referee.destroy();
+	const verifier = Verifier.ofCells(workbook, plan, behind(plan, conditions, cells));
+	for (const step of verifier.build()) yield step;
+	const agreement = verifier.compare(results);
+	verifier.destroy();
 	const [worst] = agreement.disagreements;
 	if (worst) {
 		const name = [worst.quantity, worst.members.join(', ')].filter(Boolean).join(' of ');
@@ -86,8 +86,8 @@ export function* refereeSteps(
 			worst.quantity
 		);
 	}
-	const unjudged = agreement.unjudged.reduce((sum, { count }) => sum + count, 0);
-	return answer({ compared: agreement.compared, unjudged });
+	const notCompared = agreement.notCompared.reduce((sum, { count }) => sum + count, 0);
+	return answer({ compared: agreement.compared, notCompared });
 }
 
 const isSame = (a: Outcome, b: Outcome) =>

@@ -5,7 +5,7 @@ import type { Outcome } from '$lib/engine/results';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
 import { openColumns } from './columns/columns';
-import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
+import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 
@@ -33,7 +33,7 @@ export function runMap(
 	workbook: Workbook,
 	study: MapStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = refereeFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw
 ): Answer<MapResult> {
 	for (const axis of [study.across, study.down])
 		if (!(Number.isFinite(axis.from) && Number.isFinite(axis.to) && axis.from < axis.to))

@@ -7,10 +7,10 @@ import { inputAt, referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
-import { withAside } from './aside';
+import { withTemporaryScenario } from './temporary-scenario';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
 import { openColumns } from './columns/columns';
-import { refereeFirstDraw, type CheckFirst } from './first-draw';
+import { verifyFirstDraw, type CheckFirst } from './first-draw';
 import {
 	combinationsOf,
 	keeps,
@@ -25,7 +25,7 @@ export function runOptimise(
 	workbook: Workbook,
 	study: OptimiseStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = refereeFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw
 ): Answer<OptimiseResult> {
 	const { scenario, options, limits = [] } = study;
 	const count = combinationsOf(study);
@@ -41,12 +41,12 @@ export function runOptimise(
 			'too-many',
 			`The options give ${count.toLocaleString('en')} combinations, and a study computes at most ${MOST_COMBINATIONS.toLocaleString('en')}. Take out an option, or alternatives that are out of the question.`
 		);
-	const aside = withAside(workbook, scenario, referenceOf(workbook, scenario).id);
+	const temporary = withTemporaryScenario(workbook, scenario, referenceOf(workbook, scenario).id);
 	const cells = cellsOf(study);
 	const columns = openColumns({
-		workbook: aside.workbook,
+		workbook: temporary.workbook,
 		plan,
-		scenario: aside.id,
+		scenario: temporary.id,
 		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
 		ask: [study, ...limits].map(({ quantity, members }) => ({ quantity, members })),
 		alone: true

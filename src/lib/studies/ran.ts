@@ -3,11 +3,11 @@ import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Ran, Study } from '$lib/workbook/study-schema';
 import type { StudyResult } from './run';
-import { standsOn } from './stood-on';
+import { fingerprintOf } from './fingerprint';
 
 /** What is kept of a run: the mark of what it stood on and its headline numbers, never the draws. */
 export const ranOf = (workbook: Workbook, study: Study, result: StudyResult): Ran => ({
-	stood_on: standsOn(workbook, study),
+	stood_on: fingerprintOf(workbook, study),
 	headline: headlineOf(workbook, study, result).map(({ label, value, unit }) => ({
 		label,
 		value: Number.isFinite(value) ? value + 0 : null,

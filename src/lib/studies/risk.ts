@@ -10,7 +10,7 @@ import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type StudyOf } from '$lib/workbook/study-schema';
 import { openColumns, type Columns } from './columns/columns';
-import type { ColumnsOut } from './columns/out';
+import type { ColumnsOut } from './columns/result-reader';
 import { distributionFault, quantileOf, type Quantile } from './random/distributions';
 import { drivesOf } from './drivers';
 import { faultOrigins, spreadOver } from './fault-origins';

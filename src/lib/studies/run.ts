@@ -12,7 +12,7 @@ import type { OptimiseResult } from './choices';
 import { CHUNK } from './chunk';
 import { runMap, type MapResult } from './map';
 import { runOptimise } from './optimise';
-import { refereeSteps, toTheEnd, type CheckFirst, type FirstDraw } from './first-draw';
+import { verifierSteps, toTheEnd, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, type Answer } from './problem';
 import {
 	finishRisk,
@@ -65,7 +65,7 @@ export function answerStudy(
 ): Answer<Answered> {
 	let check: (() => Generator<void, Answer<FirstDraw>>) | null = null;
 	const later: CheckFirst = (columns, draws) => {
-		check = () => refereeSteps(columns, draws);
+		check = () => verifierSteps(columns, draws);
 		return answer(null);
 	};
 	const found = resultOf(workbook, study, options, later);

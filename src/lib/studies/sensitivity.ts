@@ -9,8 +9,8 @@ import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { openColumns, type Columns } from './columns/columns';
-import { KEEP } from './columns/drive';
-import { refereeFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
+import { UNCHANGED } from './columns/input-writer';
+import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { swingsOf, type LabelledSwing, type SensitivityStudy } from './sensitivity-inputs';
@@ -58,7 +58,7 @@ export function runSensitivity(
 	workbook: Workbook,
 	study: SensitivityStudy,
 	plan: Plan = buildPlan(workbook),
-	checkFirst: CheckFirst = refereeFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw
 ): Answer<SensitivityResult> {
 	const swings = swingsOf(plan, workbook, study);
 	if (!swings.ok) return swings;
@@ -171,7 +171,7 @@ class Sheet {
 	run(checkFirst: CheckFirst): Answer<FirstDraw | null> {
 		let check: Answer<FirstDraw | null> | null = null;
 		const size = 4 * BATCH;
-		const still = new Float64Array(size).fill(KEEP);
+		const still = new Float64Array(size).fill(UNCHANGED);
 		for (let from = 0; from < this.#rows.length; from += size) {
 			const rows = this.#rows.slice(from, from + size);
 			const draws: Float64Array[] = this.columns.inputs.map(() => still);

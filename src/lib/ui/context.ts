@@ -2,10 +2,10 @@
  * How pages and components reach the open workbook: set once by the layout, read everywhere below it.
  */
 import { createContext } from 'svelte';
-import type { Desk } from './desk.svelte';
+import type { OpenDocument } from './open-document.svelte';
 import type { Session } from './session.svelte';
-import type { Bench } from './studies/bench.svelte';
+import type { StudyRunner } from './studies/study-runner.svelte';
 
 export const [getSession, setSession] = createContext<Session>();
-export const [getDesk, setDesk] = createContext<Desk>();
-export const [getBench, setBench] = createContext<Bench>();
+export const [getDesk, setDesk] = createContext<OpenDocument>();
+export const [getBench, setBench] = createContext<StudyRunner>();

@@ -15,7 +15,7 @@ export interface Fact {
 	readonly scenario: string;
 	/** Whether its figure depends on the subject, so that the chooser stands with it. */
 	readonly bySubject: boolean;
-	readonly inHand: boolean;
+	readonly selectedScenario: boolean;
 }
 
 export interface FrontInput {
@@ -23,7 +23,7 @@ export interface FrontInput {
 	readonly layout: Layout;
 	readonly results: ReadonlyMap<string, Results>;
 	readonly base: string;
-	readonly inHand: string;
+	readonly selectedScenario: string;
 	readonly subject: string | null;
 	readonly locale: string;
 	/** The starting view, whose facts stand in place of the front's. */
@@ -40,8 +40,8 @@ export function factsOf({ front, starts }: Workbook, start: string | null) {
 export function frontFacts(input: FrontInput): Fact[] {
 	const { workbook, layout, results, subject, locale } = input;
 	return factsOf(workbook, input.start).map((fact) => {
-		const inHand = fact.of === 'in_hand';
-		const scenario = inHand ? input.inHand : input.base;
+		const selectedScenario = fact.of === 'in_hand';
+		const scenario = selectedScenario ? input.selectedScenario : input.base;
 		const of: FigureOf = { layout, results: results.get(scenario), subject, locale };
 		const figure = figureOf(of, fact.quantity);
 		const axes = layout.byName.get(fact.quantity)?.axes ?? [];
@@ -58,7 +58,7 @@ export function frontFacts(input: FrontInput): Fact[] {
 		const words = fill(of, fact.title);
 		const named = bySubject && subject !== null && !words.includes(subject);
 		const title = named ? `${subject}, ${words[0]?.toLowerCase() ?? ''}${words.slice(1)}` : words;
-		return { figure, title, below, beside, scenario, bySubject, inHand };
+		return { figure, title, below, beside, scenario, bySubject, selectedScenario };
 	});
 }
 

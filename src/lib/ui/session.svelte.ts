@@ -1,7 +1,7 @@
 /**
  * The open workbook, its results and its history. Every edit goes through `apply`; results come from the
  * engines and are never computed here. What a reader has open is in `view.svelte.ts`, keeping in
- * `keeper.ts`, opening and the tabs in `desk.svelte.ts`.
+ * `autosave.ts`, opening and the tabs in `open-document.svelte.ts`.
  */
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import type { Engine, EngineEvents, StartEngine } from '$lib/browser/engine-client';
@@ -26,7 +26,7 @@ import {
 	type StepResult
 } from '$lib/workbook/history';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { carryOver } from './carry-over';
+import { remapResults } from './remap-results';
 import { View } from './view.svelte';
 
 /** A sentence at the top of the page, until it is read. */
@@ -243,7 +243,7 @@ export class Session implements EngineEvents {
 		if (structural || !before) {
 			this.#layout = layOut(workbook);
 			this.#layoutRevision = this.#revision;
-			this.#results = before ? carryOver(before, this.#layout, this.#results) : new Map();
+			this.#results = before ? remapResults(before, this.#layout, this.#results) : new Map();
 			this.#faults = new Map();
 			this.view.why = null;
 		} else this.#layout = withWorkbook(before, workbook);
@@ -253,9 +253,9 @@ export class Session implements EngineEvents {
 	/** The base first, then what is on screen, then the rest. */
 	#order(): string[] {
 		const ids = this.workbook?.scenarios.map((scenario) => scenario.id) ?? [];
-		return [...new Set([this.baseId, this.view.inHand, ...this.view.shown, ...ids])].filter((id) =>
-			ids.includes(id)
-		);
+		return [
+			...new Set([this.baseId, this.view.selectedScenario, ...this.view.shown, ...ids])
+		].filter((id) => ids.includes(id));
 	}
 
 	onresults(results: Results, revision: number): void {

@@ -19,7 +19,7 @@ export interface WhyTarget {
 /** As kept in the browser between two visits. */
 export interface KeptView {
 	readonly shown: readonly string[];
-	readonly inHand: string;
+	readonly selectedScenario: string;
 	readonly subject: string | null;
 	readonly open: readonly string[];
 	readonly start: string | null;
@@ -34,7 +34,7 @@ const FIRST_SHOWN = 2;
 export class View {
 	/** Ids of the scenarios that have a column, the base not among them. */
 	shown = $state.raw<readonly string[]>([]);
-	inHand = $state('base');
+	selectedScenario = $state('base');
 	subject = $state<string | null>(null);
 	/** The starting view above the grid; null for the grid alone. */
 	start = $state<string | null>(null);
@@ -56,9 +56,9 @@ export class View {
 		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
 		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
 		this.shown = shown ?? ids.slice(0, FIRST_SHOWN);
-		this.inHand =
-			typeof known.inHand === 'string' && ids.includes(known.inHand)
-				? known.inHand
+		this.selectedScenario =
+			typeof known.selectedScenario === 'string' && ids.includes(known.selectedScenario)
+				? known.selectedScenario
 				: (this.shown.at(-1) ?? ids[0] ?? workbook.scenarios[0]?.id ?? 'base');
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		const isSubject = (id: unknown) => subjects?.some((member) => member.id === id) ?? false;
@@ -76,7 +76,8 @@ export class View {
 	follow(workbook: Workbook): void {
 		const ids = workbook.scenarios.map((scenario) => scenario.id);
 		this.shown = this.shown.filter((id) => ids.includes(id));
-		if (!ids.includes(this.inHand)) this.inHand = this.shown[0] ?? ids[0] ?? 'base';
+		if (!ids.includes(this.selectedScenario))
+			this.selectedScenario = this.shown[0] ?? ids[0] ?? 'base';
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		if (!subjects?.some((member) => member.id === this.subject))
 			this.subject = subjects?.[0]?.id ?? null;
@@ -86,7 +87,7 @@ export class View {
 	get kept(): KeptView {
 		return {
 			shown: this.shown,
-			inHand: this.inHand,
+			selectedScenario: this.selectedScenario,
 			subject: this.subject,
 			open: [...this.open].slice(0, 2000),
 			start: this.start
@@ -109,8 +110,8 @@ export class View {
 	}
 
 	/** Takes a scenario in hand, and gives it a column. */
-	takeInHand(id: string): void {
-		this.inHand = id;
+	selectScenario(id: string): void {
+		this.selectedScenario = id;
 		if (id !== 'base' && !this.shown.includes(id))
 			this.shown = [...this.shown.slice(0, Math.max(FIRST_SHOWN - 1, 0)), id];
 	}

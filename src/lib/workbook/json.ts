@@ -27,7 +27,7 @@ export type JsonResult =
 	| { readonly ok: false; readonly problem: JsonProblem };
 
 export function parseJson(text: string): JsonResult {
-	const reader = new Reader(text);
+	const reader = new JsonReader(text);
 	try {
 		return { ok: true, json: reader.document() };
 	} catch (stop) {
@@ -59,7 +59,7 @@ const PLAIN = /[^"\\\u0000-\u001f]*/y;
 const WORD = /[-+\p{L}\p{N}_.$]+/uy;
 const ESCAPES = new Map(Object.entries({ b: '\b', f: '\f', n: '\n', r: '\r', t: '\t' }));
 
-class Reader {
+class JsonReader {
 	#at = 0;
 
 	constructor(readonly text: string) {

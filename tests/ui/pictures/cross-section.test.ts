@@ -76,7 +76,7 @@ describe('the magnified wall', () => {
 	});
 	it('draws no broken line where nothing differs', () => {
 		const section = sectionWith('A15', {});
-		expect(section.inHand).toBeNull();
+		expect(section.selectedScenario).toBeNull();
 		expect(draw(section).strokes.some((one) => one.tone === 'hand')).toBe(false);
 	});
 	it.each([358, 600, 888, 1128])('keeps every text within a width of %i', (width) => {

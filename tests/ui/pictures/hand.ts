@@ -36,14 +36,14 @@ export function resultsOf(layout: Layout, scenario: string, written: Written): R
 export function openWith(
 	workbook: Workbook,
 	written: Readonly<Record<string, Written>>,
-	inHand = 'base'
+	selectedScenario = 'base'
 ): Open {
 	const layout = layOut(workbook);
 	const results = new Map(
 		Object.entries(written).map(([id, own]) => [id, resultsOf(layout, id, own)])
 	);
 	return {
-		...{ layout, results, faults: new Map(), locale: 'en', base: 'base', inHand },
+		...{ layout, results, faults: new Map(), locale: 'en', base: 'base', selectedScenario },
 		units: UnitSystem.create([]).system
 	};
 }

@@ -18,7 +18,7 @@ function page(change: (model: ReturnType<typeof openShipped>) => void = () => un
 	change(model);
 	const ids = model.workbook.scenarios.map(({ id }) => id);
 	const open: Open = {
-		...{ layout: model.layout, locale: 'en', base: 'base', inHand: 'new_line' },
+		...{ layout: model.layout, locale: 'en', base: 'base', selectedScenario: 'new_line' },
 		results: new Map(ids.map((id) => [id, model.results(id)])),
 		faults: new Map(),
 		units: UnitSystem.create([]).system

@@ -41,12 +41,12 @@ const rewinder: Written = {
 const base: Written = { outlay: 0, payback: none, discounted_payback: none, npv: 0, life: 4 };
 const all = { base, line, both, rewinder };
 
-function casesWith(written: Readonly<Record<string, Written>>, inHand = 'base') {
-	const open = openWith(workbook, written, inHand);
+function casesWith(written: Readonly<Record<string, Written>>, selectedScenario = 'base') {
+	const open = openWith(workbook, written, selectedScenario);
 	return { open, found: casesOf({ picture, ...open }) };
 }
-const titleOf = (written: Readonly<Record<string, Written>>, inHand = 'base') =>
-	paybackTitle(casesWith(written, inHand).found, 'en');
+const titleOf = (written: Readonly<Record<string, Written>>, selectedScenario = 'base') =>
+	paybackTitle(casesWith(written, selectedScenario).found, 'en');
 
 describe('the finding', () => {
 	it('names what is back soonest while the base is in hand', () => {
@@ -103,7 +103,8 @@ describe('the cases', () => {
 		expect(found.without).toEqual(['Base']);
 	});
 	it('take the first colour for the scenario in hand, the others in order', () => {
-		const colours = (inHand: string) => casesWith(all, inHand).found.cases.map((one) => one.colour);
+		const colours = (selectedScenario: string) =>
+			casesWith(all, selectedScenario).found.cases.map((one) => one.colour);
 		expect(colours('both')).toEqual([2, 1, 3]);
 		expect(colours('base')).toEqual([1, 2, 3]);
 	});

@@ -153,5 +153,7 @@ export const result = (
 	...{ sales, labour, rent: 200_000, ebit }
 });
 
-export const opened = (written: Readonly<Record<string, Written>>, inHand = 'base'): Open =>
-	openWith(small, written, inHand);
+export const opened = (
+	written: Readonly<Record<string, Written>>,
+	selectedScenario = 'base'
+): Open => openWith(small, written, selectedScenario);

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
 import type { Store } from '$lib/browser/store';
 import '$lib/browser/sync/connection';
-import type { KeptLink } from '$lib/browser/sync/kept-link';
+import type { StoredLink } from '$lib/browser/sync/stored-link';
 import { applyCommand } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
@@ -40,7 +40,7 @@ const silent: Engine = {
 };
 
 /** A desk with the shop on it, linked to the server as its revision 1. */
-async function shared(role: KeptLink['role'] = null) {
+async function shared(role: StoredLink['role'] = null) {
 	const server = new FakeServer(shop);
 	server.role = role;
 	const settings = new Map<string, unknown>();
@@ -57,11 +57,11 @@ async function shared(role: KeptLink['role'] = null) {
 	session.open(shop);
 	const sharing = new Sharing(session, store);
 	session.onedit = () => sharing.edited();
-	const link: KeptLink = { id: 'w1', number: 1, base: shop, at: 1000, role };
+	const link: StoredLink = { id: 'w1', number: 1, base: shop, at: 1000, role };
 	settings.set('link d', link);
 	const written = async () => void order.push('written');
 	await sharing.attach({ document: 'd', owns: true, written });
-	const kept = () => settings.get('link d') as KeptLink | undefined;
+	const kept = () => settings.get('link d') as StoredLink | undefined;
 	return { server, session, sharing, kept, order };
 }
 type Shared = Awaited<ReturnType<typeof shared>>;
@@ -74,7 +74,7 @@ async function pass(ms: number) {
 	await vi.advanceTimersByTimeAsync(ms);
 	await rest();
 }
-async function awake(role: KeptLink['role'] = null): Promise<Shared> {
+async function awake(role: StoredLink['role'] = null): Promise<Shared> {
 	const all = await shared(role);
 	all.sharing.wake();
 	await rest();

@@ -6,7 +6,7 @@ import { refuse, type Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
 import { setBench, setSession } from '$lib/ui/context';
 import { Session } from '$lib/ui/session.svelte';
-import { Bench, type AskStudy } from '$lib/ui/studies/bench.svelte';
+import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte';
 import StudyPage from '$lib/ui/studies/StudyPage.svelte';
 import type { Study } from '$lib/workbook/study-schema';
 import { book } from '../../studies/small-book';
@@ -50,10 +50,10 @@ function opened() {
 			signal?.addEventListener('abort', () => resolve(refuse('cancelled', 'Cancelled.')));
 			answers.push(() => resolve(askStudy(asked, one)));
 		});
-	const bench = new Bench(session, ask);
+	const runner = new StudyRunner(session, ask);
 	const page = ((anchor, props) => {
 		setSession(session);
-		setBench(bench);
+		setBench(runner);
 		return StudyPage(anchor, props);
 	}) as typeof StudyPage;
 	const own = mount(page as Component<{ name: string }>, {

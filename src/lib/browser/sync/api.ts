@@ -13,7 +13,7 @@ export interface ApiProblem {
 	readonly more: Readonly<Record<string, unknown>>;
 }
 
-export type Answer<T> =
+export type ApiResult<T> =
 	| { readonly ok: true; readonly value: T; readonly headers: Headers }
 	| { readonly ok: false; readonly problem: ApiProblem };
 
@@ -28,10 +28,10 @@ export interface Asked {
 /** Longer than any answer takes from a server that is going to answer. */
 const PATIENCE_MS = 20_000;
 
-export type Ask = <T>(path: string, asked?: Asked) => Promise<Answer<T>>;
+export type Ask = <T>(path: string, asked?: Asked) => Promise<ApiResult<T>>;
 
 /** `path` begins after /api/v1: "/session". `T` is what the interface says stands there. */
-export async function ask<T>(path: string, asked: Asked = {}): Promise<Answer<T>> {
+export async function ask<T>(path: string, asked: Asked = {}): Promise<ApiResult<T>> {
 	const { method = 'GET', body, patienceMs = PATIENCE_MS } = asked;
 	let response: Response;
 	let text: string;

@@ -5,7 +5,7 @@
 import { listen } from './events';
 import { HttpRemote } from './remote';
 import type { Revision, SharedEntry } from './shapes';
-import { Refused, Sync, type Desk, type Link, type SyncState } from './sync';
+import { Refused, Sync, type LocalDocument, type Link, type SyncState } from './sync';
 
 export interface ConnectionEvents {
 	readonly onstate: (state: SyncState, link: Link) => void;
@@ -24,7 +24,11 @@ export interface Connection {
 	close(): void;
 }
 
-export function connect(link: Link, desk: Desk, events: ConnectionEvents): Connection {
+export function connect(
+	link: Link,
+	openDocument: LocalDocument,
+	events: ConnectionEvents
+): Connection {
 	const remote = new HttpRemote();
 	const own = new Set<number>();
 	let news: Revision[] = [];
@@ -45,7 +49,7 @@ export function connect(link: Link, desk: Desk, events: ConnectionEvents): Conne
 				return answer;
 			}
 		},
-		desk,
+		openDocument,
 		link,
 		(state, at) => {
 			say(state, at);

@@ -5,7 +5,7 @@
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
-import { ask as askServer, mayPass, type Answer, type ApiProblem, type Ask } from './api';
+import { ask as askServer, mayPass, type ApiResult, type ApiProblem, type Ask } from './api';
 import type { SharedEntry } from './shapes';
 import { Refused, type Link, type Remote, type RemoteSaved } from './sync';
 
@@ -86,7 +86,7 @@ export class HttpRemote implements Remote {
 const failure = (problem: ApiProblem): Error =>
 	mayPass(problem) ? new Error(problem.message) : new Refused(problem.message);
 
-function numberIn(answer: Extract<Answer<unknown>, { ok: true }>): number | null {
+function numberIn(answer: Extract<ApiResult<unknown>, { ok: true }>): number | null {
 	const match = /^(?:W\/)?"([1-9]\d*)"$/.exec(answer.headers.get('etag') ?? '');
 	return match ? Number(match[1]) : null;
 }

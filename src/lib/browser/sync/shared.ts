@@ -1,8 +1,8 @@
 /** What the pages ask of the server, each as one call: who is here, which workbooks, revisions, people. */
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
-import { ask, type Answer } from './api';
-import type { KeptLink } from './kept-link';
+import { ask, type ApiResult } from './api';
+import type { StoredLink } from './stored-link';
 import { HttpRemote } from './remote';
 import type {
 	Compared,
@@ -42,7 +42,7 @@ export const listShared = () => ask<{ workbooks: SharedEntry[] }>('/workbooks');
 export const removeShared = (id: string) => ask<void>(of(id), { method: 'DELETE' });
 
 /** Puts a workbook on the server; gives the link to it. */
-export async function begin(workbook: Workbook, role: Role | null): Promise<Answer<KeptLink>> {
+export async function begin(workbook: Workbook, role: Role | null): Promise<ApiResult<StoredLink>> {
 	const body = saveWorkbook(workbook);
 	const answer = await ask<{ id: string; revision: number }>('/workbooks', {
 		method: 'POST',
@@ -55,7 +55,7 @@ export async function begin(workbook: Workbook, role: Role | null): Promise<Answ
 }
 
 /** The newest revision of a workbook, as a link to open. Rejects as `HttpRemote` does. */
-export async function fetchShared(entry: SharedEntry): Promise<KeptLink> {
+export async function fetchShared(entry: SharedEntry): Promise<StoredLink> {
 	const { number, workbook } = await new HttpRemote().read(entry.id);
 	return { id: entry.id, number, base: workbook, at: entry.savedAt, role: entry.role };
 }

@@ -41,8 +41,8 @@ export interface Remote {
 	save(link: Link, workbook: Workbook, reason: string): Promise<RemoteSaved>;
 }
 
-/** The desk. */
-export interface Desk {
+/** The openDocument. */
+export interface LocalDocument {
 	workbook(): Workbook;
 	/** Puts in its place the same with what others did. Resolves once it would survive a killed tab. */
 	take(workbook: Workbook): Promise<void>;
@@ -77,7 +77,7 @@ export class Sync {
 
 	constructor(
 		readonly remote: Remote,
-		readonly desk: Desk,
+		readonly openDocument: LocalDocument,
 		link: Link,
 		readonly onstate: (state: SyncState, link: Link) => void
 	) {
@@ -91,7 +91,7 @@ export class Sync {
 
 	/** Whether something was done here that the server does not have. */
 	get ahead(): boolean {
-		return this.#link.sent !== undefined || !same(this.desk.workbook(), this.#link.base);
+		return this.#link.sent !== undefined || !same(this.openDocument.workbook(), this.#link.base);
 	}
 
 	/** The server has a newer revision. */
@@ -136,7 +136,7 @@ export class Sync {
 	async #once(): Promise<void> {
 		const { sent } = this.#link;
 		if (sent) return this.#findOut(sent);
-		const mine = this.desk.workbook();
+		const mine = this.openDocument.workbook();
 		if (same(mine, this.#link.base)) {
 			if (this.#news > this.#link.number) {
 				this.#say({ is: 'sending' });
@@ -189,7 +189,7 @@ export class Sync {
 		// Another workbook may lie on the desk by now.
 		if (this.#closed) return;
 		this.tell(number);
-		const here = this.desk.workbook();
+		const here = this.openDocument.workbook();
 		const three = { base: this.#link.base, mine: here, theirs };
 		const { workbook, conflicts } = mergeWorkbooks(three, (conflict) => {
 			const answer = this.#answers.get(conflict.key);
@@ -203,7 +203,7 @@ export class Sync {
 		this.#asked = [];
 		this.#answers.clear();
 		// First the workbook, then the link: after a crash in between, the merge is made again and gives the same.
-		if (!same(workbook, here)) await this.desk.take(workbook);
+		if (!same(workbook, here)) await this.openDocument.take(workbook);
 		await this.#keep({ ...this.#link, number, base: theirs });
 		this.#again = true;
 	}
@@ -211,7 +211,7 @@ export class Sync {
 	async #keep(link: Link): Promise<void> {
 		if (this.#closed) return;
 		this.#link = link;
-		await this.desk.keepLink(link);
+		await this.openDocument.keepLink(link);
 	}
 
 	#say(state: SyncState): void {

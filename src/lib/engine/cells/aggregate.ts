@@ -135,7 +135,7 @@ function place(w: Writer, terms: Terms, best: string): Piece {
 	if (terms.count === 0) return plain(w.literals.noAnswer);
 	const column = valueColumn(w, terms);
 	const [range, more] = ranges(w, column);
-	if (more) return w.cannotJudge(TOO_LONG);
+	if (more) return w.notComparable(TOO_LONG);
 	const at = call('MATCH', [call(best, [range!]), range!, numeral(0)]);
 	// Bad terms first: MATCH would call an error that it meets "not found".
 	const checked = infix(firstBad(w, column), '+', at);
@@ -169,7 +169,7 @@ function end(w: Writer, terms: Terms, which: 'MIN' | 'MAX'): Piece {
 	if (constants.every((value, i) => (i === 0 ? value === value : value > constants[i - 1]!)))
 		return unlessEmpty(w, column, terms, [], call(which, ranges(w, column)));
 	const [range, more] = ranges(w, column);
-	if (more) return w.cannotJudge(TOO_LONG);
+	if (more) return w.notComparable(TOO_LONG);
 	if (!terms.filtered) {
 		const at = which === 'MIN' ? column.places[0]! : column.places.at(-1)!;
 		return infix(firstBad(w, column), '+', plain(w.address(column.sheet, at)));

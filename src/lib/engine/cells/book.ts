@@ -1,5 +1,5 @@
 /**
- * The plan as sheets of cells, one sheet a scenario. HyperFormula computes them for the referee;
+ * The plan as sheets of cells, one sheet a scenario. HyperFormula computes them for the verifier;
  * the OOXML export writes the same.
  *
  * Inputs are numbers, formulas are formulas whose references are cell references, and nothing in a sheet
@@ -18,7 +18,7 @@ import { Writer } from './writer';
 export interface Sheet {
 	readonly grid: Grid;
 	/** Why cells of it may turn out not to be judged, by plan cell. */
-	readonly unjudged: ReadonlyMap<number, string>;
+	readonly notCompared: ReadonlyMap<number, string>;
 }
 
 const EMPTY: Outcome = { value: NaN, state: NOT_ENTERED };
@@ -143,7 +143,7 @@ export class Book {
 				root < 0 ? this.inputContent(scenario, cell) : writer.content(cell, root)
 			);
 		}
-		return { grid: room, unjudged: writer.unjudged };
+		return { grid: room, notCompared: writer.notCompared };
 	}
 
 	/** What an input's cell holds: the number, or what stands for none. */

@@ -59,10 +59,10 @@ export function mirrPiece(w: Writer, terms: Terms): Piece {
 	}
 	const column = valueColumn(w, terms);
 	const range = onlyRange(w, column);
-	if (!range) return w.cannotJudge(TOO_LONG);
-	const unjudged = w.cannotJudge('what it earns is reinvested at −100 %');
+	if (!range) return w.notComparable(TOO_LONG);
+	const notCompared = w.notComparable('what it earns is reinvested at −100 %');
 	const answer = call('MIRR', [range, finance, reinvest]);
-	const reinvested = call('IF', [infix(reinvest, '=', minusOne, true), unjudged, answer]);
+	const reinvested = call('IF', [infix(reinvest, '=', minusOne, true), notCompared, answer]);
 	return call('IF', [
 		oneSided(w, column, [finance, reinvest]),
 		nothing,
@@ -83,8 +83,8 @@ export function irrPiece(w: Writer, terms: Terms): Piece {
 	if (terms.count === 0) return nothing;
 	const flows = valueColumn(w, terms);
 	const range = onlyRange(w, flows);
-	if (!range) return w.cannotJudge(TOO_LONG);
-	const unjudged = w.cannotJudge(
+	if (!range) return w.notComparable(TOO_LONG);
+	const notCompared = w.notComparable(
 		'its flows change sign more than once, and the second engine cannot tell whether its rate of return is the only one'
 	);
 	const key = `${terms.list} ${terms.count}`;
@@ -135,7 +135,7 @@ export function irrPiece(w: Writer, terms: Terms): Piece {
 		plainCall(
 			GUESSES.reduceRight(
 				(otherwise, guess) => `IFERROR(IRR(${scaledRange},${guess}),${otherwise})`,
-				w.literals.unjudged
+				w.literals.notCompared
 			)
 		)
 	);
@@ -145,7 +145,7 @@ export function irrPiece(w: Writer, terms: Terms): Piece {
 	const beside = (sign: string) => `NPV(${rate.text}${sign}(1+${rate.text})*1e-4,${scaledRange})`;
 	const touching = `IFERROR(${beside('+')}*${beside('-')}>=0,FALSE())`;
 	const even = plainCall(
-		`IF(MOD(${inFlows.text},2)=1,${unjudged.text},IF(${touching},${unjudged.text},${nothing.text}))`
+		`IF(MOD(${inFlows.text},2)=1,${notCompared.text},IF(${touching},${notCompared.text},${nothing.text}))`
 	);
 	return call('IF', [oneSided(w, flows, []), nothing, call('IF', [unique, rate, w.hoist(even)])]);
 }
@@ -156,7 +156,7 @@ const plainCall = (text: string): Piece => ({ ...plain(text), plain: false, dept
 export function paybackPiece(w: Writer, terms: Terms): Piece {
 	const nothing = plain(w.literals.noAnswer);
 	if (terms.count === 0) return nothing;
-	if (terms.filtered) return w.cannotJudge('it leaves flows out by a filter that can change');
+	if (terms.filtered) return w.notComparable('it leaves flows out by a filter that can change');
 	const flows = valueColumn(w, terms);
 	const n = terms.count;
 	const good = infix(firstBad(w, flows), '=', zero, true);
@@ -184,7 +184,7 @@ export function paybackPiece(w: Writer, terms: Terms): Piece {
 	});
 	const flags = build('crossing', (i) => `IF(${crossing(i)},1,0)`);
 	const [answerRange, more] = ranges(w, answers);
-	if (more) return w.cannotJudge(TOO_LONG);
+	if (more) return w.notComparable(TOO_LONG);
 	const found = infix(
 		infix(firstBad(w, flows), '+', timesZero(call('MIN', ranges(w, flags)))),
 		'+',

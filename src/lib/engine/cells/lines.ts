@@ -13,7 +13,7 @@ export function percentilePiece(w: Writer, terms: Terms): Piece {
 	if (terms.count === 0) return call('IF', [infix(share, '=', share, true), nothing, zero]);
 	const column = valueColumn(w, terms);
 	const [range, more] = ranges(w, column);
-	if (more) return w.cannotJudge(TOO_LONG);
+	if (more) return w.notComparable(TOO_LONG);
 	const good = infix(firstBad(w, column), '+', share);
 	const inside = call('AND', [infix(good, '>=', zero, true), infix(share, '<=', numeral(1), true)]);
 	const last = w.hoist(infix(call('COUNT', [range!]), '-', numeral(1)));
@@ -42,7 +42,7 @@ export function linePiece(w: Writer, terms: Terms, isSlope: boolean): Piece {
 	}));
 	const [yRange, moreY] = ranges(w, ys);
 	const [xRange, moreX] = ranges(w, xs);
-	if (moreY || moreX) return w.cannotJudge(TOO_LONG);
+	if (moreY || moreX) return w.notComparable(TOO_LONG);
 	const mean = (range: Piece) => w.hoist(call('AVERAGE', [range]));
 	const [y, x] = [mean(yRange!), mean(xRange!)];
 	const dy = deviations(w, `dy ${key}`, ys, y);

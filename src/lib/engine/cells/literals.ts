@@ -30,7 +30,7 @@ export interface Literals {
 	readonly dividesByZero: string;
 	readonly circular: string;
 	/** Stands where cells cannot judge a value that the interpreter can; whoever reads it inherits that. */
-	readonly unjudged: string;
+	readonly notCompared: string;
 }
 
 /**
@@ -46,7 +46,7 @@ export const EXACT: Literals = {
 	fault: '#VALUE!',
 	dividesByZero: '#DIV/0!',
 	circular: '#CYCLE!',
-	unjudged: '#SPILL!'
+	notCompared: '#SPILL!'
 };
 
 /** The class that a state belongs to, named by one of its states. */

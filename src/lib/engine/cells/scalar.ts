@@ -179,7 +179,7 @@ function pick(w: Writer, selector: number, list: number): Piece {
 			: w.column(`pick ${list}`, () => ({ pieces: options.map(option), gaps: false }));
 	const ranges = w.ranges(column);
 	if (ranges.length > 1)
-		return w.cannotJudge(
+		return w.notComparable(
 			'it chooses among more members than one column of the second engine holds'
 		);
 	return call('INDEX', [plain(ranges[0]!), ...w.fit([place])], { absent });

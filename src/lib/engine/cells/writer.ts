@@ -18,7 +18,7 @@ const DEEPEST = 24;
 /** A shorter piece that is read twice is written twice. */
 const WORTH_A_CELL = 30;
 /** After so many operations one above the other, one gets a cell of its own. */
-const FLIGHT = 40;
+const MAX_HEIGHT = 40;
 
 /**
  * Where the value of a cell stands that the formula reads: on which sheet, and the place there. Null where
@@ -40,7 +40,7 @@ export class Writer {
 	readonly #shared = new Map<number, Piece>();
 	readonly #columns = new Map<string, Column>();
 	/** Why values of this sheet cannot be judged, by plan cell. */
-	readonly unjudged = new Map<number, string>();
+	readonly notCompared = new Map<number, string>();
 	#current = -1;
 
 	constructor(
@@ -69,12 +69,12 @@ export class Writer {
 	piece(node: number): Piece {
 		const op = this.nodes.op[node]!;
 		const once = op === Op.Constant || op === Op.Cell || op === Op.Nothing;
-		const landing = this.#isLanding(node);
-		if (once || (this.facts.readers(node) < 2 && !landing)) return this.#write(op, node);
+		const isSpillPoint = this.#isSpillPoint(node);
+		if (once || (this.facts.readers(node) < 2 && !isSpillPoint)) return this.#write(op, node);
 		let piece = this.#shared.get(node);
 		if (!piece) {
 			piece = this.#write(op, node);
-			if (landing || piece.text.length > WORTH_A_CELL) piece = this.hoist(piece);
+			if (isSpillPoint || piece.text.length > WORTH_A_CELL) piece = this.hoist(piece);
 			this.#shared.set(node, piece);
 		}
 		return piece;
@@ -95,7 +95,7 @@ export class Writer {
 
 	/** Writes a very deep formula from the bottom up, a flight at a time, so that the call stack lasts. */
 	#prepare(root: number): void {
-		if (this.facts.height(root) < FLIGHT) return;
+		if (this.facts.height(root) < MAX_HEIGHT) return;
 		const seen = new Set<number>();
 		const stack = [root];
 		for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
@@ -103,13 +103,13 @@ export class Writer {
 			seen.add(node);
 			stack.push(...operandsOf(this.plan, node));
 		}
-		const landings = [...seen].filter((node) => this.#isLanding(node));
-		for (const node of landings.sort((x, y) => x - y)) this.piece(node);
+		const spillPoints = [...seen].filter((node) => this.#isSpillPoint(node));
+		for (const node of spillPoints.sort((x, y) => x - y)) this.piece(node);
 	}
 
-	#isLanding(node: number): boolean {
+	#isSpillPoint(node: number): boolean {
 		const height = this.facts.height(node);
-		return height > 0 && height % FLIGHT === 0;
+		return height > 0 && height % MAX_HEIGHT === 0;
 	}
 
 	pieces(list: number, count: number): Piece[] {
@@ -192,9 +192,9 @@ export class Writer {
 	}
 
 	/** Where cells cannot answer: says why, and stands for the value. */
-	cannotJudge(reason: string): Piece {
-		this.unjudged.set(this.#current, reason);
-		return plain(this.literals.unjudged);
+	notComparable(reason: string): Piece {
+		this.notCompared.set(this.#current, reason);
+		return plain(this.literals.notCompared);
 	}
 
 	#prefix(sheet: number): string {

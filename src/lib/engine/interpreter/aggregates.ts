@@ -7,7 +7,7 @@
 import { Op } from '$lib/engine/plan';
 import { carried, NO_ANSWER, OK, TOO_LARGE, type State } from '$lib/engine/state';
 import { intercept, percentile, slope } from './lines';
-import { irr, mirr, npv, payback, type Answer } from './finance';
+import { irr, mirr, npv, payback, type FinanceValue } from './finance';
 import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
 import { median, placeAmong, sampleDeviation } from './statistics';
@@ -94,7 +94,7 @@ function aggregateOne(
 	}
 }
 
-function putAnswer(memory: Memory, to: number, answer: Answer): boolean {
+function putAnswer(memory: Memory, to: number, answer: FinanceValue): boolean {
 	return put(memory, to, answer.value, answer.fault);
 }
 

@@ -1,5 +1,5 @@
 /**
- * Aggregates over a block of columns whose operands all have a value in it, where the turns of `kernels/` do not do
+ * Aggregates over a block of columns whose operands all have a value in it, where the calls of `kernels/` do not do
  * them whole. What gives no finite number in some column is left to the careful ways of `machine.ts`, which then do
  * the block again and find the reason. States of good results are the caller's to set.
  */

@@ -15,22 +15,22 @@ import {
 } from '$lib/engine/state';
 import { presentValueRates } from './roots';
 
-export interface Answer {
+export interface FinanceValue {
 	value: number;
 	/** OK, or why there is no value. */
 	fault: State;
 }
 
-const answer = (value: number): Answer => ({ value, fault: OK });
-const none = (fault: State): Answer => ({ value: NaN, fault });
-const finite = (value: number): Answer =>
+const answer = (value: number): FinanceValue => ({ value, fault: OK });
+const none = (fault: State): FinanceValue => ({ value: NaN, fault });
+const finite = (value: number): FinanceValue =>
 	Number.isFinite(value) ? answer(value) : none(Number.isNaN(value) ? NOT_A_REAL : TOO_LARGE);
 
 /**
  * The value today of flows at the end of period 1, 2, 3 …: OpenFormula's meaning. A flow today is added
  * outside: npv(0.1, [110], 1) is 100.
  */
-export function npv(rate: number, flows: ArrayLike<number>, count: number): Answer {
+export function npv(rate: number, flows: ArrayLike<number>, count: number): FinanceValue {
 	if (count === 0) return none(NO_ANSWER);
 	if (rate === -1) return none(DIVIDES_BY_ZERO);
 	let total = 0;
@@ -39,7 +39,7 @@ export function npv(rate: number, flows: ArrayLike<number>, count: number): Answ
 }
 
 /** The internal rate of return, where exactly one exists; the first flow is today's. */
-export function irr(flows: ArrayLike<number>, count: number): Answer {
+export function irr(flows: ArrayLike<number>, count: number): FinanceValue {
 	const rates = presentValueRates(flows, count);
 	return rates.length === 1 ? finite(rates[0]!) : none(NO_ANSWER);
 }
@@ -53,7 +53,7 @@ export function mirr(
 	count: number,
 	financeRate: number,
 	reinvestRate: number
-): Answer {
+): FinanceValue {
 	let paid = 0;
 	let received = 0;
 	let anyPaid = false;
@@ -84,7 +84,7 @@ export function payback(
 	flows: ArrayLike<number>,
 	positions: ArrayLike<number>,
 	count: number
-): Answer {
+): FinanceValue {
 	let total = 0;
 	for (let i = 0; i < count; i++) {
 		const before = total;

@@ -5,14 +5,14 @@
  * Sums of squares are of deviations from the means, so that figures far from zero lose nothing.
  */
 import { BAD_ARGUMENT, DIVIDES_BY_ZERO, NO_ANSWER, OK, TOO_LARGE } from '$lib/engine/state';
-import type { Answer } from './finance';
+import type { FinanceValue } from './finance';
 
-const none = (fault: number): Answer => ({ value: NaN, fault });
-const finite = (value: number): Answer =>
+const none = (fault: number): FinanceValue => ({ value: NaN, fault });
+const finite = (value: number): FinanceValue =>
 	Number.isFinite(value) ? { value, fault: OK } : none(TOO_LARGE);
 
 /** No answer for fewer than two pairs; division by zero where all x are the same. */
-export function slope(ys: ArrayLike<number>, xs: ArrayLike<number>, count: number): Answer {
+export function slope(ys: ArrayLike<number>, xs: ArrayLike<number>, count: number): FinanceValue {
 	if (count < 2) return none(NO_ANSWER);
 	const x = meanOf(xs, count);
 	const y = meanOf(ys, count);
@@ -28,7 +28,11 @@ export function slope(ys: ArrayLike<number>, xs: ArrayLike<number>, count: numbe
 	return finite(together / alone);
 }
 
-export function intercept(ys: ArrayLike<number>, xs: ArrayLike<number>, count: number): Answer {
+export function intercept(
+	ys: ArrayLike<number>,
+	xs: ArrayLike<number>,
+	count: number
+): FinanceValue {
 	const { value, fault } = slope(ys, xs, count);
 	return fault === OK ? finite(meanOf(ys, count) - value * meanOf(xs, count)) : none(fault);
 }
@@ -42,7 +46,7 @@ function meanOf(values: ArrayLike<number>, count: number): number {
 }
 
 /** The value at place share × (n − 1), counted from 0 in order of size, on a straight line between two. */
-export function percentile(values: Float64Array, count: number, share: number): Answer {
+export function percentile(values: Float64Array, count: number, share: number): FinanceValue {
 	if (count === 0) return none(NO_ANSWER);
 	if (!(share >= 0 && share <= 1)) return none(BAD_ARGUMENT);
 	const sorted = values.slice(0, count).sort();

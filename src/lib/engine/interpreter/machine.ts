@@ -11,7 +11,7 @@ import { aggregate } from './aggregates';
 import { gatherBlock } from './blocks';
 import { choose, isChoice, present } from './choices';
 import { STRIDE } from './kernels/kernels';
-import { Turns } from './kernels/turns';
+import { CallList } from './kernels/call-list';
 import { put, type Memory } from './memory';
 import { parameterCount } from './operands';
 import { COPY, IMPORT, NO_SLOT, type Program } from './program';
@@ -36,7 +36,7 @@ export class Machine implements Memory, Source {
 	/** By slot, narrow ones first: whether any of its columns is bad. */
 	readonly #flags: Uint8Array;
 	/** Null for a single column, for a width that the loops cannot take, and where there are none. */
-	readonly #turns: Turns | null;
+	readonly #calls: CallList | null;
 
 	constructor(
 		readonly program: Program,
@@ -45,9 +45,9 @@ export class Machine implements Memory, Source {
 		// Wide slots start at a line of the cache.
 		this.narrow = Math.ceil(program.narrow / 8) * 8;
 		const size = this.narrow + program.wide * width;
-		this.#turns = width % STRIDE === 0 ? Turns.open(program, this.narrow, width) : null;
-		this.values = this.#turns?.values ?? new Float64Array(size);
-		this.#flags = this.#turns?.flags ?? new Uint8Array(this.narrow + program.wide);
+		this.#calls = width % STRIDE === 0 ? CallList.open(program, this.narrow, width) : null;
+		this.values = this.#calls?.values ?? new Float64Array(size);
+		this.#flags = this.#calls?.flags ?? new Uint8Array(this.narrow + program.wide);
 		this.states = new Uint8Array(size);
 		this.values.set(program.plan.nodes.constants, program.constants);
 		for (let state = program.states; state < program.states + 32; state++) {
@@ -92,7 +92,7 @@ export class Machine implements Memory, Source {
 
 	/** Computes all cells of the program in its order. */
 	runAll(): void {
-		if (this.#turns) return this.#turns.run((pc) => this.#step(pc));
+		if (this.#calls) return this.#calls.run((pc) => this.#step(pc));
 		const { code } = this.program;
 		for (let pc = 0; pc < code.length; pc += 3 + code[pc + 1]!) this.#step(pc);
 	}
@@ -128,7 +128,7 @@ export class Machine implements Memory, Source {
 		}
 		if (!isAggregate(op)) return this.#mark(slot, choose(op, this, operands, to, count));
 		const terms = (operands - parameterCount(op)) / 3;
-		const kernels = count > 1 && clean ? this.#turns?.kernels : undefined;
+		const kernels = count > 1 && clean ? this.#calls?.kernels : undefined;
 		if (kernels && gatherBlock(kernels, op, this, to, count, terms)) {
 			this.states.fill(OK, to, to + count);
 			return this.#mark(slot, false);

@@ -10,7 +10,7 @@ import type { QuantityLayout } from '../layout';
 import type { Typed, ValueType } from './types';
 
 /** An axis of a quantity whose members come and go, and the yes/no quantity that says so. */
-export interface ComingAndGoing {
+export interface PresenceAxis {
 	readonly axis: number;
 	readonly present: QuantityLayout;
 }
@@ -33,7 +33,7 @@ export interface ProvenQuantity {
 }
 
 /** The axes along which a quantity's values come and go with their members. */
-export function comingAndGoing(context: Context, one: QuantityLayout): ComingAndGoing[] {
+export function presenceAxesOf(context: Context, one: QuantityLayout): PresenceAxis[] {
 	return one.axes.flatMap((axis, at) => {
 		const present = context.sets.get(axis.set)?.present;
 		return present && present.index !== one.index ? [{ axis: at, present }] : [];
@@ -86,7 +86,7 @@ function passesAbsence(
 	const exists =
 		!read.cellOfPlace ||
 		(alike && (read.quantity.in ?? []).every((one) => relations.includes(one)));
-	const comes = comingAndGoing(context, read).every(({ axis }) => {
+	const comes = presenceAxesOf(context, read).every(({ axis }) => {
 		const name = read.axes[axis]?.name ?? '';
 		const index = typed.indices[axis];
 		return index?.kind === 'variable' && ownAxes.indexOf(name) === index.slot;

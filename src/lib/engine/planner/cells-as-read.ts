@@ -64,7 +64,7 @@ export function presenceOf(
 ): number[] {
 	const { layout } = known;
 	const start = (cell - layout.base) * layout.axes.length;
-	const conditions = low.comings(layout.index).map(({ axis, present }) => {
+	const conditions = low.presenceAxes(layout.index).map(({ axis, present }) => {
 		const ordinal = layout.members[start + axis] ?? 0;
 		return readCell(low, present.index, cellAt(present, [ordinal]), scenario);
 	});

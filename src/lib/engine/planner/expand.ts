@@ -125,12 +125,12 @@ function settled(low: Lowering, node: number): number {
 /** What says whether a value read at the gathered members is there. */
 function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
 	const known = low.context.at(read.quantity.index);
-	const comings = low.comings(read.quantity.index);
-	const isLoose = low.absent[read.quantity.index] === 1;
+	const presenceAxes = low.presenceAxes(read.quantity.index);
+	const mayBeAbsent = low.absent[read.quantity.index] === 1;
 	const isGuarded = low.inputConditions.has(read.quantity.index);
-	if (!known || (comings.length === 0 && !isLoose && !isGuarded)) return [];
+	if (!known || (presenceAxes.length === 0 && !mayBeAbsent && !isGuarded)) return [];
 	const cell = directCell(low, read);
-	if (isLoose && !isEnteredCell(known, cell)) {
+	if (mayBeAbsent && !isEnteredCell(known, cell)) {
 		const key = 3 * cell + read.scenario;
 		const before = low.presences.get(key);
 		const node = before ?? low.store.emit(Op.Present, low.store.cell(cell, read.scenario), 0);
@@ -146,7 +146,7 @@ function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
 			!terms.gathered.some((variable) => variable.slot === index.slot)
 		);
 	};
-	if (!isGuarded && comings.every(isOutside)) return [];
+	if (!isGuarded && presenceAxes.every(isOutside)) return [];
 	return presenceOf(low, known, cell, read.scenario);
 }
 

@@ -5,7 +5,7 @@
 import type { Expression, Span } from '$lib/formula/tree';
 import { Op } from '../plan';
 import { BAD_FORMULA } from '../state';
-import { comingAndGoing, type ComingAndGoing, type ProvenPart } from './absence';
+import { presenceAxesOf, type PresenceAxis, type ProvenPart } from './absence';
 import { Budget } from './budget';
 import type { Context } from './context';
 import { expand } from './expand';
@@ -45,7 +45,7 @@ export class Lowering {
 	readonly judging: number[] = [];
 	readonly optionLists = new Map<Typed, Map<number, number>>();
 	readonly #numberLists = new Map<ArrayLike<number>, number>();
-	readonly #comingAndGoing: (readonly ComingAndGoing[] | undefined)[] = [];
+	readonly #presenceAxes: (readonly PresenceAxis[] | undefined)[] = [];
 	readonly #lifts: Lifts;
 	#owner = 0;
 
@@ -209,12 +209,12 @@ export class Lowering {
 	}
 
 	/** The axes along which values of a quantity come and go. */
-	comings(index: number): readonly ComingAndGoing[] {
-		const known = this.#comingAndGoing[index];
+	presenceAxes(index: number): readonly PresenceAxis[] {
+		const known = this.#presenceAxes[index];
 		if (known) return known;
 		const quantity = this.context.at(index);
-		const found = quantity ? comingAndGoing(this.context, quantity.layout) : [];
-		this.#comingAndGoing[index] = found;
+		const found = quantity ? presenceAxesOf(this.context, quantity.layout) : [];
+		this.#presenceAxes[index] = found;
 		return found;
 	}
 

@@ -4,7 +4,7 @@ import { placeOf } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Outcome, Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { UNJUDGED } from './hyperformula';
+import { NOT_COMPARED } from './hyperformula';
 import { isClose, isRounding, magnitudeOf } from './tolerance';
 
 /** Not a state of any value: the cell is outside the sample. */
@@ -15,7 +15,7 @@ const LISTED = 100;
 
 export interface Column {
 	readonly values: Float64Array;
-	/** Classes (`cells/literals.ts`), UNJUDGED or NOT_CHECKED. */
+	/** Classes (`cells/literals.ts`), NOT_COMPARED or NOT_CHECKED. */
 	readonly states: Uint8Array;
 }
 
@@ -28,7 +28,7 @@ export interface Pair {
 	readonly second: Column;
 }
 
-type Found = Pick<Agreement, 'compared' | 'agreeing' | 'unjudged' | 'disagreements'>;
+type Found = Pick<Agreement, 'compared' | 'agreeing' | 'notCompared' | 'disagreements'>;
 
 /** `reasonAt` says why a cell was not judged, null where it was. */
 export function compareColumns(
@@ -39,9 +39,9 @@ export function compareColumns(
 ): Found {
 	let compared = 0;
 	let agreeing = 0;
-	const unjudged = new Map<string, number>();
+	const notCompared = new Map<string, number>();
 	const disagreements: Found['disagreements'][number][] = [];
-	const anyUnjudged = pairs.some(({ second }) => second.states.includes(UNJUDGED));
+	const anyUnjudged = pairs.some(({ second }) => second.states.includes(NOT_COMPARED));
 
 	pairs.forEach(({ id, first: column, second }, scenario) => {
 		if (!column) return;
@@ -52,7 +52,7 @@ export function compareColumns(
 			const agree = agreesAt(scenario, cell, one, two);
 			const reason = !agree && anyUnjudged ? whyUnjudged(plan, cell, reasonAt) : null;
 			if (reason !== null) {
-				unjudged.set(reason, (unjudged.get(reason) ?? 0) + 1);
+				notCompared.set(reason, (notCompared.get(reason) ?? 0) + 1);
 				continue;
 			}
 			compared++;
@@ -69,12 +69,12 @@ export function compareColumns(
 	return {
 		compared,
 		agreeing,
-		unjudged: [...unjudged].map(([reason, count]) => ({ reason, count })),
+		notCompared: [...notCompared].map(([reason, count]) => ({ reason, count })),
 		disagreements
 	};
 
 	function agreesAt(scenario: number, cell: number, one: Outcome, two: Outcome): boolean {
-		if (classOf(one.state) !== classOf(two.state) || two.state === UNJUDGED) return false;
+		if (classOf(one.state) !== classOf(two.state) || two.state === NOT_COMPARED) return false;
 		if (one.state !== OK || isClose(one.value, two.value)) return true;
 		const root = plan.roots[cell]!;
 		if (root < 0) return false;

@@ -19,7 +19,7 @@ import {
 } from '$lib/engine/state';
 
 /** Not a state of any value: the cells could not judge it. */
-export const UNJUDGED = 255;
+export const NOT_COMPARED = 255;
 
 /** HyperFormula's parser runs out of stack at about 150 nested brackets, and takes the whole build along. */
 const DEEPEST = 60;
@@ -109,7 +109,7 @@ function read(value: CellValue): { value: number; state: State } {
 		case 'CYCLE':
 			return none(CIRCULAR);
 		case 'SPILL':
-			return none(UNJUDGED);
+			return none(NOT_COMPARED);
 		default:
 			return none(HITS_NOTHING);
 	}

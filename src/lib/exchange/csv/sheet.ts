@@ -1,6 +1,6 @@
 /**
  * A sheet of the workbook as a table, one value a row and one scenario a column, with all digits. What is
- * written here can be brought in again (`bring-in.ts`): quantities and members stand by their names.
+ * written here can be brought in again (`import-table.ts`): quantities and members stand by their names.
  */
 import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';

@@ -16,7 +16,7 @@ export const IN_FILE: Literals = {
 	fault: '#VALUE!',
 	dividesByZero: '#DIV/0!',
 	circular: '#REF!',
-	unjudged: '#NUM!'
+	notCompared: '#NUM!'
 };
 
 const LATER = /\b(IFNA|ISOWEEKNUM)\(/g;

@@ -5,7 +5,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Answered, Ask } from './answer';
 
-export type Outcome =
+export type JobOutcome =
 	| Answered
 	/** It took too long, or too much memory, and was stopped. */
 	| { readonly kind: 'stopped'; readonly why: 'time' | 'memory' }
@@ -23,7 +23,7 @@ const WAITING = 8;
 
 interface Waiting {
 	readonly ask: Ask;
-	readonly done: (outcome: Outcome) => void;
+	readonly done: (outcome: JobOutcome) => void;
 	readonly fail: (error: unknown) => void;
 }
 
@@ -36,7 +36,7 @@ export class Pool {
 
 	constructor(readonly limits: Limits) {}
 
-	evaluate(ask: Omit<Ask, 'megabytes'>): Promise<Outcome> {
+	evaluate(ask: Omit<Ask, 'megabytes'>): Promise<JobOutcome> {
 		const { threads, megabytes } = this.limits;
 		if (this.#closed || this.#waiting.length >= threads * WAITING)
 			return Promise.resolve({ kind: 'busy' });
@@ -65,10 +65,10 @@ export class Pool {
 			});
 	}
 
-	async #run(ask: Ask): Promise<Outcome> {
+	async #run(ask: Ask): Promise<JobOutcome> {
 		const worker = this.#idle.pop() ?? (await this.#start());
 		return new Promise((resolve, reject) => {
-			const finish = (outcome: Outcome | null, error?: unknown) => {
+			const finish = (outcome: JobOutcome | null, error?: unknown) => {
 				clearTimeout(timer);
 				worker.off('message', onMessage).off('error', onError).off('exit', onExit);
 				if (outcome && outcome.kind !== 'stopped' && !this.#closed) this.#idle.push(worker);

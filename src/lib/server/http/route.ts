@@ -55,7 +55,7 @@ export interface Call<Query = never, Body = never> {
 	readonly text: string;
 }
 
-export interface Answer {
+export interface RouteResponse {
 	readonly description: string;
 	/** Left out: nothing, or what `type` says. */
 	readonly schema?: z.ZodType;
@@ -72,7 +72,7 @@ export interface Route {
 	readonly body: z.ZodType | 'workbook' | null;
 	/** Whether If-Match must be given. */
 	readonly precondition: boolean;
-	readonly answers: Readonly<Record<number, Answer>>;
+	readonly answers: Readonly<Record<number, RouteResponse>>;
 	readonly handle: (call: Call) => Promise<Response>;
 }
 

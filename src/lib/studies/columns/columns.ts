@@ -16,8 +16,8 @@ import type { Outcome, Place } from '$lib/engine/results';
 import { findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { effortOf, type Effort } from './effort';
-import { Outs, seen, type ColumnsOut, type ColumnsRoom } from './out';
-import { Drive, Drives } from './drive';
+import { ResultReader, seen, type ColumnsOut, type ColumnsRoom } from './result-reader';
+import { InputWriter, InputBlock } from './input-writer';
 import { inputsOf, type Driven, type Varied, type VariedInput } from './inputs';
 import { cellsAt, type PlaceOfStudy } from './places';
 import { planStudy, type CellOfScenario } from './plan';
@@ -99,10 +99,10 @@ export class Columns {
 	/** Every cell that follows draws, with the scenario in which it does. */
 	readonly driven: readonly (Driven & { readonly id: string })[];
 	readonly #program: Program;
-	readonly #drives: readonly Drive[];
+	readonly #drives: readonly InputWriter[];
 	/** Those of `driven` that the results need. */
-	readonly #ins: Drives;
-	readonly #outs: Outs;
+	readonly #ins: InputBlock;
+	readonly #outs: ResultReader;
 	#machine: Machine | null = null;
 
 	constructor(
@@ -126,7 +126,7 @@ export class Columns {
 		const study = planStudy(plan, scenarios, driven, [...asked, ...guards.flat()]);
 		let next = asked.length;
 		const conditions = guards.map((own) => own.map(() => study.results[next++]!));
-		this.#outs = new Outs(
+		this.#outs = new ResultReader(
 			asked.map((_, i) => ({ from: study.results[i]!, conditions: conditions[i]! }))
 		);
 		this.#program = schedule(study.formulas, study.order, {
@@ -136,8 +136,8 @@ export class Columns {
 			const { values, states } = scenarios[scenario]!.column;
 			return { value: values[cell]!, state: states[cell]! };
 		};
-		this.#drives = driven.map((one) => new Drive(plan, one, outcome(one)));
-		this.#ins = new Drives(
+		this.#drives = driven.map((one) => new InputWriter(plan, one, outcome(one)));
+		this.#ins = new InputBlock(
 			study.inputs.map(({ cell }) => cell),
 			study.inputs.map((one) => this.#drives[one.driven]!)
 		);

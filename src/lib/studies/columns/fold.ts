@@ -10,14 +10,14 @@ import { isAggregate, Op, type Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import type { Column } from '$lib/engine/scenarios';
 import { ABSENT, HITS_NOTHING, NO_ANSWER, OFF_END, OK } from '$lib/engine/state';
-import type { Store } from './store';
+import type { ColumnStore } from './store';
 
 /** What a folding reads of a cell: its number in the store, or its value where it does not move. */
 export type ReadCell = (which: number, cell: number) => number | Outcome;
 
 export class Folding {
 	readonly #plan: Plan;
-	readonly #store: Store;
+	readonly #store: ColumnStore;
 	readonly #read: ReadCell;
 	readonly #program: Program;
 	readonly #machine: Machine;
@@ -30,7 +30,7 @@ export class Folding {
 	/** `columns`: the scenario's own values, the reference's and the base's; `cells`: what will be folded, in order. */
 	constructor(
 		plan: Plan,
-		store: Store,
+		store: ColumnStore,
 		columns: readonly [own: Column, reference: Column, base: Column],
 		cells: ArrayLike<number>,
 		read: ReadCell

@@ -10,7 +10,7 @@ import { Folding } from './fold';
 import type { Driven } from './inputs';
 import { needed, noMarks, spread } from './moves';
 import { circularColumn, type ScenarioOfStudy } from './scenarios';
-import { Store } from './store';
+import { ColumnStore } from './store';
 
 export interface CellOfScenario {
 	readonly scenario: number;
@@ -37,7 +37,7 @@ export function planStudy(
 	for (const { scenario, cell } of driven) moves[scenario]![cell] = 1;
 	spread(plan, scenarios, moves);
 	const wanted = needed(plan, scenarios, moves, asked);
-	const store = new Store();
+	const store = new ColumnStore();
 	const placeOf = scenarios.map(() => new Map<number, number>());
 	driven.forEach(({ scenario, cell }) => {
 		if (wanted[scenario]![cell] === 1) placeOf[scenario]!.set(cell, store.cell());

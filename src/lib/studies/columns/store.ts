@@ -7,7 +7,7 @@ import { Op, type Nodes } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 
-export class Store {
+export class ColumnStore {
 	readonly #op: number[] = [];
 	readonly #a: number[] = [];
 	readonly #b: number[] = [];

@@ -15,7 +15,7 @@ export interface Open {
 	readonly units: UnitSystem;
 	readonly locale: string;
 	readonly base: string;
-	readonly inHand: string;
+	readonly selectedScenario: string;
 }
 
 /** What a session holds; its workbook may still be on its way. */
@@ -26,7 +26,7 @@ export interface SessionLike {
 	readonly units: UnitSystem;
 	readonly locale: string;
 	readonly baseId: string;
-	readonly view: { readonly inHand: string };
+	readonly view: { readonly selectedScenario: string };
 }
 
 export function openOf(session: SessionLike): Open | null {
@@ -35,7 +35,7 @@ export function openOf(session: SessionLike): Open | null {
 	return {
 		...{ layout, results, faults, units, locale },
 		base: session.baseId,
-		inHand: session.view.inHand
+		selectedScenario: session.view.selectedScenario
 	};
 }
 
@@ -45,8 +45,8 @@ export function sourceOf(open: Open, id: string): Source {
 
 /** The scenario in hand with its title; null where that is the base. */
 export function handOf(open: Open): { title: string; source: Source } | null {
-	if (open.inHand === open.base) return null;
-	const scenario = open.layout.workbook.scenarios.find((one) => one.id === open.inHand);
+	if (open.selectedScenario === open.base) return null;
+	const scenario = open.layout.workbook.scenarios.find((one) => one.id === open.selectedScenario);
 	return scenario ? { title: scenario.title, source: sourceOf(open, scenario.id) } : null;
 }
 

@@ -5,7 +5,7 @@ import { blockText, cellsDown, Paste, readBlock } from '../block';
 import type { GridControl } from './control.svelte';
 
 /** Lines read of a pasted block before the page may draw again. */
-const SLICE = 4000;
+const CELLS_AT_ONCE = 4000;
 
 /** The marked block, or the active cell, as tab-separated text. */
 export function copyBlock(control: GridControl, event: ClipboardEvent): void {
@@ -46,7 +46,7 @@ export async function pasteText(control: GridControl, text: string): Promise<voi
 		base: session.baseId,
 		specOf: (quantity) => control.specOf(quantity)
 	});
-	while (!paste.read(SLICE)) {
+	while (!paste.read(CELLS_AT_ONCE)) {
 		session.said = 'Reading what was pasted';
 		await new Promise((resume) => setTimeout(resume));
 	}

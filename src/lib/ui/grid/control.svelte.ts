@@ -44,7 +44,7 @@ export class GridControl {
 
 	#columns(): string[] {
 		const { view, baseId } = this.session;
-		const beside = this.narrow ? [view.inHand] : view.shown;
+		const beside = this.narrow ? [view.selectedScenario] : view.shown;
 		return [baseId, ...beside.filter((id) => id !== baseId)];
 	}
 

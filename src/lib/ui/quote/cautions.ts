@@ -3,9 +3,13 @@ import { OK } from '$lib/engine/state';
 import type { Open } from '../figure/open';
 import type { Caution } from '../pictures/payback/payback-cautions';
 
-export function sheetCautions({ layout, results, inHand }: Open, quantity: string, title: string) {
+export function sheetCautions(
+	{ layout, results, selectedScenario }: Open,
+	quantity: string,
+	title: string
+) {
 	const sheet = layout.byName.get(quantity)?.sheet;
-	const own = results.get(inHand);
+	const own = results.get(selectedScenario);
 	const cautions = layout.quantities.flatMap(
 		({ quantity: one, base, count, sheet: at }): Caution[] => {
 			if (!one.caution || at !== sheet || !own) return [];

@@ -5,7 +5,7 @@ import { countChanges } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 
 /** "as entered" for the base; "on base, 4 changes" for another. */
-export function standsOn(workbook: Workbook, id: string): string {
+export function fingerprintOf(workbook: Workbook, id: string): string {
 	const scenario = workbook.scenarios.find((one) => one.id === id);
 	if (!scenario || scenario.parent === null) return 'as entered';
 	const parent = workbook.scenarios.find((one) => one.id === scenario.parent);

@@ -5,10 +5,10 @@
  * How two versions are put together belongs to `$lib/browser/sync/sync`; the words for it all, to `words.ts`.
  */
 import type { Store } from '$lib/browser/store';
-import { dropLink, keepLink, readLink, type KeptLink } from '$lib/browser/sync/kept-link';
+import { dropLink, keepLink, readLink, type StoredLink } from '$lib/browser/sync/stored-link';
 import type { Connection } from '$lib/browser/sync/connection';
 import type { Role } from '$lib/browser/sync/shapes';
-import type { Desk, Link, SyncState } from '$lib/browser/sync/sync';
+import type { LocalDocument, Link, SyncState } from '$lib/browser/sync/sync';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Conflict, Side } from '$lib/workbook/merge';
 import type { Session } from '../session.svelte';
@@ -19,7 +19,7 @@ import { othersWords } from './words';
 const QUIET_MS = 2000;
 
 /** What was opened, and who writes it down. */
-export interface OnDesk {
+export interface OpenedDocument {
 	readonly document: string;
 	/** Whether this tab may write. */
 	readonly owns: boolean;
@@ -30,7 +30,7 @@ export interface OnDesk {
 export class Sharing {
 	readonly #session: Session;
 	readonly #store: Store;
-	#desk: OnDesk | null = null;
+	#openDocument: OpenedDocument | null = null;
 	#connection: Connection | null = null;
 	/** The first numbers stand. */
 	#standing = false;
@@ -41,7 +41,7 @@ export class Sharing {
 	/** When revisions were saved that were heard of. */
 	readonly #moments = new Map<number, number>();
 
-	link = $state.raw<KeptLink | null>(null);
+	link = $state.raw<StoredLink | null>(null);
 	/** Null until the server has been asked. */
 	state = $state.raw<SyncState | null>(null);
 	/** Edits that wait for a quiet moment. */
@@ -63,20 +63,20 @@ export class Sharing {
 		return this.link?.role ?? null;
 	}
 
-	/** Another workbook is about to lie on the desk. */
+	/** Another workbook is about to be opened. */
 	leave(): void {
 		this.#halt();
-		this.#desk = null;
+		this.#openDocument = null;
 		this.#standing = false;
 		this.link = null;
 		this.reason = '';
 	}
 
-	/** A workbook lies on the desk. `link` where it is known already. */
-	async attach(desk: OnDesk, link?: KeptLink): Promise<void> {
-		this.#desk = desk;
-		const found = link ?? (await readLink(this.#store, desk.document).catch(() => null));
-		if (this.#desk !== desk) return;
+	/** A workbook has been opened. `link` where it is known already. */
+	async attach(openDocument: OpenedDocument, link?: StoredLink): Promise<void> {
+		this.#openDocument = openDocument;
+		const found = link ?? (await readLink(this.#store, openDocument.document).catch(() => null));
+		if (this.#openDocument !== openDocument) return;
 		this.#showLink(found);
 		await this.#start();
 	}
@@ -114,26 +114,27 @@ export class Sharing {
 
 	/** From now on this is a workbook of one's own; the one on the server stays as it is. */
 	async part(): Promise<void> {
-		const desk = this.#desk;
-		if (!desk) return;
-		await dropLink(this.#store, desk.document);
+		const openDocument = this.#openDocument;
+		if (!openDocument) return;
+		await dropLink(this.#store, openDocument.document);
 		this.#halt();
 		this.link = null;
-		this.#session.readOnly = !desk.owns;
+		this.#session.readOnly = !openDocument.owns;
 		this.#session.readOnlyFor = 'tab';
 	}
 
 	async #start(): Promise<void> {
-		const desk = this.#desk;
-		if (!desk?.owns || !this.link || !this.#standing || this.#connection || this.#starting) return;
+		const openDocument = this.#openDocument;
+		if (!openDocument?.owns || !this.link || !this.#standing || this.#connection || this.#starting)
+			return;
 		this.#starting = true;
 		try {
 			const { connect } = await import('$lib/browser/sync/connection');
 			const { link } = this;
-			if (this.#desk !== desk || !link) return;
-			this.#connection = connect(link, this.#syncDesk(desk), {
+			if (this.#openDocument !== openDocument || !link) return;
+			this.#connection = connect(link, this.#localDocument(openDocument), {
 				onstate: (state, at) => this.#follow(state, at),
-				onentry: ({ role }) => void this.#changeRole(desk, role).catch(() => undefined),
+				onentry: ({ role }) => void this.#changeRole(openDocument, role).catch(() => undefined),
 				onothers: (revisions) => (this.#session.said = othersWords(revisions, this.role !== null)),
 				onmoment: (number, at) => this.#moments.set(number, at)
 			});
@@ -147,11 +148,12 @@ export class Sharing {
 		}
 	}
 
-	#syncDesk(desk: OnDesk): Desk {
+	#localDocument(openDocument: OpenedDocument): LocalDocument {
 		return {
 			workbook: () => {
 				const { workbook } = this.#session;
-				if (!workbook || this.#desk !== desk) throw new Error('another workbook is open');
+				if (!workbook || this.#openDocument !== openDocument)
+					throw new Error('another workbook is open');
 				return workbook;
 			},
 			take: async (workbook: Workbook) => {
@@ -161,12 +163,12 @@ export class Sharing {
 				} finally {
 					this.#taking = false;
 				}
-				await desk.written();
+				await openDocument.written();
 			},
 			keepLink: async (link: Link) => {
 				// What is sent must be found here again after a crash, or it would seem to be taken back here.
-				await desk.written();
-				await keepLink(this.#store, desk.document, this.#dated(link));
+				await openDocument.written();
+				await keepLink(this.#store, openDocument.document, this.#dated(link));
 			}
 		};
 	}
@@ -199,7 +201,7 @@ export class Sharing {
 		if (this.#timer === null) this.#later(QUIET_MS * 2 ** Math.min(this.#tries++, 5));
 	}
 
-	#dated(link: Link): KeptLink {
+	#dated(link: Link): StoredLink {
 		const before = this.link;
 		const heard = this.#moments.get(link.number);
 		const known = before && before.number === link.number ? before.at : undefined;
@@ -207,17 +209,18 @@ export class Sharing {
 		return { ...link, at, role: before?.role ?? null };
 	}
 
-	async #changeRole(desk: OnDesk, role: Role | null): Promise<void> {
+	async #changeRole(openDocument: OpenedDocument, role: Role | null): Promise<void> {
 		if (!this.link || role === this.link.role) return;
 		this.#showLink({ ...this.link, role });
-		await desk.written();
+		await openDocument.written();
 		const { link } = this.#connection?.sync ?? this;
-		if (link && this.#desk === desk) await keepLink(this.#store, desk.document, this.#dated(link));
+		if (link && this.#openDocument === openDocument)
+			await keepLink(this.#store, openDocument.document, this.#dated(link));
 	}
 
-	#showLink(link: KeptLink | null): void {
+	#showLink(link: StoredLink | null): void {
 		this.link = link;
-		if (!this.#desk?.owns) return;
+		if (!this.#openDocument?.owns) return;
 		this.#session.readOnly = link?.role === 'viewer';
 		this.#session.readOnlyFor = link?.role === 'viewer' ? 'role' : 'tab';
 	}

@@ -1,7 +1,7 @@
 /**
  * Keys that hold on every page: undo, redo, open, save a copy.
  */
-import type { Desk } from '../desk.svelte';
+import type { OpenDocument } from '../open-document.svelte';
 import type { Session } from '../session.svelte';
 
 /** Fields with an undo of their own; a tick, a slider or a file has none. */
@@ -11,13 +11,13 @@ const TEXT =
 export function shortcuts(
 	event: KeyboardEvent,
 	session: Session,
-	desk: Desk,
+	openDocument: OpenDocument,
 	open: () => void
 ): void {
 	if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
 	const inText = (event.target as HTMLElement).closest?.(TEXT);
 	const key = event.key.toLowerCase();
-	if (key === 's') void desk.saveCopy();
+	if (key === 's') void openDocument.saveCopy();
 	else if (key === 'o') open();
 	// Inside a field, undo belongs to the text.
 	else if (inText) return;

@@ -9,12 +9,12 @@ export function freshStudy(
 	workbook: Workbook,
 	kind: StudyKind,
 	title: string,
-	inHand: string
+	selectedScenario: string
 ): Study {
 	const taken = new Set((workbook.studies ?? []).map(({ name }) => name));
 	const quantity = firstResult(workbook);
 	const base = workbook.scenarios[0]?.id ?? 'base';
-	const other = inHand === base ? (workbook.scenarios[1]?.id ?? base) : inHand;
+	const other = selectedScenario === base ? (workbook.scenarios[1]?.id ?? base) : selectedScenario;
 	const members = firstMembers(workbook, quantity);
 	const head = {
 		...{ name: idFrom(title, taken, 'study'), title, quantity },
@@ -26,17 +26,17 @@ export function freshStudy(
 		case 'bridge':
 			return { ...head, kind, from: base, to: other };
 		case 'sensitivity':
-			return { ...head, kind, scenario: inHand, all: { percent: 10 } };
+			return { ...head, kind, scenario: selectedScenario, all: { percent: 10 } };
 		case 'map':
 			return {
-				...{ ...head, kind, scenario: inHand },
+				...{ ...head, kind, scenario: selectedScenario },
 				across: { ...range, steps: 9 },
 				down: { ...range, quantity: secondMovable(workbook, input), steps: 9 }
 			};
 		case 'break_even':
-			return { ...head, kind, scenario: inHand, input: range, target: 0 };
+			return { ...head, kind, scenario: selectedScenario, input: range, target: 0 };
 		case 'risk':
-			return { ...head, kind, scenario: inHand, inputs: [], draws: 10_000, seed: 1 };
+			return { ...head, kind, scenario: selectedScenario, inputs: [], draws: 10_000, seed: 1 };
 		case 'optimise':
 			return { ...head, kind, scenario: base, direction: 'highest', options: [] };
 	}

@@ -104,11 +104,11 @@ export function faultSentences(
 
 /** How the draws were made, and what they were held against. */
 export function drawnWords(result: RiskResult, locale: string): string {
-	const { compared, unjudged } = result.check ?? { compared: 0, unjudged: 0 };
+	const { compared, notCompared } = result.check ?? { compared: 0, notCompared: 0 };
 	const judged = !result.check
 		? 'The second engine has not looked at the first draw yet.'
 		: compared > 0
-			? `The first draw agrees with the second engine in ${formatNumber(compared, 0, locale)} values${unjudged > 0 ? `; ${formatNumber(unjudged, 0, locale)} it does not judge` : ''}.`
+			? `The first draw agrees with the second engine in ${formatNumber(compared, 0, locale)} values${notCompared > 0 ? `; ${formatNumber(notCompared, 0, locale)} it does not judge` : ''}.`
 			: 'The second engine judged no value of the first draw.';
 	return `${formatNumber(result.draws, 0, locale)} draws, seed ${result.seed}. ${judged}`;
 }

@@ -1,5 +1,5 @@
 /** How a study stands: whether its kept run is still good, and what that run found. */
-import { freshnessOf, type Freshness } from '$lib/studies/stood-on';
+import { freshnessOf, type Freshness } from '$lib/studies/fingerprint';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import type { UnitSystem } from '$lib/units/system';

@@ -1,7 +1,7 @@
 /** Sheets to draw on without a browser's brush: every letter is 8 wide, 9 above the baseline and 3 below. */
 import { expect } from 'vitest';
 import { SvgContext } from '$lib/ui/figure/svg/context';
-import { Sheet, type Ruler, type Told } from '$lib/ui/figure/svg/sheet';
+import { SvgFile, type Ruler, type Description } from '$lib/ui/figure/svg/svg-file';
 
 const ABOVE: Readonly<Record<string, number>> = { alphabetic: 9, top: 0, middle: 6, bottom: 12 };
 
@@ -21,13 +21,13 @@ const ruler: Ruler = {
 const resolve = () => ({ colour: 'rgb(9, 9, 9)', opacity: 0.5 });
 
 export function newSheet() {
-	const sheet = new Sheet(200, 100, { ruler, resolve });
+	const sheet = new SvgFile(200, 100, { ruler, resolve });
 	const brush = new SvgContext(sheet);
 	const told = { title: 'A title', description: 'A sentence.' };
 	return {
 		sheet,
 		brush,
-		svg: (words: Told = told) => parse(sheet.file(brush.markup, '#fff', words))
+		svg: (words: Description = told) => parse(sheet.file(brush.markup, '#fff', words))
 	};
 }
 

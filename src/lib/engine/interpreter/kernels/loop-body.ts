@@ -35,14 +35,14 @@ export interface Loop {
 	/** From the operands, in order, to one vector on the stack. */
 	readonly body: (operands: readonly Code[]) => Code;
 	/** Whether its results may be other than finite. */
-	readonly judged?: boolean;
+	readonly checksFinite?: boolean;
 	/** Whether it reads what stands where its results go, as its first operand. */
 	readonly gathers?: boolean;
 	/** What all lanes must say, instead of that results be finite: from the operands to a mask. */
 	readonly holds?: (operands: readonly Code[]) => Code;
 }
 
-export function bodyOf({ name, kinds, body, judged, gathers, holds }: Loop): FunctionBody {
+export function bodyOf({ name, kinds, body, checksFinite, gathers, holds }: Loop): FunctionBody {
 	const locals: number[] = [];
 	const local = () => PARAMETERS.length + locals.push(V128) - 1;
 	const hand = local();
@@ -71,11 +71,11 @@ export function bodyOf({ name, kinds, body, judged, gathers, holds }: Loop): Fun
 		...(gathers ? [standing(offset)] : []),
 		...operands.flatMap((operand) => operand(offset))
 	];
-	const judge = (lane: number): Code => {
+	const checkFinite = (lane: number): Code => {
 		const own = judges[lane]!;
 		if (holds) return [...get(own), ...holds(all(16 * lane)), ...AND, ...set(own)];
 		// x − x is 0 for a finite number and NaN for any other; NaN stays in a sum.
-		if (judged) return [...get(own), ...get(hand), ...get(hand), ...SUB, ...ADD, ...set(own)];
+		if (checksFinite) return [...get(own), ...get(hand), ...get(hand), ...SUB, ...ADD, ...set(own)];
 		return [];
 	};
 	const turn = (lane: number): Code => [
@@ -85,13 +85,13 @@ export function bodyOf({ name, kinds, body, judged, gathers, holds }: Loop): Fun
 		...vectorOp(STORE),
 		4,
 		...unsigned(16 * lane),
-		...judge(lane)
+		...checkFinite(lane)
 	];
 	const step = (place: number): Code => [...get(place), ...i32(32), ...PLUS, ...set(place)];
 	const [low, high] = judges as [number, number];
 	const verdict: Code = holds
 		? [...get(low), ...get(high), ...AND, ...ALL_TRUE]
-		: judged
+		: checksFinite
 			? [
 					...[...get(low), ...get(high), ...ADD, ...tee(hand), ...EXTRACT, 0],
 					...[...get(hand), ...EXTRACT, 1],

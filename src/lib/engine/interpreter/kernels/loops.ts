@@ -43,7 +43,7 @@ const BOTH = ['ww', 'wn', 'nw'];
 
 const LOOPS: readonly Loop[] = [
 	...Object.entries({ add: ADD, subtract: SUB, multiply: MUL, divide: DIV }).flatMap(([name, op]) =>
-		BOTH.map((kinds) => ({ name, kinds, body: then(op), judged: true }))
+		BOTH.map((kinds) => ({ name, kinds, body: then(op), checksFinite: true }))
 	),
 	...Object.entries({
 		equal: EQ,
@@ -57,9 +57,9 @@ const LOOPS: readonly Loop[] = [
 	{ name: 'abs', kinds: 'w', body: then(ABS) },
 	...['w', 'n'].map((kinds) => ({ name: 'spread', kinds, body: then() })),
 	// Says whether all that stands there is finite.
-	{ name: 'finite', kinds: '', body: then(), judged: true, gathers: true },
+	{ name: 'finite', kinds: '', body: then(), checksFinite: true, gathers: true },
 	{ name: 'not', kinds: 'w', body: then(ZERO, EQ, ONE, AND) },
-	{ name: 'sqrt', kinds: 'w', body: then(SQRT), judged: true },
+	{ name: 'sqrt', kinds: 'w', body: then(SQRT), checksFinite: true },
 	// Condition, then, else.
 	...['www', 'wwn', 'wnw', 'wnn'].map((kinds) => ({
 		name: 'choose',
@@ -73,7 +73,7 @@ const LOOPS: readonly Loop[] = [
 	})),
 	// What stands there, then the next term, then its filter.
 	...['w', 'n'].flatMap((kinds): Loop[] => [
-		{ name: 'addTo', kinds, body: then(ADD), judged: true, gathers: true },
+		{ name: 'addTo', kinds, body: then(ADD), checksFinite: true, gathers: true },
 		{ name: 'leastOf', kinds, body: then(MIN), gathers: true },
 		{ name: 'greatestOf', kinds, body: then(MAX), gathers: true }
 	]),
@@ -88,7 +88,7 @@ const LOOPS: readonly Loop[] = [
 				...AND,
 				...ADD
 			],
-			judged: true,
+			checksFinite: true,
 			gathers: true
 		},
 		...(['leastOfIf', 'greatestOfIf'] as const).map((name) => ({

@@ -1,6 +1,6 @@
 /** Results: what a workbook computes, all of it or only what is open. */
 import { z } from '$lib/workbook/zod';
-import type { Outcome } from '../../evaluation/pool';
+import type { JobOutcome } from '../../evaluation/pool';
 import { headOf } from '../../store/workbooks';
 import { noSuchWorkbook } from '../permission';
 import { problem } from '../problem';
@@ -64,7 +64,7 @@ async function evaluate(
 	return answered(outcome, number, services.settings.evaluationSeconds);
 }
 
-function answered(outcome: Outcome, number: number, seconds: number): Response {
+function answered(outcome: JobOutcome, number: number, seconds: number): Response {
 	switch (outcome.kind) {
 		case 'done':
 			return jsonText(`{"revision":${number},${outcome.json.slice(1)}`, {

@@ -4,13 +4,13 @@
  * source for it.
  */
 import { fontAttributes } from './font';
-import { inkOf } from './ink';
-import { Marks } from './marks';
+import { paintColourOf } from './paint-colour';
+import { ElementList } from './element-list';
 import { growth, IDENTITY, moved, onlyMoves, placeOf, through, written } from './matrix';
 import type { Matrix } from './matrix';
-import { Outline } from './outline';
-import { Plane } from './plane';
-import type { Sheet } from './sheet';
+import { PathBuilder } from './path-builder';
+import { CanvasState } from './canvas-state';
+import type { SvgFile } from './svg-file';
 import { tileOf } from './tiles';
 import { element, escapeXml, short, type Attributes } from './xml';
 
@@ -20,13 +20,13 @@ const ANCHORS: Readonly<Partial<Record<CanvasTextAlign, string>>> = {
 
 const evenOdd = (rule: CanvasFillRule) => (rule === 'evenodd' ? rule : undefined);
 
-export class SvgContext extends Plane {
+export class SvgContext extends CanvasState {
 	/** The canvas that a library believes to draw on. */
 	canvas: HTMLCanvasElement | null = null;
-	#sheet: Sheet;
-	#marks = new Marks();
+	#sheet: SvgFile;
+	#marks = new ElementList();
 
-	constructor(sheet: Sheet, base = IDENTITY) {
+	constructor(sheet: SvgFile, base = IDENTITY) {
 		super(base);
 		this.#sheet = sheet;
 	}
@@ -52,7 +52,7 @@ export class SvgContext extends Plane {
 	/** Fill or stroke as attributes. */
 	ink(use: 'fill' | 'stroke', style: string | CanvasPattern | CanvasGradient): Attributes {
 		if (typeof style !== 'string') return { [use]: `url(#${this.#tile(style)})` };
-		const { colour, opacity } = inkOf(style, this.#sheet.tools.resolve);
+		const { colour, opacity } = paintColourOf(style, this.#sheet.tools.resolve);
 		const share = opacity * this.globalAlpha;
 		return {
 			[use]: colour,
@@ -103,14 +103,14 @@ export class SvgContext extends Plane {
 		if (markup) this.#marks.add(markup, this.clips);
 	}
 
-	#fill(outline: Outline, rule: CanvasFillRule, more: Attributes = {}): void {
+	#fill(outline: PathBuilder, rule: CanvasFillRule, more: Attributes = {}): void {
 		if (!outline.data) return;
 		const ink = this.ink('fill', this.fillStyle);
 		if (ink['fill'] === 'none') return;
 		this.#add(element('path', { d: outline.data, 'fill-rule': evenOdd(rule), ...ink, ...more }));
 	}
 
-	#stroke(outline: Outline): void {
+	#stroke(outline: PathBuilder): void {
 		if (!outline.data) return;
 		const ink = this.ink('stroke', this.strokeStyle);
 		if (ink['stroke'] === 'none') return;
@@ -133,8 +133,8 @@ export class SvgContext extends Plane {
 		return this.lineJoin === 'miter' ? undefined : this.lineJoin;
 	}
 
-	#rectangle(x: number, y: number, width: number, height: number): Outline {
-		const outline = new Outline();
+	#rectangle(x: number, y: number, width: number, height: number): PathBuilder {
+		const outline = new PathBuilder();
 		outline.rect(this.matrix, x, y, width, height);
 		return outline;
 	}

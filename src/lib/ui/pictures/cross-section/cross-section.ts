@@ -25,7 +25,7 @@ export interface SectionTexts {
 	readonly eccentricity: string;
 	readonly spread: string;
 	readonly wall: string;
-	readonly inHand: string;
+	readonly selectedScenario: string;
 	/** "5 mm" for the length of a scale bar. */
 	readonly length: (length: number) => string;
 }

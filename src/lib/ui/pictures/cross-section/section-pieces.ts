@@ -122,7 +122,7 @@ export function chain(
 		const x = x0 + dimensions.wallInHand * scale;
 		strokes.push({ tone: 'hand', d: `M${x} ${wallY - 5}V${bottom + 6}` });
 		const y = wide ? bottom - 4 : second + 66;
-		const text = texts.inHand;
+		const text = texts.selectedScenario;
 		if (wide) strokes.push({ tone: 'leader', d: `M${x + 3} ${y - 5}H${factsX - 6}` });
 		else strokes.push({ tone: 'hand', d: `M${x0} ${y - 5}H${x0 + 22}` });
 		labels.push({ x: wide ? factsX : x0 + 30, y, text, anchor: 'start', tone: 'hand' });

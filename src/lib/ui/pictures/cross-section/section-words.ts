@@ -32,7 +32,7 @@ const labelOf = (reading: Reading) => midSentence(reading.quantity?.quantity.lab
 
 /** The numbers that the drawing is made from. */
 export function dimensionsOf(section: Section): Dimensions {
-	const { layers, inHand } = section;
+	const { layers, selectedScenario } = section;
 	return {
 		outside: section.outside.value,
 		layers: layers.map(({ thickness, role }) => ({ thickness: thickness.value, role })),
@@ -40,13 +40,13 @@ export function dimensionsOf(section: Section): Dimensions {
 		eccentricity: section.eccentricity.value,
 		spread: section.spread.value,
 		wall: section.wall.value,
-		wallInHand: inHand?.wall.kind === 'value' ? inHand.wall.value : null
+		wallInHand: selectedScenario?.wall.kind === 'value' ? selectedScenario.wall.value : null
 	};
 }
 
 /** Every text of the drawing. */
 export function sectionTexts(section: Section, locale: string): SectionTexts {
-	const { wall, layers, mass, cost, giveaway, outside, inHand } = section;
+	const { wall, layers, mass, cost, giveaway, outside, selectedScenario } = section;
 	const decimals = decimalsOf([wall]);
 	const text = (reading: Reading) => shown(reading, decimals, locale);
 	const unit = unitOf(wall);
@@ -66,13 +66,13 @@ export function sectionTexts(section: Section, locale: string): SectionTexts {
 		eccentricity: `${text(section.eccentricity)} ${labelOf(section.eccentricity)}`,
 		spread: `${text(section.spread)} ${labelOf(section.spread)}`,
 		wall: `${text(wall)} ${unit} ${labelOf(wall)}`,
-		inHand: inHand ? handText(inHand, wall, decimals, locale) : '',
+		selectedScenario: selectedScenario ? handText(selectedScenario, wall, decimals, locale) : '',
 		length: (length) => `${formatNumber(length, length < 1 ? 1 : 0, locale)} ${unit}`
 	};
 }
 
-const handText = (inHand: InHand, wall: Reading, decimals: number, locale: string) =>
-	`${shown(inHand.wall, decimals, locale)} with ${midSentence(inHand.title)}, ${differenceOf(inHand.wall, wall, decimals, locale)}`;
+const handText = (selectedScenario: InHand, wall: Reading, decimals: number, locale: string) =>
+	`${shown(selectedScenario.wall, decimals, locale)} with ${midSentence(selectedScenario.title)}, ${differenceOf(selectedScenario.wall, wall, decimals, locale)}`;
 
 export interface LayerFigure {
 	readonly text: string;
@@ -101,7 +101,7 @@ const LONGEST_BAR = 150;
 
 /** The table as shown: each column in as many decimals as its largest value bears. */
 export function layerRows(section: Section, locale: string): LayerRows {
-	const { layers, wall, mass, cost, inHand } = section;
+	const { layers, wall, mass, cost, selectedScenario } = section;
 	const columns = ['thickness', 'mass', 'cost'] as const;
 	const decimals = {
 		thickness: decimalsOf([wall]),
@@ -138,12 +138,12 @@ export function layerRows(section: Section, locale: string): LayerRows {
 			}))
 			.reverse(),
 		total: [figure(wall, 'thickness'), figure(mass, 'mass'), figure(cost, 'cost')],
-		hand: inHand && {
-			title: inHand.title,
+		hand: selectedScenario && {
+			title: selectedScenario.title,
 			figures: [
-				figure(inHand.wall, 'thickness', wall),
-				figure(inHand.mass, 'mass', mass),
-				figure(inHand.cost, 'cost', cost)
+				figure(selectedScenario.wall, 'thickness', wall),
+				figure(selectedScenario.mass, 'mass', mass),
+				figure(selectedScenario.cost, 'cost', cost)
 			]
 		},
 		remark: remarkOf(section)
@@ -194,7 +194,9 @@ export function sectionTable(section: Section): PlainTable {
 		rows: [
 			...rows,
 			total('Wall', section),
-			...(section.inHand ? [total(`Wall in ${section.inHand.title}`, section.inHand)] : [])
+			...(section.selectedScenario
+				? [total(`Wall in ${section.selectedScenario.title}`, section.selectedScenario)]
+				: [])
 		]
 	};
 }
@@ -203,7 +205,7 @@ export function sectionTable(section: Section): PlainTable {
 export function sectionSummary(section: Section, locale: string): string {
 	if (section.missing)
 		return `${section.title} cannot be drawn: ${section.missing.because || 'a value is missing'}.`;
-	const { wall, minimum, eccentricity, spread, outside, layers, inHand } = section;
+	const { wall, minimum, eccentricity, spread, outside, layers, selectedScenario } = section;
 	const decimals = decimalsOf([wall]);
 	const text = (reading: Reading) => shown(reading, decimals, locale);
 	const unit = unitOf(wall);
@@ -211,7 +213,9 @@ export function sectionSummary(section: Section, locale: string): string {
 	const chain = [minimum, eccentricity, spread]
 		.map((one) => `${text(one)} ${midSentence(one.quantity?.quantity.label ?? '')}`)
 		.join(' plus ');
-	const hand = inHand ? ` With ${inHand.title}, the wall is ${text(inHand.wall)} ${unit}.` : '';
+	const hand = selectedScenario
+		? ` With ${selectedScenario.title}, the wall is ${text(selectedScenario.wall)} ${unit}.`
+		: '';
 	return (
 		`${section.title}: outside diameter ${shown(outside, 1, locale)} ${unit}, wall ${text(wall)} ${unit}, ` +
 		`which is ${chain}. From the outside in: ${listed(parts)}.${hand}`

@@ -34,7 +34,7 @@ export interface Section {
 	readonly mass: Reading | undefined;
 	readonly cost: Reading | undefined;
 	/** The scenario in hand, where its wall differs. */
-	readonly inHand: InHand | null;
+	readonly selectedScenario: InHand | null;
 	/** The first reading without a value that the drawing needs; null where it can be drawn. */
 	readonly missing: Reading | null;
 }
@@ -79,7 +79,7 @@ export function sectionOf(input: SectionInput): Section {
 		giveaway: picture.giveaway === undefined ? undefined : of(picture.giveaway),
 		mass: sumOf(layers.map((layer) => layer.mass)),
 		cost: sumOf(layers.map((layer) => layer.cost)),
-		inHand: hand && handOf(picture, hand, at, wall),
+		selectedScenario: hand && handOf(picture, hand, at, wall),
 		missing: drawn.find((reading) => reading.kind !== 'value') ?? null
 	};
 }

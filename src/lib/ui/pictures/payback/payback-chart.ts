@@ -45,7 +45,9 @@ export function paybackChart(
 	const spare = 0.03 * (high - low) * scale.factor;
 	const cash = axisOf(low * scale.factor - spare, high * scale.factor + spare, 8);
 	const font = { family: FONT, size: 14, weight: 500 } as const;
-	const ordered = [...cases].sort((a, b) => Number(a.inHand) - Number(b.inHand));
+	const ordered = [...cases].sort(
+		(a, b) => Number(a.selectedScenario) - Number(b.selectedScenario)
+	);
 	return {
 		type: 'line',
 		data: {
@@ -54,13 +56,14 @@ export function paybackChart(
 					label: kind === 'simple' ? one.title : `${one.title}, discounted`,
 					data: one[kind].points.map(({ x, y }) => ({ x, y: y * scale.factor })),
 					borderColor: scenarioColour(colours, one.colour),
-					borderWidth: kind === 'simple' ? (one.inHand ? 3 : 1.9) : one.inHand ? 1.8 : 1.3,
+					borderWidth:
+						kind === 'simple' ? (one.selectedScenario ? 3 : 1.9) : one.selectedScenario ? 1.8 : 1.3,
 					borderDash: kind === 'simple' ? [] : [5, 3],
 					...{ pointRadius: 0, pointHitRadius: 8, tension: 0 },
 					...{ pointBackgroundColor: scenarioColour(colours, one.colour), pointHoverRadius: 3 },
 					backgroundColor: 'transparent',
 					fill:
-						kind === 'simple' && one.inHand
+						kind === 'simple' && one.selectedScenario
 							? { target: 'origin', above: sheer(colours.scenario1, 0.1), below: 'transparent' }
 							: false
 				}))

@@ -26,7 +26,7 @@ interface Name extends Spot {
 
 const GAP = 6;
 const SMALL = `500 14px ${FONT}`;
-const titleFont = (one: Case) => `${one.inHand ? 650 : 500} 16px ${FONT}`;
+const titleFont = (one: Case) => `${one.selectedScenario ? 650 : 500} 16px ${FONT}`;
 
 /** Gives what draws; the places of names are kept until the lines or the room change. */
 export function paybackOver(
@@ -35,7 +35,9 @@ export function paybackOver(
 	frame: PaybackFrame,
 	locale: string
 ): (chart: Drawn, colours: Colours) => void {
-	const handLast = [...cases].sort((a, b) => Number(a.inHand) - Number(b.inHand));
+	const handLast = [...cases].sort(
+		(a, b) => Number(a.selectedScenario) - Number(b.selectedScenario)
+	);
 	let key = '';
 	let placed: readonly (Placed | null)[] = [];
 	return (chart, colours) => {

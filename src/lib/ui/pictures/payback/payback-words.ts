@@ -23,7 +23,7 @@ const soonest = (cases: readonly Case[]) =>
 export function paybackTitle({ cases, pending }: Cases, locale: string): string {
 	if (cases.length === 0)
 		return pending > 0 ? 'The scenarios are being computed' : 'No scenario has an outlay';
-	const hand = cases.find((one) => one.inHand);
+	const hand = cases.find((one) => one.selectedScenario);
 	const first = soonest(cases);
 	const subject = hand ?? first ?? cases[0];
 	if (!subject) return '';

@@ -37,7 +37,7 @@ export interface Case {
 	readonly irr: Reading;
 	readonly annualValue: Reading;
 	readonly life: Reading;
-	readonly inHand: boolean;
+	readonly selectedScenario: boolean;
 	/** 1 is the scenario in hand, if it has a case; 6 is for all after the named colours. */
 	readonly colour: number;
 }
@@ -47,7 +47,7 @@ export interface PaybackInput {
 	readonly layout: Layout;
 	readonly results: ReadonlyMap<string, Results>;
 	readonly faults: ReadonlyMap<string, readonly Fault[]>;
-	readonly inHand: string;
+	readonly selectedScenario: string;
 }
 
 export interface Cases {
@@ -61,7 +61,7 @@ export interface Cases {
 const LAST_COLOUR = 6;
 
 export function casesOf(input: PaybackInput): Cases {
-	const { layout, picture, results, faults, inHand } = input;
+	const { layout, picture, results, faults, selectedScenario } = input;
 	const { scenarios } = layout.workbook;
 	const sourceOf = (id: string): Source => ({
 		...{ layout, results: results.get(id), faults: faults.get(id) }
@@ -74,11 +74,11 @@ export function casesOf(input: PaybackInput): Cases {
 		return outlay?.kind === 'error' || (outlay?.kind === 'value' && outlay.value !== 0);
 	};
 	const shown = scenarios.filter(hasCase);
-	let next = shown.some(({ id }) => id === inHand) ? 2 : 1;
+	let next = shown.some(({ id }) => id === selectedScenario) ? 2 : 1;
 	const cases = shown.map((scenario) => ({
 		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
-		inHand: scenario.id === inHand,
-		colour: scenario.id === inHand ? 1 : Math.min(next++, LAST_COLOUR)
+		selectedScenario: scenario.id === selectedScenario,
+		colour: scenario.id === selectedScenario ? 1 : Math.min(next++, LAST_COLOUR)
 	}));
 	const pending = scenarios.filter(({ id }) => outlays.get(id)?.kind === 'pending');
 	return {
@@ -127,9 +127,9 @@ function lineOf(source: Source, picture: PaybackPicture, name: string): Line {
 }
 
 /** How a case stands with paying back. */
-export type Outcome = 'pays' | 'never' | 'nothing-to-pay' | 'unknown';
+export type PaybackVerdict = 'pays' | 'never' | 'nothing-to-pay' | 'unknown';
 
-export function outcomeOf({ payback, simple }: Pick<Case, 'payback' | 'simple'>): Outcome {
+export function outcomeOf({ payback, simple }: Pick<Case, 'payback' | 'simple'>): PaybackVerdict {
 	if (payback.kind === 'value') return 'pays';
 	if (payback.kind !== 'no-answer') return 'unknown';
 	return simple.points.every((point) => point.y >= 0) ? 'nothing-to-pay' : 'never';

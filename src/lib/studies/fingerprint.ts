@@ -1,0 +1,137 @@
+/**
+ * The mark of what a study stood on when it ran: its settings, and of the workbook all that its results are
+ * computed from. The same mark means the same numbers; another one means that the study is out of date.
+ *
+ * Words that nothing is computed from (titles, notes, sources) leave it as it is.
+ */
+import { axesOf } from '$lib/workbook/axes';
+import { formulasOf, mentionsIn } from '$lib/workbook/formula-names';
+import { findQuantity, findRelation, findScenario, findSet } from '$lib/workbook/lookup';
+import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { scenariosOf } from '$lib/workbook/study-gaps';
+import type { Study } from '$lib/workbook/study-schema';
+
+export function fingerprintOf(workbook: Workbook, study: Study): string {
+	const { title: _title, note: _note, ran: _ran, ...settings } = study;
+	const quantities = behind(workbook, resultsOf(study));
+	const names = new Set(quantities.map(({ name }) => name));
+	const sets = [
+		...new Set(
+			quantities.flatMap((quantity) => [
+				...axesOf(quantity).map(({ set }) => set),
+				...(typeof quantity.type === 'object' ? [quantity.type.member_of] : []),
+				...namesIn(quantity)
+			])
+		)
+	].flatMap((name) => findSet(workbook, name) ?? []);
+	const relations = [...new Set(quantities.flatMap((quantity) => quantity.in ?? []))].flatMap(
+		(name) => findRelation(workbook, name) ?? []
+	);
+	return hashOf({
+		settings,
+		units: workbook.units ?? [],
+		sets: sets.map(({ label: _, plural: __, note: ___, members, ...set }) => ({
+			...set,
+			members: members.map(({ id, number }) => ({ id, number }))
+		})),
+		relations: relations.map(({ label: _, note: __, ...relation }) => relation),
+		quantities: quantities.map(computed),
+		scenarios: scenariosBehind(workbook, study).map(({ id, parent, against, changes }) => ({
+			id,
+			parent,
+			against,
+			changes: changes
+				.filter(({ quantity }) => names.has(quantity))
+				.map(({ quantity, value }) => ({ quantity, value }))
+		}))
+	});
+}
+
+/** Whether the study ran, and has nothing to answer for since. */
+export type Freshness = 'never-run' | 'up-to-date' | 'out-of-date';
+
+export function freshnessOf(workbook: Workbook, study: Study): Freshness {
+	if (!study.ran) return 'never-run';
+	return study.ran.stood_on === fingerprintOf(workbook, study) ? 'up-to-date' : 'out-of-date';
+}
+
+const resultsOf = (study: Study): string[] => [
+	study.quantity,
+	...(study.kind === 'optimise' ? (study.limits ?? []).map(({ quantity }) => quantity) : [])
+];
+
+/** The quantities that these are computed from, these included, in the order of the sheets. */
+function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
+	const found = new Set<string>();
+	const waiting = [...results];
+	for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+		if (found.has(name)) continue;
+		const quantity = findQuantity(workbook, name);
+		if (!quantity) continue;
+		found.add(name);
+		for (const mention of namesIn(quantity)) {
+			waiting.push(mention);
+			const present = findSet(workbook, mention)?.present;
+			if (present !== undefined) waiting.push(present);
+		}
+		for (const { set } of axesOf(quantity)) {
+			const present = findSet(workbook, set)?.present;
+			if (present !== undefined) waiting.push(present);
+		}
+	}
+	return workbook.sheets
+		.flatMap(({ quantities }) => quantities)
+		.filter(({ name }) => found.has(name));
+}
+
+const known = new WeakMap<Quantity, readonly string[]>();
+
+/** The names in the formulas of a quantity; each quantity is read once, for every edit asks again. */
+function namesIn(quantity: Quantity): readonly string[] {
+	const found =
+		known.get(quantity) ??
+		formulasOf(quantity).flatMap((text) => mentionsIn(text).map(({ name }) => name));
+	known.set(quantity, found);
+	return found;
+}
+
+const computed = (quantity: Quantity) => {
+	const { name, type, unit, per, fixed, value, formula, where, range } = quantity;
+	return { name, type, unit, per, in: quantity.in, fixed, value, formula, where, range };
+};
+
+/** The study's scenarios, those they start from and those they are measured against. */
+function scenariosBehind(workbook: Workbook, study: Study) {
+	const ids = new Set(scenariosOf(study).filter((id) => findScenario(workbook, id)));
+	for (const id of ids) {
+		for (const one of scenarioChain(workbook, id)) ids.add(one.id);
+		ids.add(referenceOf(workbook, id).id);
+	}
+	return workbook.scenarios.filter(({ id }) => ids.has(id));
+}
+
+/** Sixteen hexadecimal digits, whatever order the fields of an object came in. */
+function hashOf(value: unknown): string {
+	const text = written(value);
+	// Two FNV-like runs with different factors; enough to tell two workbooks apart, no more.
+	let high = 0x811c9dc5;
+	let low = 0x9747b28c;
+	for (let i = 0; i < text.length; i++) {
+		const code = text.charCodeAt(i);
+		high = Math.imul(high ^ code, 0x01000193);
+		low = Math.imul(low ^ code, 0x5bd1e995);
+		low ^= low >>> 15;
+	}
+	return [high, low].map((part) => (part >>> 0).toString(16).padStart(8, '0')).join('');
+}
+
+function written(value: unknown): string {
+	if (Array.isArray(value)) return `[${value.map(written).join(',')}]`;
+	if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'undefined';
+	const fields = Object.entries(value)
+		.filter(([, entry]) => entry !== undefined)
+		.sort(([a], [b]) => (a < b ? -1 : 1))
+		.map(([name, entry]) => `${JSON.stringify(name)}:${written(entry)}`);
+	return `{${fields.join(',')}}`;
+}

@@ -1,0 +1,111 @@
+/**
+ * The studies at work: which is being answered, how far it is, what each has found since the workbook
+ * was opened. Answers are kept here while the page is open; what the workbook keeps is in `ran`.
+ */
+import { SvelteMap } from 'svelte/reactivity';
+import type { RunRequest } from '$lib/browser/study-pool';
+import { ranOf } from '$lib/studies/ran';
+import type { Answer } from '$lib/studies/problem';
+import type { StudyResult } from '$lib/studies/run';
+import { fingerprintOf } from '$lib/studies/fingerprint';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Study } from '$lib/workbook/study-schema';
+import type { Session } from '../session.svelte';
+
+/** An answer, and the workbook and settings that it is the answer for. */
+export interface StudyRun {
+	readonly study: Study;
+	readonly workbook: Workbook;
+	readonly stoodOn: string;
+	readonly answer: Answer<StudyResult>;
+}
+
+export interface Running {
+	readonly control: AbortController;
+	readonly done: number;
+	readonly of: number;
+	/** The answer is there, and the second engine is looking at it. */
+	readonly isChecking: boolean;
+}
+
+/** How a study gets its answer; tests have a way of their own. */
+export type AskStudy = (
+	study: Study,
+	workbook: Workbook,
+	request: RunRequest
+) => Promise<Answer<StudyResult>>;
+
+/** A study of more draws than this waits until it is asked to run. */
+export const DRAWS_AT_ONCE = 20_000;
+
+export class StudyRunner {
+	readonly #session: Session;
+	readonly #ask: AskStudy;
+	readonly #found = new SvelteMap<string, StudyRun>();
+	readonly #running = new SvelteMap<string, Running>();
+
+	constructor(session: Session, ask: AskStudy) {
+		this.#session = session;
+		this.#ask = ask;
+	}
+
+	found(name: string): StudyRun | undefined {
+		return this.#found.get(name);
+	}
+
+	running(name: string): Running | undefined {
+		return this.#running.get(name);
+	}
+
+	/** Answers a study; keeps the headline in the workbook if so asked. */
+	async run(study: Study, keep: boolean): Promise<void> {
+		const { workbook } = this.#session;
+		if (!workbook) return;
+		this.#running.get(study.name)?.control.abort();
+		const control = new AbortController();
+		const isCurrent = () => this.#running.get(study.name)?.control === control;
+		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false });
+		const answer = await this.#ask(study, workbook, {
+			signal: control.signal,
+			onprogress: ({ phase, done, of }) => {
+				const isChecking = phase === 'checking';
+				if (isCurrent()) this.#running.set(study.name, { control, done, of, isChecking });
+			},
+			onearly: (result) => {
+				if (isCurrent()) this.#find(workbook, study, { ok: true, value: result });
+			}
+		});
+		// Another run of it began meanwhile, or it was cancelled.
+		if (!isCurrent()) return;
+		this.#running.delete(study.name);
+		if (!answer.ok && answer.problem.code === 'cancelled') return;
+		this.#find(workbook, study, answer);
+		if (keep && answer.ok) this.#keep(workbook, study, answer.value);
+	}
+
+	#find(workbook: Workbook, study: Study, answer: Answer<StudyResult>): void {
+		const stoodOn = fingerprintOf(workbook, study);
+		this.#found.set(study.name, { study, workbook, answer, stoodOn });
+	}
+
+	cancel(name: string): void {
+		const own = this.#running.get(name);
+		this.#running.delete(name);
+		own?.control.abort();
+	}
+
+	async runAll(studies: readonly Study[]): Promise<void> {
+		for (const study of studies) await this.run(study, true);
+	}
+
+	/** Only if neither the study nor what it stands on changed while it ran. */
+	#keep(workbook: Workbook, study: Study, result: StudyResult): void {
+		const now = this.#session.workbook;
+		const current = now?.studies?.find(({ name }) => name === study.name);
+		if (!now || !current || this.#session.readOnly) return;
+		const ran = ranOf(workbook, study, result);
+		if (fingerprintOf(now, current) !== ran.stood_on) return;
+		if (JSON.stringify(current.ran) === JSON.stringify(ran)) return;
+		this.#session.apply({ kind: 'set_ran', name: study.name, ran });
+	}
+}

@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine } from '$lib/browser/engine-client';
+import { askStudy } from '$lib/studies/ask-study';
+import { refuse, type Answer } from '$lib/studies/problem';
+import type { StudyResult } from '$lib/studies/run';
+import { freshnessOf } from '$lib/studies/fingerprint';
+import type { Study } from '$lib/workbook/study-schema';
+import { Session } from '$lib/ui/session.svelte';
+import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte';
+import { shop } from '../shop';
+
+const quiet: Engine = {
+	open: () => {},
+	apply: () => {},
+	why: () => Promise.resolve(null),
+	tryQuantity: () => Promise.resolve(null),
+	close: () => {}
+};
+const study: Study = {
+	...{ name: 'why', title: 'Why', kind: 'bridge' },
+	...{ quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
+};
+
+/** A session with the study, and a bench whose answers come when the test says so. */
+function started() {
+	const session = new Session(() => quiet, 'en');
+	session.open({ ...shop, studies: [study] });
+	const waiting: (() => void)[] = [];
+	let early = () => {};
+	const ask: AskStudy = (one, workbook, { signal, onprogress, onearly }) =>
+		new Promise<Answer<StudyResult>>((resolve) => {
+			signal?.addEventListener('abort', () => resolve(refuse('cancelled', 'Cancelled.')));
+			early = () => {
+				const answered = askStudy(workbook, one);
+				if (!answered.ok) throw new Error(answered.problem.message);
+				onprogress?.({ phase: 'checking', done: 0, of: 0 });
+				onearly?.({ ...answered.value, check: null });
+			};
+			waiting.push(() => resolve(askStudy(workbook, one)));
+		});
+	const runner = new StudyRunner(session, ask);
+	const kept = () => session.workbook!.studies![0]!;
+	return { session, runner, waiting, kept, early: () => early() };
+}
+
+describe('a study at work', () => {
+	it('is shown when it is answered, and kept in the workbook only if so asked', async () => {
+		const { session, runner, waiting, kept } = started();
+		const first = runner.run(study, false);
+		expect(runner.running('why')).toMatchObject({ done: 0 });
+		waiting.shift()!();
+		await first;
+		expect(runner.found('why')?.answer.ok).toBe(true);
+		expect(runner.running('why')).toBeUndefined();
+		expect(kept().ran).toBeUndefined();
+		const second = runner.run(study, true);
+		waiting.shift()!();
+		await second;
+		expect(kept().ran?.headline[0]?.label).toBe('Difference');
+		expect(freshnessOf(session.workbook!, kept())).toBe('up-to-date');
+		expect(session.undoable).toBe('run study Why');
+	});
+
+	it('keeps nothing when it is cancelled, and leaves the answer before it', async () => {
+		const { runner, kept } = started();
+		const run = runner.run(study, true);
+		runner.cancel('why');
+		await run;
+		expect(runner.found('why')).toBeUndefined();
+		expect(kept().ran).toBeUndefined();
+	});
+
+	it('shows the answer while the second engine looks at it, and leaves it unchecked when that is cancelled', async () => {
+		const { runner, early, kept } = started();
+		const run = runner.run(study, true);
+		early();
+		expect(runner.running('why')).toMatchObject({ isChecking: true });
+		expect(runner.found('why')?.answer).toMatchObject({ ok: true, value: { check: null } });
+		runner.cancel('why');
+		await run;
+		expect(runner.found('why')?.answer).toMatchObject({ ok: true, value: { check: null } });
+		expect(kept().ran).toBeUndefined();
+	});
+
+	it('gives way to a later run of the same study', async () => {
+		const { runner, waiting } = started();
+		const first = runner.run(study, false);
+		const second = runner.run(study, false);
+		await first;
+		expect(runner.running('why')).toBeDefined();
+		waiting[1]!();
+		await second;
+		expect(runner.found('why')?.answer.ok).toBe(true);
+	});
+
+	it('keeps no run whose inputs were changed while it went on', async () => {
+		const { session, runner, waiting, kept } = started();
+		const run = runner.run(study, true);
+		session.apply({
+			kind: 'set_inputs',
+			scenario: 'base',
+			entries: [{ quantity: 'price', at: [], value: 9 }]
+		});
+		waiting.shift()!();
+		await run;
+		expect(runner.found('why')?.answer.ok).toBe(true);
+		expect(kept().ran).toBeUndefined();
+	});
+});
