@@ -82,10 +82,10 @@ function reportOn(model: Model, agreement: Agreement): Report {
 		...checks.flatMap(({ id, fail }) =>
 			fail.map(({ place, message }) => ({ kind: 'check' as const, ...at(place, id), message }))
 		),
-		...agreement.disagreements.map((one) => ({
+		...agreement.disagreements.map((disagreement) => ({
 			kind: 'engines' as const,
-			...at(one, one.scenario),
-			message: `The two engines differ: ${said(one.first)} and ${said(one.second)}.`
+			...at(disagreement, disagreement.scenario),
+			message: `The two engines differ: ${said(disagreement.first)} and ${said(disagreement.second)}.`
 		}))
 	];
 	return {

@@ -44,7 +44,7 @@ export function studyAsJson(study: Study, result: StudyResult): object {
 						...{ reach: known(reach), elasticity, elasticity_less: elasticityLess }
 					})
 				),
-				cases: result.cases.map((one) => ({ label: one.label, value: numberOf(one.result) })),
+				cases: result.cases.map((case_) => ({ label: case_.label, value: numberOf(case_.result) })),
 				without_effect: result.idle
 			};
 		case 'map':

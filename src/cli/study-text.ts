@@ -125,13 +125,13 @@ function sensitivityText(name: string, result: SensitivityResult, unit: string):
 		`${name}: ${figure(value(result.base))}${unit} as it stands\n`,
 		columnsOf([
 			['', 'from', 'to', 'at from', 'at to', 'reach'],
-			...result.swings.map((one) => [
-				...[one.label, one.low, one.high],
-				...[value(one.atLow), value(one.atHigh), one.reach]
+			...result.swings.map((swing) => [
+				...[swing.label, swing.low, swing.high],
+				...[value(swing.atLow), value(swing.atHigh), swing.reach]
 			])
 		]),
 		...(result.cases.length > 0
-			? [columnsOf(result.cases.map((one) => [one.label, value(one.result)]))]
+			? [columnsOf(result.cases.map((case_) => [case_.label, value(case_.result)]))]
 			: []),
 		result.idle.length > 0 ? `Without any effect: ${result.idle.join(', ')}.\n` : ''
 	].join('');

@@ -29,7 +29,7 @@ export function studyCommand(args: readonly string[]): CommandOutput {
 	const studies = workbook.studies ?? [];
 	if (name === undefined)
 		return { out: json ? listAsJson(studies) : listAsText(workbook), code: 0 };
-	const study = studies.find((one) => one.name === name);
+	const study = studies.find((study) => study.name === name);
 	if (!study) return problem(unknown(file, name, studies));
 	const settings = withOptions(study, options);
 	if ('message' in settings) return problem(settings.message);
@@ -65,7 +65,7 @@ function listAsText(workbook: Workbook): string {
 }
 
 function unknown(file: string, name: string, studies: readonly Study[]): string {
-	const known = studies.map((one) => one.name);
+	const known = studies.map((study) => study.name);
 	const near = nearest(name, known);
 	if (near) return `${file}: there is no study "${name}"; did you mean ${near}?`;
 	return known.length === 0

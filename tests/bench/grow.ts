@@ -18,7 +18,9 @@ export function grow(
 ): Workbook {
 	const copies = Array.from({ length: times }, (_, at) => at + 1);
 	const quantities = new Map(
-		workbook.sheets.flatMap((sheet) => sheet.quantities.map((one) => [one.name, one] as const))
+		workbook.sheets.flatMap((sheet) =>
+			sheet.quantities.map((quantity) => [quantity.name, quantity] as const)
+		)
 	);
 	const valuesOf = (quantity: Quantity, values: Values): Values => {
 		const isOfSet = axesOf(quantity).map((axis) => axis.set === setName);
@@ -30,12 +32,14 @@ export function grow(
 		sets: workbook.sets.map((set) =>
 			set.name === setName ? { ...set, members: grownMembers(set.members, copies) } : set
 		),
-		relations: (workbook.relations ?? []).map((one) => grownRelation(one, setName, copies)),
+		relations: (workbook.relations ?? []).map((relation) =>
+			grownRelation(relation, setName, copies)
+		),
 		sheets: workbook.sheets.map((sheet) => ({
 			...sheet,
-			quantities: sheet.quantities.map((one) => ({
-				...grownCases(one, setName, copies),
-				...(one.value === undefined ? {} : { value: valuesOf(one, one.value) })
+			quantities: sheet.quantities.map((quantity) => ({
+				...grownCases(quantity, setName, copies),
+				...(quantity.value === undefined ? {} : { value: valuesOf(quantity, quantity.value) })
 			}))
 		})),
 		scenarios: workbook.scenarios.map((scenario) => ({
@@ -50,7 +54,7 @@ export function grow(
 
 /** All first, then all second copies: the order of the members stays that of the first. */
 const grownMembers = (members: readonly Member[], copies: readonly number[]): Member[] =>
-	copies.flatMap((copy) => members.map((one) => ({ ...one, id: copyId(one.id, copy) })));
+	copies.flatMap((copy) => members.map((member) => ({ ...member, id: copyId(member.id, copy) })));
 
 /** A pair within one set relates each copy to the same copy of the other. */
 function grownRelation(relation: Relation, setName: string, copies: readonly number[]): Relation {

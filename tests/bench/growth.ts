@@ -15,26 +15,26 @@ const GOAL = 1.05;
 const found = SIZES.map(figuresOf);
 
 heading("Growth: the demo's products 1, 10 and 100 times, all scenarios");
-for (const one of found) {
+for (const sizeFigures of found) {
 	line(
-		`${one.times} times`,
-		`${one.values} values held, ${one.nodes} nodes, ${one.problems} problems; ${one.second}`
+		`${sizeFigures.times} times`,
+		`${sizeFigures.values} values held, ${sizeFigures.nodes} nodes, ${sizeFigures.problems} problems; ${sizeFigures.second}`
 	);
-	line('', `${spent('plan', one.plan)}, ${spent('first pass', one.pass)}`);
-	line('', one.edits.map((edit, at) => spent(EDITS[at]?.title ?? '', edit)).join(', '));
-	line('', `memory ${(one.bytes / 1e6).toFixed(1)} MB`);
+	line('', `${spent('plan', sizeFigures.plan)}, ${spent('first pass', sizeFigures.pass)}`);
+	line('', sizeFigures.edits.map((edit, at) => spent(EDITS[at]?.title ?? '', edit)).join(', '));
+	line('', `memory ${(sizeFigures.bytes / 1e6).toFixed(1)} MB`);
 }
-const values = found.map((one) => one.values);
-fit('plan', values, (one) => one.plan.cpu);
-fit('first pass', values, (one) => one.pass.cpu);
+const values = found.map((sizeFigures) => sizeFigures.values);
+fit('plan', values, (sizeFigures) => sizeFigures.plan.cpu);
+fit('first pass', values, (sizeFigures) => sizeFigures.pass.cpu);
 EDITS.forEach((edit, at) =>
 	fit(
 		`edit: ${edit.title}`,
-		found.map((one) => one.edits[at]?.values ?? NaN),
-		(one) => one.edits[at]?.cpu ?? NaN
+		found.map((sizeFigures) => sizeFigures.edits[at]?.values ?? NaN),
+		(sizeFigures) => sizeFigures.edits[at]?.cpu ?? NaN
 	)
 );
-fit('memory', values, (one) => one.bytes);
+fit('memory', values, (sizeFigures) => sizeFigures.bytes);
 
 function figuresOf(times: number): SizeFigures {
 	const child = spawnSync(
@@ -50,7 +50,7 @@ function spent(what: string, { ms, cpu }: Spent): string {
 	return `${what} ${ms.toFixed(1)} ms (processor ${cpu.toFixed(1)})`;
 }
 
-function fit(what: string, x: readonly number[], of: (one: SizeFigures) => number): void {
+function fit(what: string, x: readonly number[], of: (sizeFigures: SizeFigures) => number): void {
 	const power = exponent(x, found.map(of));
 	const verdict = power <= GOAL ? '' : ': GROWS FASTER';
 	line(what, `values^${power.toFixed(2)} (goal: ${GOAL} or less)${verdict}`);

@@ -14,11 +14,11 @@ const openings = Array.from({ length: TIMES }, () => {
 	if (child.status !== 0) throw new Error('The demo did not open.');
 	return JSON.parse(child.stdout) as Opening;
 });
-const middle = (part: (one: Opening) => number) => median(openings.map(part));
+const middle = (part: (opening: Opening) => number) => median(openings.map(part));
 const [plan, base, all] = [
-	middle((one) => one.plan),
-	middle((one) => one.plan + one.base),
-	middle((one) => one.plan + one.base + one.rest)
+	middle((opening) => opening.plan),
+	middle((opening) => opening.plan + opening.base),
+	middle((opening) => opening.plan + opening.base + opening.rest)
 ];
 heading(`First open, the middle of ${TIMES} fresh processes`);
 line('plan', `${plan.toFixed(0)} ms`);

@@ -103,25 +103,25 @@ function report(all: readonly Turn[], frames: readonly number[], work: number): 
 		);
 	figures(
 		'Enter to painted',
-		turns.map((one) => one.painted - one.enter)
+		turns.map((turn) => turn.painted - turn.enter)
 	);
 	figures(
 		'interpreter, there and back',
-		turns.map((one) => one.answered - one.told)
+		turns.map((turn) => turn.answered - turn.told)
 	);
 	figures(
 		'all scenarios back',
-		turns.map((one) => one.settled - one.told)
+		turns.map((turn) => turn.settled - turn.told)
 	);
 	figures(
 		'key to question',
-		turns.map((one) => one.told - one.enter)
+		turns.map((turn) => turn.told - turn.enter)
 	);
 	figures(
 		'answer to changed page',
-		turns.map((one) => one.changed - one.answered)
+		turns.map((turn) => turn.changed - turn.answered)
 	);
-	const after = turns.map((one) => one.painted - one.answered);
+	const after = turns.map((turn) => turn.painted - turn.answered);
 	figures('answer to painted', after);
 	figures('one changed word, painted', frames);
 	const within = after.filter((ms) => ms <= FRAME).length;

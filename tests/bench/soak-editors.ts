@@ -50,7 +50,7 @@ export async function soakEditors(
 		}
 	};
 	await Promise.all(Array.from({ length: editors }, (_, editor) => edit(editor)));
-	for (const one of servers) await one.kill();
+	for (const server of servers) await server.kill();
 	const store = await openStore(where, Date.now());
 	let lost = 0;
 	for (let place = 0; place < editors + SHARED; place++) {
@@ -103,8 +103,8 @@ const withPrice = (workbook: Workbook, place: number, value: number): Workbook =
 	...workbook,
 	sheets: workbook.sheets.map((sheet) => ({
 		...sheet,
-		quantities: sheet.quantities.map((one) =>
-			one.name === `price_${place}` ? { ...one, value } : one
+		quantities: sheet.quantities.map((quantity) =>
+			quantity.name === `price_${place}` ? { ...quantity, value } : quantity
 		)
 	}))
 });

@@ -4,11 +4,11 @@ import type { Page } from '@playwright/test';
 
 /** The words that a picture's own description gives, and its table's rows. */
 async function told(page: Page, figure: number) {
-	const one = page.getByRole('figure').nth(figure);
-	await one.getByText('All figures as a table').click();
-	const table = one.getByRole('region', { name: 'all figures' }).getByRole('table');
+	const locator = page.getByRole('figure').nth(figure);
+	await locator.getByText('All figures as a table').click();
+	const table = locator.getByRole('region', { name: 'all figures' }).getByRole('table');
 	await expect(table).toBeVisible();
-	return { one, table };
+	return { one: locator, table };
 }
 
 async function take(page: Page, figure: number, what: 'Take table' | 'Take picture') {

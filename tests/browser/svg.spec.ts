@@ -39,7 +39,9 @@ async function seen(page: Page, text: string) {
 			error: parsed.querySelector('parsererror')?.textContent ?? '',
 			title: parsed.querySelector('title')?.textContent,
 			description: parsed.querySelector('desc')?.textContent,
-			texts: [...parsed.querySelectorAll('text')].map((one) => one.textContent),
+			texts: [...parsed.querySelectorAll('text')].map(
+				(sVGTextElement) => sVGTextElement.textContent
+			),
 			hatched: [...parsed.querySelectorAll('[fill^="url("]')].length,
 			dashed: [...parsed.querySelectorAll('[stroke-dasharray]')].length,
 			...{ width, height, box },

@@ -36,7 +36,7 @@ describe('trying a formula', () => {
 
 	it('says what it gives also where that does not fit', () => {
 		const result = tried('mass[A; inner]', { unit: 'kg' });
-		expect(result.problems.map((one) => one.code)).toEqual(['unlike-units']);
+		expect(result.problems.map((problem) => problem.code)).toEqual(['unlike-units']);
 		expect(result.gives[0]?.unit?.text).toBe('kg/m');
 		expect(result.printed).toEqual([]);
 	});
@@ -56,7 +56,7 @@ describe('trying a formula', () => {
 			unit: 'g',
 			formula: 'chosen * 1'
 		});
-		expect(loop.problems.map((one) => one.message.split(':')[0])).toEqual([
+		expect(loop.problems.map((problem) => problem.message.split(':')[0])).toEqual([
 			'coil of A ← chosen ← coil'
 		]);
 		expect(
@@ -66,7 +66,7 @@ describe('trying a formula', () => {
 	});
 
 	it('finds a loop of a new quantity with itself', () => {
-		expect(tried('draft + 1').problems.map((one) => one.code)).toEqual(['circular']);
+		expect(tried('draft + 1').problems.map((problem) => problem.code)).toEqual(['circular']);
 		expect(tried('draft[layer - 1 else 1] + 1', { per: ['layer'] }).problems).toEqual([]);
 	});
 
@@ -78,8 +78,8 @@ describe('trying a formula', () => {
 	});
 
 	it('agrees with the plan on every formula of the workbook', () => {
-		for (const one of plan.layout.quantities)
-			expect(tryFormula(plan, one.quantity).problems).toEqual([]);
+		for (const quantity of plan.layout.quantities)
+			expect(tryFormula(plan, quantity.quantity).problems).toEqual([]);
 	});
 
 	it('takes a workbook that has no plan yet', () => {

@@ -156,9 +156,9 @@ describe('long formulas', () => {
 		plan.root(1, node);
 		const { text, found } = computed(plan.build(), [7]);
 		expect(found[1]).toBe(7 - 2500);
-		for (const one of text) {
-			expect(one.length).toBeLessThan(2000);
-			expect(depthOf(one)).toBeLessThan(60);
+		for (const name of text) {
+			expect(name.length).toBeLessThan(2000);
+			expect(depthOf(name)).toBeLessThan(60);
 		}
 	});
 
@@ -179,7 +179,7 @@ describe('long formulas', () => {
 		);
 		const { text, found } = computed(plan.build(), [0]);
 		expect(found[1]).toBeCloseTo(20 * (0.1234567890123456 + 15) + 190, 9);
-		expect(Math.max(...text.map((one) => one.length))).toBeLessThan(2000);
+		expect(Math.max(...text.map((name) => name.length))).toBeLessThan(2000);
 	});
 
 	it('go on in the next column after 30,000 cells', () => {

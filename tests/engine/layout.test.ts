@@ -120,6 +120,6 @@ describe('layout', () => {
 				[{ name: 'runs', sets: ['product', 'line'], pairs: [] }]
 			)
 		);
-		expect(layout.problems.map((one) => one.code)).toEqual(['unknown-set', 'bad-relation']);
+		expect(layout.problems.map((problem) => problem.code)).toEqual(['unknown-set', 'bad-relation']);
 	});
 });

@@ -104,6 +104,9 @@ describe('loops', () => {
 				d: { formula: '1' }
 			}
 		}).problems;
-		expect(problems.map((one) => one.message.split(':')[0])).toEqual(['a ← a', 'b ← c ← b']);
+		expect(problems.map((problem) => problem.message.split(':')[0])).toEqual([
+			'a ← a',
+			'b ← c ← b'
+		]);
 	});
 });

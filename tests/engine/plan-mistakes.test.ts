@@ -98,7 +98,7 @@ describe('a workbook with mistakes', () => {
 		const shop = plant('length * 2', { unit: 'm' });
 		shop.quantities.broken = { formula: 'lenght * 2', unit: 'm' };
 		shop.quantities.user = { formula: 'broken + length', unit: 'm' };
-		expect(planOf(shop).problems.map((one) => one.quantity)).toEqual(['broken']);
+		expect(planOf(shop).problems.map((problem) => problem.quantity)).toEqual(['broken']);
 		expect(computed(shop, 'result')).toBe(6);
 		expect(computed(shop, 'user')).toBe('bad-formula');
 	});
@@ -120,7 +120,7 @@ describe('a workbook with mistakes', () => {
 			}
 		};
 		const plan = planOf(shop);
-		expect(new Set(plan.problems.map((one) => one.quantity))).toEqual(
+		expect(new Set(plan.problems.map((problem) => problem.quantity))).toEqual(
 			new Set(['a', 'b', 'c', 'd', 'e', 'f'])
 		);
 	});
@@ -131,7 +131,7 @@ describe('a workbook with mistakes', () => {
 		shop.quantities.fit = { per: ['part', 'other: part'], formula: '1' };
 		shop.quantities.most = { formula: 'MAX(fit)' };
 		const plan = planOf(shop);
-		expect(plan.problems.map((one) => [one.quantity, one.code])).toEqual([
+		expect(plan.problems.map((problem) => [problem.quantity, problem.code])).toEqual([
 			['fit', 'too-many-cells'],
 			['most', 'broken-quantity']
 		]);

@@ -204,7 +204,7 @@ describe('rules by member', () => {
 
 	it('hold for existing members, and for every one', () => {
 		const problems = planOf(layers({ inner: 'wall', middle: 'wall' })).problems;
-		expect(problems.map((one) => one.message)).toEqual([
+		expect(problems.map((problem) => problem.message)).toEqual([
 			'thickness has a rule for middle, but layer has no such member: take the rule out, or write it for another.',
 			'thickness has no rule for tie and 1 more: write one for it, or one for * that holds for every other member.'
 		]);

@@ -194,7 +194,7 @@ describe('dimensions', () => {
 		shop.quantities.odd = { unit: 'furlongs', value: 1 };
 		shop.quantities.user = { formula: 'odd * 2' };
 		const problems = planOf(shop).problems;
-		expect(problems.map((one) => [one.quantity, one.code])).toEqual([
+		expect(problems.map((problem) => [problem.quantity, problem.code])).toEqual([
 			['odd', 'bad-unit'],
 			['user', 'broken-quantity']
 		]);
@@ -206,7 +206,7 @@ describe('dimensions', () => {
 		const yesNo = { type: 'yes_no' as const, unit: undefined };
 		const plan = planOf(shopOf('wall = radius', undefined, yesNo));
 		expect(plan.problems).toEqual([]);
-		expect(plan.warnings?.map((one) => one.code)).toEqual(['equal-after-conversion']);
+		expect(plan.warnings?.map((warning) => warning.code)).toEqual(['equal-after-conversion']);
 		expect(planOf(shopOf('wall = 2[mm]', undefined, yesNo)).warnings).toEqual([]);
 	});
 });

@@ -188,7 +188,7 @@ class Maker {
 	#scenario(before: readonly Scenario[], quantities: readonly Quantity[]): Scenario {
 		const { pick } = this;
 		const inputs = quantities.filter(
-			(one) => !one.fixed && (!one.formula || typeof one.formula === 'object')
+			(quantity) => !quantity.fixed && (!quantity.formula || typeof quantity.formula === 'object')
 		);
 		const changes = new Map<string, Values>();
 		for (let i = pick(4); i > 0 && inputs.length > 0; i--) {
@@ -284,7 +284,7 @@ class Maker {
 	}
 
 	#leaf(dimension: Dimension, scope: readonly AxisOf[]): string {
-		const found = this.#pickKnown((one) => one.kind === dimension);
+		const found = this.#pickKnown((known) => known.kind === dimension);
 		if (!found || this.pick(5) === 0) return this.#literal(dimension);
 		return this.#reference(found, scope);
 	}
@@ -297,11 +297,11 @@ class Maker {
 	}
 
 	/** A quantity's value where the formula stands, at fixed members, by choice, at a neighbour. */
-	#reference(one: Known, scope: readonly AxisOf[], at = new Map<string, string>()): string {
+	#reference(known: Known, scope: readonly AxisOf[], at = new Map<string, string>()): string {
 		const { pick } = this;
 		const indices: string[] = [];
 		let otherwise = '';
-		for (const axis of one.axes) {
+		for (const axis of known.axes) {
 			const forced = at.get(axis.name);
 			const aligned = scope.some(({ name, set }) => name === axis.name && set === axis.set);
 			if (forced !== undefined) indices.push(forced);
@@ -312,8 +312,8 @@ class Maker {
 				else if (way === 1 || otherwise !== '') indices.push(this.#member(axis.set, scope, 0));
 				else {
 					indices.push(`${axis.name} ${this.#one(['-', '+'])} ${1 + pick(2)}`);
-					if (typeof one.kind === 'number' && pick(2) === 0)
-						otherwise = ` else ${this.#literal(one.kind)}`;
+					if (typeof known.kind === 'number' && pick(2) === 0)
+						otherwise = ` else ${this.#literal(known.kind)}`;
 				}
 			} else if (!aligned)
 				indices.push(
@@ -321,7 +321,7 @@ class Maker {
 				);
 		}
 		if (pick(12) === 0) indices.unshift(this.#one(['reference', 'reference', 'base']));
-		return indices.length > 0 ? `${one.name}[${indices.join('; ')}${otherwise}]` : one.name;
+		return indices.length > 0 ? `${known.name}[${indices.join('; ')}${otherwise}]` : known.name;
 	}
 
 	/** An aggregate whose terms depend on what is gathered. */
@@ -336,7 +336,7 @@ class Maker {
 
 	/** Binds one or two sets, and writes a value that depends on each. */
 	#gather(dimension: Dimension, scope: readonly AxisOf[]) {
-		const found = this.#pickKnown((one) => one.kind === dimension && one.axes.length > 0);
+		const found = this.#pickKnown((known) => known.kind === dimension && known.axes.length > 0);
 		const inside = [...scope];
 		const bind = (set: string): string => {
 			if (!inside.some(({ name }) => name === set)) {
@@ -382,12 +382,12 @@ class Maker {
 
 	#invested(scope: readonly AxisOf[]): string {
 		const found = this.#pickKnown(
-			(one) =>
-				one.kind === 0 &&
-				one.axes.length > 0 &&
-				one.axes.some((axis) => !scope.some(({ name }) => name === axis.name))
+			(known) =>
+				known.kind === 0 &&
+				known.axes.length > 0 &&
+				known.axes.some((axis) => !scope.some(({ name }) => name === axis.name))
 		);
-		const axis = found?.axes.find(({ name }) => !scope.some((one) => one.name === name));
+		const axis = found?.axes.find(({ name }) => !scope.some((axisOf) => axisOf.name === name));
 		if (!found || !axis || axis.name !== axis.set) return this.#numbered(scope);
 		const flow = this.#reference(found, [...scope, axis], new Map());
 		const rate = this.#one(['0.1', '0.05', '(-1)', this.#leaf(0, scope)]);
@@ -444,7 +444,7 @@ class Maker {
 		}
 		const way = pick(8);
 		if (way === 0) {
-			const found = this.#pickKnown((one) => one.kind === 'yes');
+			const found = this.#pickKnown((known) => known.kind === 'yes');
 			if (found) return this.#reference(found, scope);
 		}
 		if (way === 1) {
@@ -467,7 +467,7 @@ class Maker {
 		const axis = inside.at(-1)!;
 		const compare = this.#one(['=', '<>', '<', '>=']);
 		const found = this.#pickKnown(
-			(one) => one.kind === 0 && one.axes.some(({ name }) => name === axis.name)
+			(known) => known.kind === 0 && known.axes.some(({ name }) => name === axis.name)
 		);
 		const dependent = found && this.pick(3) > 0 ? this.#reference(found, inside) : null;
 		if (dependent) return `(${dependent} ${compare} ${this.#leaf(0, inside)})`;
@@ -477,7 +477,7 @@ class Maker {
 	#member(set: string, scope: readonly AxisOf[], depth: number): string {
 		const { pick } = this;
 		const axes = scope.filter((axis) => axis.set === set);
-		const choices = (one: Known) => typeof one.kind === 'object' && one.kind.member === set;
+		const choices = (known: Known) => typeof known.kind === 'object' && known.kind.member === set;
 		const way = pick(depth > 0 ? 9 : 5);
 		if (way <= 1) {
 			const found = this.#pickKnown(choices);
@@ -492,14 +492,14 @@ class Maker {
 			const test = this.#dependingCondition(inside, scope);
 			if (way === 5) return `${this.#one(['FIRST', 'LAST'])}(${set} over ${set} where ${test})`;
 			const found = this.#pickKnown(
-				(one) => one.kind === 0 && one.axes.length === 1 && one.axes[0]!.name === set
+				(known) => known.kind === 0 && known.axes.length === 1 && known.axes[0]!.name === set
 			);
 			if (found) return `${this.#one(['ARGMIN', 'ARGMAX'])}(${found.name} over ${set})`;
 		}
 		return `${set}.${this.#one(this.#setOf(set).ids)}`;
 	}
 
-	#pickKnown(fits: (one: Known) => boolean): Known | undefined {
+	#pickKnown(fits: (known: Known) => boolean): Known | undefined {
 		const fitting = this.#known.filter(fits);
 		return fitting.length > 0 ? this.#one(fitting) : undefined;
 	}
@@ -516,17 +516,17 @@ class Maker {
 /** Inputs of a workbook, the base's or a scenario's, changed, cleared and taken back at random. */
 export function randomEdit(workbook: Workbook, pick: Pick): Workbook {
 	const quantities = workbook.sheets.flatMap((sheet) => sheet.quantities);
-	const inputs = quantities.filter((one) => !one.fixed && one.value !== undefined);
+	const inputs = quantities.filter((quantity) => !quantity.fixed && quantity.value !== undefined);
 	if (inputs.length === 0) return workbook;
-	const one = inputs[pick(inputs.length)]!;
+	const input = inputs[pick(inputs.length)]!;
 	const scenario = pick(workbook.scenarios.length);
 	if (scenario === 0) {
-		const value = edited(one.value!, pick);
+		const value = edited(input.value!, pick);
 		return {
 			...workbook,
 			sheets: workbook.sheets.map((sheet) => ({
 				...sheet,
-				quantities: sheet.quantities.map((each) => (each === one ? { ...each, value } : each))
+				quantities: sheet.quantities.map((each) => (each === input ? { ...each, value } : each))
 			}))
 		};
 	}
@@ -534,11 +534,11 @@ export function randomEdit(workbook: Workbook, pick: Pick): Workbook {
 		...workbook,
 		scenarios: workbook.scenarios.map((each, at) => {
 			if (at !== scenario) return each;
-			const others = each.changes.filter(({ quantity }) => quantity !== one.name);
-			const before = each.changes.find(({ quantity }) => quantity === one.name);
+			const others = each.changes.filter(({ quantity }) => quantity !== input.name);
+			const before = each.changes.find(({ quantity }) => quantity === input.name);
 			if (before && pick(3) === 0) return { ...each, changes: others };
-			const value = edited(before?.value ?? one.value!, pick);
-			return { ...each, changes: [...others, { quantity: one.name, value }] };
+			const value = edited(before?.value ?? input.value!, pick);
+			return { ...each, changes: [...others, { quantity: input.name, value }] };
 		})
 	};
 }

@@ -75,13 +75,13 @@ const tampered = (
 	value: number,
 	state = OK
 ) =>
-	results.map((one) => {
-		if (one.scenario !== at) return one;
-		const values = one.values.slice();
-		const states = one.states.slice();
+	results.map((result) => {
+		if (result.scenario !== at) return result;
+		const values = result.values.slice();
+		const states = result.states.slice();
 		values[cell] = value;
 		states[cell] = state;
-		return { ...one, values, states };
+		return { ...result, values, states };
 	});
 
 describe('the verifier', () => {
@@ -329,8 +329,8 @@ describe('the shipped plant', () => {
 			...book,
 			sheets: book.sheets.map((sheet) => ({
 				...sheet,
-				quantities: sheet.quantities.map((one) =>
-					one === priced ? { ...one, value: halved(one.value) } : one
+				quantities: sheet.quantities.map((quantity) =>
+					quantity === priced ? { ...quantity, value: halved(quantity.value) } : quantity
 				)
 			}))
 		};

@@ -66,7 +66,8 @@ describe('a sheet taken along', () => {
 			expect(problems).toEqual([]);
 			expect(changes).toEqual([]);
 			const inputs = layout.quantities.filter(
-				(one) => one.sheet === sheet && !one.quantity.formula && !one.quantity.fixed
+				(quantity) =>
+					quantity.sheet === sheet && !quantity.quantity.formula && !quantity.quantity.fixed
 			);
 			if (inputs.length > 0) expect(same).toBeGreaterThan(0);
 		});
@@ -75,9 +76,9 @@ describe('a sheet taken along', () => {
 	it('keeps a label that would run as a formula from doing so', () => {
 		const hostile = {
 			...layout,
-			quantities: layout.quantities.map((one) => ({
-				...one,
-				quantity: { ...one.quantity, label: '=HYPERLINK("x")' }
+			quantities: layout.quantities.map((quantity) => ({
+				...quantity,
+				quantity: { ...quantity.quantity, label: '=HYPERLINK("x")' }
 			}))
 		};
 		const text = csvOf(sheetTable(hostile, results, 0));

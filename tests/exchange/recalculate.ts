@@ -194,7 +194,7 @@ export class Recalculation {
 
 function spotOf(address: string): { column: number; row: number } {
 	const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(address)!;
-	const column = [...letters!].reduce((sum, one) => sum * 26 + one.charCodeAt(0) - 64, 0);
+	const column = [...letters!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
 	return { column, row: Number(row) };
 }
 

@@ -28,7 +28,7 @@ interface Case {
 	readonly source: string;
 }
 const cases = published.cases as readonly unknown[] as readonly Case[];
-const about = (topic: string) => cases.filter((one) => one.topic === topic);
+const about = (topic: string) => cases.filter((case_) => case_.topic === topic);
 const numbers = (value: unknown) => value as number[];
 const number = (value: unknown) => value as number;
 

@@ -15,7 +15,7 @@ interface Case {
 const cases = published.cases as readonly unknown[] as readonly Case[];
 
 function caseOf(id: string): Case {
-	const found = cases.find((one) => one.id === id);
+	const found = cases.find((case_) => case_.id === id);
 	if (!found) throw new Error(`no case ${id}`);
 	return found;
 }

@@ -50,7 +50,7 @@ function fitted(name: 'fitted_slope' | 'fitted_base', mass: number[], energy: nu
 	const months = mass.map((_, i) => `m${i}`);
 	const values = (list: number[]) => Object.fromEntries(list.map((value, i) => [`m${i}`, value]));
 	const quantities = shipped.sheets.flatMap((sheet) => sheet.quantities as Shipped[]);
-	const own = quantities.find((one) => one.name === name)!;
+	const own = quantities.find((quantity) => quantity.name === name)!;
 	const shop: Shop = {
 		sets: { month: months },
 		quantities: {

@@ -19,7 +19,7 @@ import { layOutGroups, partOf, Sampling } from '$lib/studies/random/sampling';
 import published from './published/risk.json';
 
 const expectedOf = (id: string) =>
-	published.cases.find((one) => one.id === id)!.expected as Readonly<Record<string, unknown>>;
+	published.cases.find((case_) => case_.id === id)!.expected as Readonly<Record<string, unknown>>;
 const uniform = quantileOf({ kind: 'uniform', min: 0, max: 1 });
 const normal = quantileOf({ kind: 'normal', mean: 0, sd: 1 });
 

@@ -26,8 +26,8 @@ interface Case {
 	readonly source: string;
 }
 const cases = published.cases as readonly unknown[] as readonly Case[];
-const about = (topic: string) => cases.filter((one) => one.topic === topic);
-const named = (id: string) => cases.find((one) => one.id === id)!;
+const about = (topic: string) => cases.filter((case_) => case_.topic === topic);
+const named = (id: string) => cases.find((case_) => case_.id === id)!;
 const near = (found: number, expected: number, tolerance: number) =>
 	expect(Math.abs(found - expected), `${found} for ${expected}`).toBeLessThanOrEqual(tolerance);
 
@@ -130,8 +130,9 @@ describe('distributions', () => {
 	});
 
 	it('the triangular quantile is that of jstat; a stepped one gives each value its share', () => {
-		const one = quantileOf({ kind: 'triangular', min: 1, likely: 3, max: 4 });
-		for (let p = 0.01; p < 1; p += 0.07) near(one.at(p), jStat.triangular.inv(p, 1, 4, 3), 1e-9);
+		const quantile = quantileOf({ kind: 'triangular', min: 1, likely: 3, max: 4 });
+		for (let p = 0.01; p < 1; p += 0.07)
+			near(quantile.at(p), jStat.triangular.inv(p, 1, 4, 3), 1e-9);
 		const steps = quantileOf({
 			kind: 'discrete',
 			values: [

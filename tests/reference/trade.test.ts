@@ -125,11 +125,11 @@ describe('a line at 23 m/min (common practice, no source)', () => {
 	});
 
 	it('doubles the output with a second machine of the same kind', () => {
-		const one = openShipped('marram');
-		expect(read(one, 'good_metres', 'RT15B')).toBe(7_400_000);
-		apply(one, { kind: 'add_member', set: 'line', index: 8, member: { id: 'L9' }, like: 'L7' });
+		const model = openShipped('marram');
+		expect(read(model, 'good_metres', 'RT15B')).toBe(7_400_000);
+		apply(model, { kind: 'add_member', set: 'line', index: 8, member: { id: 'L9' }, like: 'L7' });
 		// The copy carries the plan of the original, so what is planned for the product doubles.
-		expect(read(one, 'good_metres', 'RT15B')).toBeCloseTo(14_800_000, 0);
+		expect(read(model, 'good_metres', 'RT15B')).toBeCloseTo(14_800_000, 0);
 	});
 });
 

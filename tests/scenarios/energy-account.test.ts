@@ -13,7 +13,7 @@ const products = ['PX10B', 'PX15P', 'PX15B', 'PX22B', 'PX28B'];
 describe('energy by use', () => {
 	it('heats each kilogram that is cross-linked, and each line for each start', () => {
 		const crosslinked = products.reduce(
-			(sum, one) => sum + of('good_metres', one) * of('mass_per_metre', one),
+			(sum, product) => sum + of('good_metres', product) * of('mass_per_metre', product),
 			0
 		);
 		expect(of('energy_of_use', 'crosslinking')).toBeCloseTo(crosslinked * 0.28, 3);

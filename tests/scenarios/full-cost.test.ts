@@ -26,8 +26,9 @@ describe.each(SCENARIOS)('in %s, full cost', (id) => {
 
 	it('leads to EBIT: margins over it less idle capacity', () => {
 		const margins = products.reduce(
-			(sum, one) =>
-				sum + (of('net_net_price', one) - of('full_cost', one)) * of('good_metres', one),
+			(sum, product) =>
+				sum +
+				(of('net_net_price', product) - of('full_cost', product)) * of('good_metres', product),
 			0
 		);
 		expect(margins - of('idle_capacity_cost')).toBeCloseTo(of('ebit'), 3);
@@ -65,7 +66,8 @@ describe('the laboratory', () => {
 
 	it('stands in the factory cost for what the metres take up of it', () => {
 		const inCards = products.reduce(
-			(sum, one) => sum + of('laboratory_cost', one, 'testing') * of('good_metres', one),
+			(sum, product) =>
+				sum + of('laboratory_cost', product, 'testing') * of('good_metres', product),
 			0
 		);
 		expect(inCards).toBeLessThan(138_000);

@@ -29,7 +29,7 @@ describe('the month as shipped', () => {
 describe('each cause moves its own variance', () => {
 	const model = openShipped('marram');
 	const variances = model.layout.sets.get('variance')!.members.map(({ id }) => id);
-	const amounts = () => variances.map((one) => read(model, 'variance_amount', one));
+	const amounts = () => variances.map((variance) => read(model, 'variance_amount', variance));
 
 	it.each([
 		['a price obtained', 'actual_net_price', ['PX15B'], ['selling_price']],
@@ -53,7 +53,7 @@ describe('each cause moves its own variance', () => {
 		enter(model, [quantity, at, read(model, quantity, ...at) * 1.005]);
 		const moved = variances.filter((_, i) => Math.abs(amounts()[i]! - before[i]!) > 1e-6);
 		expect(moved).toEqual(expect.arrayContaining([...expected]));
-		const explained = amounts().reduce((sum, one, i) => sum + one - before[i]!, 0);
+		const explained = amounts().reduce((sum, amount, i) => sum + amount - before[i]!, 0);
 		expect(explained).toBeCloseTo(read(model, 'variance_in_all') - total, 6);
 		if (quantity !== 'actual_metres') expect(moved).toHaveLength(expected.length);
 	});

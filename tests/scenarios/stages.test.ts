@@ -31,7 +31,7 @@ describe('load by month', () => {
 			MONTHS.forEach((name, month) => {
 				const due = sum(
 					[...at(base.runs, line)].map(([product, run]) => {
-						const own = made.find((one) => one.line === line && one.product === product);
+						const own = made.find((made) => made.line === line && made.product === product);
 						const share = (own?.metres ?? 0) / at(base.goodMetres, product);
 						return sold(product, month) * share * run.hoursPerMetre;
 					})

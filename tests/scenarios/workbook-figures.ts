@@ -23,7 +23,7 @@ export class WorkbookFigures {
 
 	/** Formulas that could not be proven. */
 	get problems(): readonly string[] {
-		return this.#model.problems.map((one) => `${one.quantity}: ${one.message}`);
+		return this.#model.problems.map((problem) => `${problem.quantity}: ${problem.message}`);
 	}
 
 	/** The number in the quantity's own unit; throws where there is none. */

@@ -124,8 +124,8 @@ onEachStore('People', ({ fresh }) => {
 			...shop,
 			sheets: shop.sheets.map((sheet) => ({
 				...sheet,
-				quantities: sheet.quantities.map((one) =>
-					one.name === shown.name ? { ...one, open: true } : one
+				quantities: sheet.quantities.map((quantity) =>
+					quantity.name === shown.name ? { ...quantity, open: true } : quantity
 				)
 			}))
 		};

@@ -54,7 +54,9 @@ onEachStore('The store', ({ store, fresh }) => {
 		expect(await headOf(db, id)).toBe(2);
 		expect(await readDocument(db, id, 2)).toBe('{"a":1}');
 		expect((await readRevision(db, id, 2))?.changes).toEqual(['a: nothing to 1']);
-		expect((await listWorkbooks(db, null)).find((one) => one.id === id)?.title).toBe('Renamed');
+		expect(
+			(await listWorkbooks(db, null)).find((listWorkbook) => listWorkbook.id === id)?.title
+		).toBe('Renamed');
 		expect(await addRevision(db, 'nobody', 0, revision('{}'))).toBe(false);
 	});
 
@@ -142,14 +144,16 @@ onEachStore('The store', ({ store, fresh }) => {
 		expect(await removeWorkbook(db, id, 2)).toBe(false);
 		expect(await headOf(db, id)).toBeNull();
 		expect(await addRevision(db, id, 1, revision('{}'))).toBe(false);
-		expect((await listWorkbooks(db, null)).some((one) => one.id === id)).toBe(false);
+		expect((await listWorkbooks(db, null)).some((listWorkbook) => listWorkbook.id === id)).toBe(
+			false
+		);
 	});
 
 	it('brings the schema up once, however often and by however many it is opened', async () => {
 		const where = fresh();
 		const opened = await Promise.all([1, 2, 3].map((now) => openStore(where, now)));
 		await createWorkbook(opened[0]!.db, 'kept', revision('{"kept":true}'), null);
-		for (const one of opened) await one.close();
+		for (const store of opened) await store.close();
 		const again = await openStore(where, 4);
 		expect(await readDocument(again.db, 'kept', 1)).toBe('{"kept":true}');
 		const steps = await sql<{ name: string }>`select name from migrations`.execute(again.db);

@@ -33,11 +33,11 @@ function varyAtRandom(workbook: Workbook, pick: Pick): Varied[] {
 		.flatMap(({ quantities }) => quantities)
 		.filter(({ fixed, formula }) => !fixed && formula === undefined);
 	const varied: Varied[] = [];
-	for (const one of inputs) {
+	for (const input of inputs) {
 		if (pick(2) === 0) continue;
-		const isNumber = one.type === undefined;
+		const isNumber = input.type === undefined;
 		const mode = isNumber && pick(3) === 0 ? (pick(2) === 0 ? 'scale' : 'add') : 'set';
-		varied.push({ quantity: one.name, mode });
+		varied.push({ quantity: input.name, mode });
 	}
 	return varied;
 }
@@ -58,7 +58,7 @@ function study(workbook: Workbook, pick: Pick): void {
 			...(pick(3) === 0 ? [{ quantity: quantity.name, scenario: workbook.scenarios[0]!.id }] : [])
 		]);
 	const vary = varyAtRandom(workbook, pick).filter(
-		(one) => openColumns({ workbook, plan, scenario, vary: [one], ask }).ok
+		(varied) => openColumns({ workbook, plan, scenario, vary: [varied], ask }).ok
 	);
 	const opened = openColumns({ workbook, plan, scenario, vary, ask });
 	if (!opened.ok) throw new Error(opened.problem.message);
@@ -84,7 +84,7 @@ function study(workbook: Workbook, pick: Pick): void {
 		});
 	}
 	const alone = columns.run(draws, 3, 1);
-	alone.values.forEach((one, i) => expect(one[0]).toBe(values[i]![3]));
+	alone.values.forEach((value, i) => expect(value[0]).toBe(values[i]![3]));
 }
 
 describe('columns', () => {
@@ -111,7 +111,7 @@ describe('columns', () => {
 				.filter(({ count }) => count > 0)
 				.map(({ quantity }) => ({ quantity: quantity.name }));
 			const vary = varyAtRandom(workbook, pick).filter(
-				(one) => openColumns({ workbook, plan, scenario, vary: [one], ask }).ok
+				(varied) => openColumns({ workbook, plan, scenario, vary: [varied], ask }).ok
 			);
 			const opened = openColumns({ workbook, plan, scenario, vary, ask });
 			if (!opened.ok) throw new Error(opened.problem.message);
@@ -127,11 +127,11 @@ describe('columns', () => {
 				[count - 3, 3]
 			] as const) {
 				const part = opened.value.run(draws, from, size);
-				part.values.forEach((one, i) =>
-					expect(one).toEqual(whole.values[i]!.slice(from, from + size))
+				part.values.forEach((value, i) =>
+					expect(value).toEqual(whole.values[i]!.slice(from, from + size))
 				);
-				part.states.forEach((one, i) =>
-					expect(one).toEqual(whole.states[i]!.slice(from, from + size))
+				part.states.forEach((state, i) =>
+					expect(state).toEqual(whole.states[i]!.slice(from, from + size))
 				);
 			}
 		}

@@ -106,7 +106,10 @@ describe('what a study stood on', () => {
 		const { value: _value, ...mass } = quantities[1]!;
 		const turned: Quantity = { ...mass, value: { outer: 2, inner: 1 } };
 		const sheets = [
-			{ title: 'One', quantities: quantities.map((one) => (one.name === 'mass' ? turned : one)) }
+			{
+				title: 'One',
+				quantities: quantities.map((quantity) => (quantity.name === 'mass' ? turned : quantity))
+			}
 		];
 		expect(isSame({ ...workbook, sheets })).toBe(true);
 	});

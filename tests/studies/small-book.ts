@@ -10,7 +10,12 @@ export function book(
 		version: VERSION,
 		title: 'A small book',
 		sets: more.sets ?? [],
-		sheets: [{ title: 'One', quantities: quantities.map((one) => ({ label: one.name, ...one })) }],
+		sheets: [
+			{
+				title: 'One',
+				quantities: quantities.map((quantity) => ({ label: quantity.name, ...quantity }))
+			}
+		],
 		scenarios: [
 			{ id: 'base', title: 'As it stands', parent: null, changes: [] },
 			...(more.scenarios ?? [])

@@ -349,7 +349,7 @@ describe('any interleaving', () => {
 				expect(new Set([...texts, saveWorkbook(server.newest)]).size).toBe(1);
 				standing.forEach((values, who) => {
 					for (const [name, written] of values) {
-						const saved = server.revisions.some((one) => valueIn(one, name) === written);
+						const saved = server.revisions.some((revision) => valueIn(revision, name) === written);
 						const asked = people[who]!.asked.some(({ mine }) => mine === written);
 						expect(saved || asked).toBe(true);
 					}

@@ -12,7 +12,7 @@ const at = (label: string) =>
 
 function paste(text: string, start: number, scenarios = ['base', 'cheap']) {
 	const block = readBlock(text);
-	const one = new Paste({
+	const paste = new Paste({
 		layout,
 		block,
 		cells: cellsDown(rows, start, block.length),
@@ -20,8 +20,8 @@ function paste(text: string, start: number, scenarios = ['base', 'cheap']) {
 		base: 'base',
 		specOf: (quantity) => fieldSpec(layout, quantity, system, 'en')
 	});
-	while (!one.read(2));
-	return one.result;
+	while (!paste.read(2));
+	return paste.result;
 }
 
 describe('a copied block', () => {
@@ -66,7 +66,7 @@ describe('a pasted block', () => {
 	});
 	it('refuses what has no row or column left', () => {
 		const result = paste('no\t1\nL1\nyes\n4', at('Night shift'), ['base']);
-		expect(result.bad.map((one) => one.message)).toEqual([
+		expect(result.bad.map((badCell) => badCell.message)).toEqual([
 			'There is no further scenario column to take it.',
 			'Price is low is a result here: it follows its formula.',
 			'There is no further row to take it.'

@@ -27,7 +27,7 @@ function pageOf(model: Model, scenario = 'base') {
 		results: model.results(scenario),
 		faults: model.faults(scenario)
 	};
-	const picture = model.workbook.pictures!.find((one) => one.kind === 'quote')!;
+	const picture = model.workbook.pictures!.find((picture) => picture.kind === 'quote')!;
 	return { picture, source, quote: quoteOf(picture, source) };
 }
 

@@ -104,7 +104,7 @@ describe('a session', () => {
 	it('tells whoever keeps the work of every step, undo included', () => {
 		const { session } = started();
 		const kept: string[] = [];
-		session.onedit = (commands) => kept.push(...commands.map((one) => one.kind));
+		session.onedit = (commands) => kept.push(...commands.map((command) => command.kind));
 		session.apply(price(1.9));
 		session.undo();
 		expect(kept).toEqual(['set_inputs', 'set_inputs']);

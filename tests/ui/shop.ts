@@ -116,8 +116,12 @@ export function resultsOf(
 	scenario: string,
 	numbers: readonly (number | { readonly state: number })[]
 ): Results {
-	const values = Float64Array.from(numbers, (one) => (typeof one === 'number' ? one : NaN));
-	const states = Uint8Array.from(numbers, (one) => (typeof one === 'number' ? OK : one.state));
+	const values = Float64Array.from(numbers, (number) =>
+		typeof number === 'number' ? number : NaN
+	);
+	const states = Uint8Array.from(numbers, (number) =>
+		typeof number === 'number' ? OK : number.state
+	);
 	return { scenario, values, states };
 }
 

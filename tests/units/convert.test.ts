@@ -128,8 +128,8 @@ describe('factors', () => {
 		fc.assert(
 			fc.property(
 				fc.constantFrom(...groups).chain((group) => {
-					const one = fc.constantFrom(...group).map(unit);
-					return fc.tuple(one, one, one);
+					const arbitrary = fc.constantFrom(...group).map(unit);
+					return fc.tuple(arbitrary, arbitrary, arbitrary);
 				}),
 				([a, b, c]) => {
 					const ratio = (factor(a, b) * factor(b, c)) / factor(a, c);

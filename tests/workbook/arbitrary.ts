@@ -278,7 +278,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		const pair = relation.sets.map((set) => dice.pick(findSet(workbook, set)?.members ?? [])?.id);
 		if (pair.some((id) => id === undefined)) return null;
 		const ids = pair as string[];
-		const stands = relation.pairs.some((one) => pairKey(one) === pairKey(ids));
+		const stands = relation.pairs.some((pair) => pairKey(pair) === pairKey(ids));
 		return { kind: 'set_relation_pair', relation: relation.name, pair: ids, exists: !stands };
 	},
 	add_scenario: (workbook, dice) => ({

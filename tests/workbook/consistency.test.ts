@@ -13,7 +13,9 @@ const withSet = (name: string, change: Partial<SetDefinition>): Workbook => ({
 });
 const withScenario = (index: number, change: Partial<Scenario>): Workbook => ({
 	...plant,
-	scenarios: plant.scenarios.map((one, i) => (i === index ? { ...one, ...change } : one))
+	scenarios: plant.scenarios.map((scenario, i) =>
+		i === index ? { ...scenario, ...change } : scenario
+	)
 });
 const withChange = (change: Change) => withScenario(1, { changes: [change] });
 

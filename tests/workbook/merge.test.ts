@@ -38,7 +38,8 @@ describe('changes to different things', () => {
 		expect(findQuantity(workbook, 'mass_per_metre')?.value).toEqual({ PX15B: 0.09, PX20: 0.14 });
 		expect(findQuantity(workbook, 'resin_price')?.value).toBe(2);
 		expect(
-			findScenario(workbook, other)?.changes.find((one) => one.quantity === 'resin_price')?.value
+			findScenario(workbook, other)?.changes.find((change) => change.quantity === 'resin_price')
+				?.value
 		).toBe(3);
 	});
 

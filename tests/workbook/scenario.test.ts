@@ -24,8 +24,8 @@ describe('a scenario', () => {
 	it('does not hang where parents go round in a circle', () => {
 		const circle: Workbook = {
 			...plant,
-			scenarios: plant.scenarios.map((one) =>
-				one.id === 'weekend' ? { ...one, parent: 'dear_resin' } : one
+			scenarios: plant.scenarios.map((scenario) =>
+				scenario.id === 'weekend' ? { ...scenario, parent: 'dear_resin' } : scenario
 			)
 		};
 		expect(scenarioChain(circle, 'weekend')).toHaveLength(2);
@@ -62,8 +62,10 @@ describe('a scenario', () => {
 	it('may clear a value, which is not the same as following the parent', () => {
 		const cleared: Workbook = {
 			...plant,
-			scenarios: plant.scenarios.map((one) =>
-				one.id === 'weekend' ? { ...one, changes: [{ quantity: 'resin_price', value: null }] } : one
+			scenarios: plant.scenarios.map((scenario) =>
+				scenario.id === 'weekend'
+					? { ...scenario, changes: [{ quantity: 'resin_price', value: null }] }
+					: scenario
 			)
 		};
 		expect(inputAt(cleared, 'weekend', 'resin_price', [])).toEqual({

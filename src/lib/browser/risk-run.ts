@@ -58,8 +58,8 @@ export class RiskRun {
 				this.#idle.push(worker);
 				break;
 			case 'part':
-				message.values.forEach((one, i) => this.#values[i]!.set(one, message.from));
-				message.states.forEach((one, i) => this.#states[i]!.set(one, message.from));
+				message.values.forEach((value, i) => this.#values[i]!.set(value, message.from));
+				message.states.forEach((state, i) => this.#states[i]!.set(state, message.from));
 				this.#done += message.states[0]?.length ?? 0;
 				this.#options.onprogress({ phase: 'drawing', done: this.#done, of: this.#draws });
 				this.#idle.push(worker);

@@ -116,7 +116,7 @@ export class Store {
 			work.done
 		]);
 		if (!document) return null;
-		return { document, commands: commands.filter((one) => one.number > document.upTo) };
+		return { document, commands: commands.filter((command) => command.number > document.upTo) };
 	}
 
 	/** All kept workbooks, the last saved first. */

@@ -82,27 +82,27 @@ export class Inputs {
 	}
 
 	/** The entered values of a quantity, the scenario's own first, the base's last. */
-	#layers(one: QuantityLayout, chain: readonly Scenario[]): Values[] {
+	#layers(quantity: QuantityLayout, chain: readonly Scenario[]): Values[] {
 		const layers: Values[] = [];
 		for (const scenario of chain) {
-			const value = changesOf(scenario).get(one.quantity.name)?.value;
+			const value = changesOf(scenario).get(quantity.quantity.name)?.value;
 			if (value !== undefined) layers.push(value);
 		}
-		const entered = findQuantity(this.#workbook, one.quantity.name)?.value;
+		const entered = findQuantity(this.#workbook, quantity.quantity.name)?.value;
 		if (entered !== undefined) layers.push(entered);
 		return layers;
 	}
 
 	#outcome(cell: number, layers: readonly Values[]): Outcome {
 		const { layout } = this.#plan;
-		const one = layout.quantities[layout.quantityOfCell[cell]!]!;
+		const quantity = layout.quantities[layout.quantityOfCell[cell]!]!;
 		const at = membersOf(layout, cell);
 		let scalar: Scalar | undefined;
 		for (const layer of layers) {
 			scalar = valueAt(layer, at);
 			if (scalar !== undefined) break;
 		}
-		const type = one.quantity.type;
+		const type = quantity.quantity.type;
 		const set = typeof type === 'object' ? type.member_of : '';
 		const value = numberOf(scalar, layout.ordinals.get(set));
 		if (value === undefined) return { value: NaN, state: NOT_ENTERED };
@@ -111,11 +111,11 @@ export class Inputs {
 			: { value: NaN, state: OUT_OF_RANGE };
 	}
 
-	#cellOf(one: QuantityLayout, at: readonly string[]): number {
+	#cellOf(quantity: QuantityLayout, at: readonly string[]): number {
 		const { ordinals } = this.#plan.layout;
 		return cellAt(
-			one,
-			at.map((id, axis) => ordinals.get(one.axes[axis]!.set)?.get(id) ?? -1)
+			quantity,
+			at.map((id, axis) => ordinals.get(quantity.axes[axis]!.set)?.get(id) ?? -1)
 		);
 	}
 }

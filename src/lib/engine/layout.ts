@@ -62,7 +62,9 @@ export function layOut(workbook: Workbook): Layout {
 	const ordinals = new Map<string, ReadonlyMap<string, number>>();
 	for (const set of workbook.sets)
 		ordinals.set(set.name, new Map(set.members.map((member, ordinal) => [member.id, ordinal])));
-	const relations = new Map((workbook.relations ?? []).map((one) => [one.name, one]));
+	const relations = new Map(
+		(workbook.relations ?? []).map((relation) => [relation.name, relation])
+	);
 
 	const quantities: QuantityLayout[] = [];
 	const problems: LayoutProblem[] = [];
@@ -78,16 +80,19 @@ export function layOut(workbook: Workbook): Layout {
 	});
 
 	const quantityOfCell = new Int32Array(cells);
-	for (const one of quantities) quantityOfCell.fill(one.index, one.base, one.base + one.count);
+	for (const quantity of quantities)
+		quantityOfCell.fill(quantity.index, quantity.base, quantity.base + quantity.count);
 	const byName = new Map<string, QuantityLayout>();
-	for (const one of quantities)
-		if (!byName.has(one.quantity.name)) byName.set(one.quantity.name, one);
+	for (const quantity of quantities)
+		if (!byName.has(quantity.quantity.name)) byName.set(quantity.quantity.name, quantity);
 	return { workbook, quantities, byName, sets, ordinals, cells, quantityOfCell, problems };
 }
 
 /** How one quantity would lie in a workbook that is laid out already, its cells numbered from `base`. */
 export function layOutOne(layout: Layout, quantity: Quantity, index: number, base: number) {
-	const relations = new Map((layout.workbook.relations ?? []).map((one) => [one.name, one]));
+	const relations = new Map(
+		(layout.workbook.relations ?? []).map((relation) => [relation.name, relation])
+	);
 	const grid = layOutQuantity(quantity, layout.sets, layout.ordinals, relations, CELL_LIMIT);
 	const sheet = layout.byName.get(quantity.name)?.sheet ?? 0;
 	return { quantity: { quantity, index, sheet, base, ...grid.shape }, problem: grid.problem };
@@ -153,7 +158,7 @@ function layOutQuantity(
 	let count = 0;
 	for (let place = 0; place < places; place++) {
 		const start = place * axes.length;
-		if (!allowed.every((one) => isAllowed(one, everywhere, start))) continue;
+		if (!allowed.every((allowed) => isAllowed(allowed, everywhere, start))) continue;
 		cellOfPlace[place] = count++;
 		for (let axis = 0; axis < axes.length; axis++) members.push(everywhere[start + axis] ?? 0);
 	}

@@ -184,15 +184,15 @@ function withWorkbook(layout: Layout, workbook: Workbook): Layout {
 	if (layout.workbook.sheets === workbook.sheets && layout.workbook.sets === workbook.sets)
 		return { ...layout, workbook };
 	const current = workbook.sheets.flatMap(({ quantities }) => quantities);
-	const quantities = layout.quantities.map((one) => ({
-		...one,
-		quantity: current[one.index] ?? one.quantity
+	const quantities = layout.quantities.map((quantity) => ({
+		...quantity,
+		quantity: current[quantity.index] ?? quantity.quantity
 	}));
 	return {
 		...layout,
 		workbook,
 		quantities,
-		byName: new Map(quantities.map((one) => [one.quantity.name, one])),
+		byName: new Map(quantities.map((quantity) => [quantity.quantity.name, quantity])),
 		sets: new Map(workbook.sets.map((set) => [set.name, set]))
 	};
 }

@@ -13,14 +13,16 @@ export type Conditions = ReadonlyMap<number, readonly number[]>;
 export function conditionsOf(plan: Plan): Conditions {
 	const conditions = new Map<number, number[]>();
 	const { layout, roots } = plan;
-	for (const one of layout.quantities)
-		one.axes.forEach((axis, at) => {
+	for (const quantity of layout.quantities)
+		quantity.axes.forEach((axis, at) => {
 			const name = layout.sets.get(axis.set)?.present;
 			const present = name === undefined ? undefined : layout.byName.get(name);
-			if (!present || present === one || present.axes.length !== 1) return;
-			for (let cell = one.base; cell < one.base + one.count; cell++) {
+			if (!present || present === quantity || present.axes.length !== 1) return;
+			for (let cell = quantity.base; cell < quantity.base + quantity.count; cell++) {
 				if (roots[cell] !== -1) continue;
-				const condition = cellAt(present, [one.members[(cell - one.base) * one.axes.length + at]!]);
+				const condition = cellAt(present, [
+					quantity.members[(cell - quantity.base) * quantity.axes.length + at]!
+				]);
 				if (condition >= 0) add(conditions, cell, condition);
 			}
 		});

@@ -206,7 +206,7 @@ class Reason {
 	#ofDate(subject: string, looked: Looked, what: (operand: number) => string): string {
 		const { own, node } = looked;
 		const [a = 0, b = a] = own.operands(node);
-		const call = expressionsAt(looked, node).find((one) => one.kind === 'call');
+		const call = expressionsAt(looked, node).find((expression) => expression.kind === 'call');
 		const named = call?.args[0]?.value;
 		const set = {
 			name: named?.kind === 'reference' ? named.name : 'the set',
@@ -243,7 +243,7 @@ class Reason {
 		if (state === ABSENT && !looked.written)
 			return words.absent(subject, this.#whyLeftOut(fault.scenario, fault.named));
 		const reference = referencesAt(looked).find(
-			(one) => state !== OFF_END || one.indices.some(({ kind }) => kind === 'neighbour')
+			(reference) => state !== OFF_END || reference.indices.some(({ kind }) => kind === 'neighbour')
 		);
 		if (!reference) return words.reasonText(state);
 		if (state === HITS_NOTHING || state === ABSENT) {
@@ -350,7 +350,9 @@ function textAt(looked: Looked, node: number): string | null {
 }
 
 const referencesAt = (looked: Looked): Reference[] =>
-	expressionsAt(looked, looked.node).flatMap((one) => (one.kind === 'reference' ? [one] : []));
+	expressionsAt(looked, looked.node).flatMap((expression) =>
+		expression.kind === 'reference' ? [expression] : []
+	);
 
 /** The quantity that a lookup at the node in hand reads. */
 const lookedUp = (looked: Looked): string | null => referencesAt(looked)[0]?.name ?? null;

@@ -19,7 +19,7 @@ export class Hub {
 
 	/** How many wait, for the limit on them. */
 	get watchers(): number {
-		return [...this.#listeners.values()].reduce((sum, one) => sum + one.size, 0);
+		return [...this.#listeners.values()].reduce((sum, listener) => sum + listener.size, 0);
 	}
 
 	/** Calls back with each newer head; gives the function that ends it. */

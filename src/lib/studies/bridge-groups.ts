@@ -25,7 +25,7 @@ export function groupsOf(
 	}));
 	const rest = new Map<string, Difference[]>();
 	for (const cell of differences(workbook, study.from, study.to)) {
-		const group = named.find(({ changes }) => changes.some((one) => isAmong(cell, one)));
+		const group = named.find(({ changes }) => changes.some((change) => isAmong(cell, change)));
 		const cells = group?.cells ?? rest.get(cell.quantity) ?? [];
 		cells.push(cell);
 		if (!group) rest.set(cell.quantity, cells);

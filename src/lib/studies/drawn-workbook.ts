@@ -40,7 +40,9 @@ export function drawnWorkbook(
 		sheets: changed
 			? workbook.sheets.map((sheet) => ({
 					...sheet,
-					quantities: sheet.quantities.map((one) => withEntries(one, changed.get(one.name)))
+					quantities: sheet.quantities.map((quantity) =>
+						withEntries(quantity, changed.get(quantity.name))
+					)
 				}))
 			: workbook.sheets,
 		scenarios: workbook.scenarios.map((scenario) => {

@@ -93,12 +93,12 @@ export function* verifierSteps(
 const isSame = (a: Outcome, b: Outcome) =>
 	a.state === b.state && (a.state !== OK || isClose(a.value, b.value));
 
-function differs(columns: Columns, result: number, one: Outcome, two: Outcome) {
+function differs(columns: Columns, result: number, outcome: Outcome, two: Outcome) {
 	const { quantity, members, cell } = columns.results[result]!;
 	const name = [quantity, members.join(', ')].filter(Boolean).join(' of ');
 	return refuse(
 		'engines-differ',
-		`The study stopped: on its first draw ${name} came out as ${said(columns, cell, one)} in the study and as ${said(columns, cell, two)} in the workbook. Report this with the workbook.`,
+		`The study stopped: on its first draw ${name} came out as ${said(columns, cell, outcome)} in the study and as ${said(columns, cell, two)} in the workbook. Report this with the workbook.`,
 		quantity
 	);
 }

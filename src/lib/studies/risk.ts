@@ -129,8 +129,8 @@ export function runRisk(
 	for (let done = 0; done < count; done += PIECE) {
 		const size = Math.min(PIECE, count - done);
 		const piece = columns.run(sampling.values(from + done, size), 0, size);
-		piece.values.forEach((one, i) => values[i]!.set(one, done));
-		piece.states.forEach((one, i) => states[i]!.set(one, done));
+		piece.values.forEach((value, i) => values[i]!.set(value, done));
+		piece.states.forEach((state, i) => states[i]!.set(state, done));
 	}
 	return { values, states };
 }

@@ -120,8 +120,8 @@ function drawAll(
 	for (let from = 0; from < draws; from += CHUNK) {
 		const count = Math.min(CHUNK, draws - from);
 		const part = runRisk(prepared, laidOut, 0, from, count);
-		part.values.forEach((one, i) => values[i]!.set(one, from));
-		part.states.forEach((one, i) => states[i]!.set(one, from));
+		part.values.forEach((value, i) => values[i]!.set(value, from));
+		part.states.forEach((state, i) => states[i]!.set(state, from));
 		onprogress?.(from + count, draws);
 	}
 	return finishRisk(prepared, laidOut, { values, states });

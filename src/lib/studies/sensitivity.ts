@@ -63,7 +63,7 @@ export function runSensitivity(
 	const swings = swingsOf(plan, workbook, study);
 	if (!swings.ok) return swings;
 	const cases = study.cases ?? [];
-	const moves = cases.flatMap((one) => one.moves);
+	const moves = cases.flatMap((case_) => case_.moves);
 	if (swings.value.length + moves.length === 0)
 		return refuse(
 			'nothing-asked',
@@ -105,7 +105,7 @@ export function runSensitivity(
 		members: one.value.members,
 		unit: quantityOf(plan.layout, one.value.cell)?.quantity.unit ?? '1',
 		base,
-		swings: reached.filter((one) => !isIdle(one)).sort((a, b) => b.reach - a.reach),
+		swings: reached.filter((swingResult) => !isIdle(swingResult)).sort((a, b) => b.reach - a.reach),
 		idle: reached.filter(isIdle).map(({ label }) => label),
 		cases: results.map(({ label, result }) => ({ label, result: result() })),
 		check: computed.value

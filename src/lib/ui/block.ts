@@ -52,7 +52,7 @@ export function blockText(
 	locale: string
 ): string {
 	return cells
-		.map((cell) => columns.map((one) => plainText(layout, cell, one, locale)).join('\t'))
+		.map((cell) => columns.map((column) => plainText(layout, cell, column, locale)).join('\t'))
 		.join('\n');
 }
 

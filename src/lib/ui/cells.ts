@@ -58,7 +58,7 @@ export function isInputCell(workbook: Workbook, layout: QuantityLayout, cell: nu
 	const { quantity, axes, members, base } = layout;
 	const { formula } = quantity;
 	const by = typeof formula === 'object' ? formula.by : null;
-	const axis = axes.findIndex((one) => one.name === by);
+	const axis = axes.findIndex((axis) => axis.name === by);
 	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
 	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
 	return takesEntry(quantity, set?.members[ordinal]?.id ?? '');
@@ -147,11 +147,11 @@ export const numberText = (
 export const isClose = (a: number, b: number) =>
 	a === b || Math.abs(a - b) <= Math.max(1e-14, 1e-12 * Math.max(Math.abs(a), Math.abs(b)));
 
-export function isSame(one: Results, other: Results, cell: number): boolean {
-	const state = one.states[cell];
+export function isSame(results: Results, other: Results, cell: number): boolean {
+	const state = results.states[cell];
 	if (state !== other.states[cell]) return false;
 	if (state !== OK) return true;
-	const a = one.values[cell] ?? 0;
+	const a = results.values[cell] ?? 0;
 	const b = other.values[cell] ?? 0;
 	return isClose(a, b);
 }

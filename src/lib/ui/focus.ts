@@ -26,7 +26,7 @@ export function focusPage(): void {
 export async function focusItem(id: string | null): Promise<void> {
 	await tick();
 	const items = [...document.querySelectorAll<HTMLElement>('main [data-item]')];
-	const item = items.find((one) => one.dataset.item === id);
+	const item = items.find((item) => item.dataset.item === id);
 	if (item) item.focus();
 	else focusHeading();
 }

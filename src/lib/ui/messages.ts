@@ -107,10 +107,10 @@ export function messagesOf({ layout, results, faults, problems }: MessagesInput)
 		count: 0,
 		text: problem.message
 	}));
-	for (const one of results) {
-		const errors = causes(one.scenario, faults.get(one.scenario) ?? []);
+	for (const result of results) {
+		const errors = causes(result.scenario, faults.get(result.scenario) ?? []);
 		messages.push(...errors.filter((error) => !unproven.has(error.quantity)));
-		messages.push(...sayingsOf(layout, one).messages);
+		messages.push(...sayingsOf(layout, result).messages);
 	}
 	return messages;
 }

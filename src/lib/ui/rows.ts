@@ -79,8 +79,8 @@ export const perWords = (layout: Layout, quantity: QuantityLayout, from = 0): st
 
 function isSeen(results: readonly Results[], from: number, to: number): boolean {
 	if (results.length === 0) return true;
-	return results.some((one) => {
-		for (let cell = from; cell < to; cell++) if (one.states[cell] !== ABSENT) return true;
+	return results.some((result) => {
+		for (let cell = from; cell < to; cell++) if (result.states[cell] !== ABSENT) return true;
 		return false;
 	});
 }
@@ -169,12 +169,12 @@ function addMessages(
 			quantity
 		};
 		const at = rows.findIndex(
-			(one, place) =>
+			(row, place) =>
 				place >= start &&
-				one.kind === 'quantity' &&
-				one.open === null &&
+				row.kind === 'quantity' &&
+				row.open === null &&
 				message.count === 1 &&
-				one.from === message.cell
+				row.from === message.cell
 		);
 		if (at < 0) rows.push(row);
 		else rows.splice(at + 1, 0, row);

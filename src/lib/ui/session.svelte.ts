@@ -48,9 +48,9 @@ function withWorkbook(layout: Layout, workbook: Workbook): Layout {
 	const { quantities } = layout;
 	if (layout.workbook.sheets === workbook.sheets) return { ...layout, workbook };
 	const current = workbook.sheets.flatMap((sheet) => sheet.quantities);
-	const renewed = quantities.map((one) => ({
-		...one,
-		quantity: current[one.index] ?? one.quantity
+	const renewed = quantities.map((quantity) => ({
+		...quantity,
+		quantity: current[quantity.index] ?? quantity.quantity
 	}));
 	const byName = new Map(renewed.map((one) => [one.quantity.name, one]));
 	return { ...layout, workbook, quantities: renewed, byName };

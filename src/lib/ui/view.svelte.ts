@@ -117,7 +117,7 @@ export class View {
 	}
 
 	show(id: string, shown: boolean): void {
-		const without = this.shown.filter((one) => one !== id);
+		const without = this.shown.filter((name) => name !== id);
 		this.shown = shown ? [...without, id] : without;
 	}
 }

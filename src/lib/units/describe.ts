@@ -82,7 +82,7 @@ function cost(parts: readonly UnitPart[]): number {
 }
 
 function known(symbol: string): UnitSymbol {
-	const found = KNOWN.find((one) => one.symbol === symbol);
+	const found = KNOWN.find((knownSymbol) => knownSymbol.symbol === symbol);
 	if (!found) throw new Error(`${symbol} is not a built-in unit.`);
 	return found;
 }

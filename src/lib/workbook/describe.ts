@@ -18,7 +18,8 @@ export function describeCommand(
 ): string {
 	const quantity = (name: string) => findQuantity(workbook, name)?.label ?? name;
 	const scenario = (id: string) => findScenario(workbook, id)?.title ?? id;
-	const study = (name: string) => workbook.studies?.find((one) => one.name === name)?.title ?? name;
+	const study = (name: string) =>
+		workbook.studies?.find((study) => study.name === name)?.title ?? name;
 	const sheet = (index: number) => workbook.sheets[index]?.title ?? `sheet ${index + 1}`;
 	switch (command.kind) {
 		case 'set_inputs':

@@ -47,7 +47,9 @@ export function mergeWorkbooks(three: Three, choose: Choose = () => undefined): 
 	if (!found) return done(workbook);
 	// What was wrong before the merge must not keep anyone from saving.
 	const before = new Set([base, mine, theirs].flatMap(findProblems).map(problemLine));
-	const problem = [found, ...others].find((one) => !before.has(problemLine(one)));
+	const problem = [found, ...others].find(
+		(workbookProblem) => !before.has(problemLine(workbookProblem))
+	);
 	if (!problem) return done(workbook);
 	const side = asks.ask('unsound', ['workbook', problem.code], {}, problemLine(problem));
 	return done(side === 'mine' ? mine : theirs);

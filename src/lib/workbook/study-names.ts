@@ -56,7 +56,7 @@ function mappedStudy(study: Study, names: StudyNames): Study {
 				...cells(study),
 				scenario: scenario(study.scenario),
 				...(inputs && { inputs: inputs.map(cells) }),
-				...(cases && { cases: cases.map((one) => ({ ...one, moves: one.moves.map(cells) })) })
+				...(cases && { cases: cases.map((case_) => ({ ...case_, moves: case_.moves.map(cells) })) })
 			};
 		}
 		case 'map':

@@ -116,8 +116,8 @@ export function capacityOf(works: Works) {
 /** kg of cross-linked pipe in the year's plan: what the cross-linking pool is divided by. */
 export function crosslinkedKg(works: Works, year: Year, of: 'planned' | 'metres'): number {
 	return sum(
-		year.made.map((one) =>
-			productOf(one.product).crosslink ? one[of] * at(works.pipes, one.product).massPerMetre : 0
+		year.made.map((made) =>
+			productOf(made.product).crosslink ? made[of] * at(works.pipes, made.product).massPerMetre : 0
 		)
 	);
 }
@@ -163,9 +163,9 @@ function weights(
 	year: Year,
 	product: string
 ): readonly (readonly [string, number])[] {
-	const made = year.made.filter((one) => one.product === product && one.metres > 0);
-	const total = sum(made.map((one) => one.metres));
-	if (total > 0) return made.map((one) => [one.line, one.metres / total]);
+	const made = year.made.filter((made) => made.product === product && made.metres > 0);
+	const total = sum(made.map((made) => made.metres));
+	if (total > 0) return made.map((made) => [made.line, made.metres / total]);
 	const able = works.setting.lines.find((line) => line.products.includes(product));
 	return able ? [[able.id, 1]] : [];
 }

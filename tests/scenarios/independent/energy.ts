@@ -10,9 +10,9 @@ const { energy, tariff } = plant;
 export function averageTariff(pattern: string): number {
 	return weekAverage(pattern, (weekday, hour) => {
 		const band = tariff.bands.find(
-			(one) =>
-				one.weekdays.includes(weekday) &&
-				one.hours.some(([from = 0, to = 0]) => hour >= from && hour < to)
+			(band) =>
+				band.weekdays.includes(weekday) &&
+				band.hours.some(([from = 0, to = 0]) => hour >= from && hour < to)
 		);
 		if (!band) throw new Error(`no tariff band on weekday ${weekday} at ${hour} h`);
 		return band.eur_per_kWh;

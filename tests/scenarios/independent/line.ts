@@ -18,7 +18,9 @@ export interface Run {
 
 export function runOf(product: Product, pipe: Pipe, line: Line, speedRatio: number): Run {
 	const limits = limitsOf(product, pipe, line);
-	const [limitedBy, speed] = [...limits].reduce((least, one) => (one[1] < least[1] ? one : least));
+	const [limitedBy, speed] = [...limits].reduce((least, limit) =>
+		limit[1] < least[1] ? limit : least
+	);
 
 	const gross = 60 * speed * speedRatio;
 	const restartMetres = line.restart_scrap_kg / pipe.massPerMetre / line.mtbf_h;

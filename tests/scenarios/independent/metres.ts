@@ -32,7 +32,7 @@ export function yearsOf(works: Works): readonly Year[] {
 }
 
 export function rewinderHoursOffered(works: Works): number {
-	return sum(works.setting.rewinders.map((one) => scheduledHours(one.roster)));
+	return sum(works.setting.rewinders.map((rewinder) => scheduledHours(rewinder.roster)));
 }
 
 function yearOf(works: Works, year: number): Year {
@@ -47,31 +47,31 @@ function yearOf(works: Works, year: number): Year {
 	);
 	const lineLoad = new Map(
 		works.setting.lines.map((line) => {
-			const own = planned.filter((one) => one.line === line.id);
-			const hours = own.map((one) => one.planned * hoursPerMetre(works, one));
+			const own = planned.filter((made) => made.line === line.id);
+			const hours = own.map((made) => made.planned * hoursPerMetre(works, made));
 			return [line.id, sum(hours) / netLineHours(line.roster)];
 		})
 	);
 	// Lines first; chambers and rewinders then get what the lines can deliver. None of the shipped
 	// plans is cut, so the order does not show in any figure.
-	const chamber = (one: Made) =>
-		chamberHours(productOf(one.product), at(works.pipes, one.product).wallSetPoint);
-	const rewinder = (one: Made) => rewindHours(productOf(one.product));
-	const byLine = planned.map((one) => cut(one, at(lineLoad, one.line)));
+	const chamber = (made: Made) =>
+		chamberHours(productOf(made.product), at(works.pipes, made.product).wallSetPoint);
+	const rewinder = (made: Made) => rewindHours(productOf(made.product));
+	const byLine = planned.map((made) => cut(made, at(lineLoad, made.line)));
 	const chamberLoad = loadOf(byLine, chamber, chamberHoursOffered());
-	const byChamber = byLine.map((one) => (chamber(one) === null ? one : cut(one, chamberLoad)));
+	const byChamber = byLine.map((made) => (chamber(made) === null ? made : cut(made, chamberLoad)));
 	const rewinderLoad = loadOf(byChamber, rewinder, rewinderHoursOffered(works));
-	const made = byChamber.map((one) => (rewinder(one) === null ? one : cut(one, rewinderLoad)));
+	const made = byChamber.map((made) => (rewinder(made) === null ? made : cut(made, rewinderLoad)));
 	return { made, lineLoad, chamberLoad, rewinderLoad };
 }
 
-function loadOf(made: readonly Made[], hours: (one: Made) => number | null, offered: number) {
-	return sum(made.map((one) => one.metres * (hours(one) ?? 0))) / offered;
+function loadOf(made: readonly Made[], hours: (made: Made) => number | null, offered: number) {
+	return sum(made.map((made) => made.metres * (hours(made) ?? 0))) / offered;
 }
 
-const cut = (one: Made, load: number): Made =>
-	load > 1 + TOLERANCE ? { ...one, metres: one.metres / load } : one;
+const cut = (made: Made, load: number): Made =>
+	load > 1 + TOLERANCE ? { ...made, metres: made.metres / load } : made;
 
-function hoursPerMetre(works: Works, one: Made): number {
-	return at(at(works.runs, one.line), one.product).hoursPerMetre;
+function hoursPerMetre(works: Works, made: Made): number {
+	return at(at(works.runs, made.line), made.product).hoursPerMetre;
 }

@@ -76,7 +76,7 @@ function build(id: ScenarioId): IndependentResults {
 		netNet,
 		contribution: perProduct((product) => at(netNet, product) - at(cards, product).variable),
 		goodMetres: perProduct((product) =>
-			sum(today.made.map((one) => (one.product === product ? one.metres : 0)))
+			sum(today.made.map((made) => (made.product === product ? made.metres : 0)))
 		),
 		years,
 		results,

@@ -144,7 +144,10 @@ export function settingOf(id: ScenarioId): Setting {
 		id,
 		options: chosen,
 		lines: lines.map((line) => ({ ...line, roster: rosterOf(line, 'line_pattern') })),
-		rewinders: rewinders.map((one) => ({ ...one, roster: rosterOf(one, 'rewinder_pattern') })),
+		rewinders: rewinders.map((rewinder) => ({
+			...rewinder,
+			roster: rosterOf(rewinder, 'rewinder_pattern')
+		})),
 		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today',
 		plan: data.plan.metres_per_year[id]
 	};

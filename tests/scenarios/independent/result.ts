@@ -37,13 +37,13 @@ export function netNetPrices(works: Works): ReadonlyMap<string, number> {
 export function yearResult(works: Works, pools: Pools, year: Year): YearResult {
 	const prices = netNetPrices(works);
 	const contribution = sum(
-		year.made.map((one) => {
-			const variable = sum(Object.values(variableCost(works, one.line, one.product)));
-			return one.metres * (at(prices, one.product) - variable);
+		year.made.map((made) => {
+			const variable = sum(Object.values(variableCost(works, made.line, made.product)));
+			return made.metres * (at(prices, made.product) - variable);
 		})
 	);
 	return {
-		revenue: sum(year.made.map((one) => one.metres * productOf(one.product).price_net_eur_m)),
+		revenue: sum(year.made.map((made) => made.metres * productOf(made.product).price_net_eur_m)),
 		contribution,
 		ebit:
 			contribution -
@@ -62,7 +62,7 @@ export function fullCostResult(works: Works, pools: Pools, year: Year): FullCost
 	const prices = netNetPrices(works);
 	const capacity = capacityOf(works);
 	const made = (figure: (product: string, line: string) => number) =>
-		sum(year.made.map((one) => one.metres * figure(one.product, one.line)));
+		sum(year.made.map((made) => made.metres * figure(made.product, made.line)));
 
 	const lineHours = made((product, line) => at(at(works.runs, line), product).hoursPerMetre);
 	const rewinderHours = made((product) => rewindHours(productOf(product)) ?? 0);

@@ -72,7 +72,7 @@ export function overMonths(roster: Roster, figure: (pattern: string) => number):
 /** Average over the hours of a pattern's week of a figure that depends on weekday and hour. */
 export function weekAverage(pattern: string, figure: (weekday: number, hour: number) => number) {
 	const hours = weekOf(pattern).flatMap((day, weekday) => day.map((hour) => figure(weekday, hour)));
-	return hours.reduce((total, one) => total + one, 0) / hours.length;
+	return hours.reduce((total, hour) => total + hour, 0) / hours.length;
 }
 
 /** Scheduled rewinder hours per metre; null where the line coils. */

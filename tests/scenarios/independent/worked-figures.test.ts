@@ -119,7 +119,7 @@ describe('the year', () => {
 
 	it.each(allModels())('$scenario makes its whole plan: no resource is over-full', ({ years }) => {
 		for (const year of years)
-			expect(year.made.filter((one) => one.metres !== one.planned)).toEqual([]);
+			expect(year.made.filter((made) => made.metres !== made.planned)).toEqual([]);
 	});
 
 	it('leaves no idle cost at cross-linking, whose pool is divided by the planned kilograms', () => {
@@ -130,7 +130,7 @@ describe('the year', () => {
 });
 
 describe('what is plausible in the trade (common practice, no source)', () => {
-	it.each(products.map((one) => one.id))(
+	it.each(products.map((product) => product.id))(
 		'%s carries 7 to 9 % more than its thinnest wall',
 		(id) => {
 			const { giveaway } = at(base.pipes, id);
@@ -139,25 +139,28 @@ describe('what is plausible in the trade (common practice, no source)', () => {
 		}
 	);
 
-	it.each(products.map((one) => one.id))('%s needs about 2 %% less material when gauged', (id) => {
-		const gauged = at(modelOf('better_gauging').pipes, id);
-		const saved = 1 - gauged.materialCost / at(base.pipes, id).materialCost;
-		expect(saved).toBeGreaterThan(0.015);
-		expect(saved).toBeLessThan(0.025);
-	});
+	it.each(products.map((product) => product.id))(
+		'%s needs about 2 %% less material when gauged',
+		(id) => {
+			const gauged = at(modelOf('better_gauging').pipes, id);
+			const saved = 1 - gauged.materialCost / at(base.pipes, id).materialCost;
+			expect(saved).toBeGreaterThan(0.015);
+			expect(saved).toBeLessThan(0.025);
+		}
+	);
 
 	it('spends about 60 % of factory cost on material', () => {
 		const spent = (of: 'material' | 'perMetre') =>
-			sum(today.made.map((one) => one.metres * at(base.cards, one.product)[of]));
+			sum(today.made.map((made) => made.metres * at(base.cards, made.product)[of]));
 		expect(spent('material') / spent('perMetre')).toBeCloseTo(0.6, 1);
 	});
 
 	it('scraps 3 to 6 % of what it extrudes', () => {
 		const extruded = sum(
-			today.made.map((one) => one.metres * at(at(base.runs, one.line), one.product).kgExtruded)
+			today.made.map((made) => made.metres * at(at(base.runs, made.line), made.product).kgExtruded)
 		);
 		const good = sum(
-			today.made.map((one) => one.metres * at(base.pipes, one.product).massPerMetre)
+			today.made.map((made) => made.metres * at(base.pipes, made.product).massPerMetre)
 		);
 		expect(1 - good / extruded).toBeGreaterThan(0.03);
 		expect(1 - good / extruded).toBeLessThan(0.06);
@@ -165,10 +168,10 @@ describe('what is plausible in the trade (common practice, no source)', () => {
 
 	it('burns 10 to 40 % of its power as base load', () => {
 		const process = sum(
-			today.made.map((one) => {
-				const ran = at(at(base.runs, one.line), one.product);
-				const kWh = kWhPerMetre(productOf(one.product), at(base.pipes, one.product), ran);
-				return one.metres * kWh;
+			today.made.map((made) => {
+				const ran = at(at(base.runs, made.line), made.product);
+				const kWh = kWhPerMetre(productOf(made.product), at(base.pipes, made.product), ran);
+				return made.metres * kWh;
 			})
 		);
 		const { baseKWh } = base.pools.site;
@@ -177,11 +180,11 @@ describe('what is plausible in the trade (common practice, no source)', () => {
 	});
 
 	it.each(base.lines)('%s is 75 to 88 % effective over its planned busy time', (line) => {
-		const made = today.made.filter((one) => one.line === line);
+		const made = today.made.filter((made) => made.line === line);
 		const ran = (one: { product: string }) => at(at(base.runs, line), one.product);
-		const ideal = sum(made.map((one) => one.metres / (60 * ran(one).speed)));
+		const ideal = sum(made.map((made) => made.metres / (60 * ran(made).speed)));
 		// Planned busy: the hours its metres take, set-up and breakdowns included, and 125 h of restarts.
-		const busy = sum(made.map((one) => one.metres * ran(one).hoursPerMetre)) + 125;
+		const busy = sum(made.map((made) => made.metres * ran(made).hoursPerMetre)) + 125;
 		expect(restarts(allYear('5x24')) * 2.5).toBeCloseTo(125, 9);
 		expect(ideal / busy).toBeGreaterThan(0.75);
 		expect(ideal / busy).toBeLessThan(0.88);

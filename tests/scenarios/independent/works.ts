@@ -12,7 +12,9 @@ export interface Works {
 
 export function worksOf(id: ScenarioId): Works {
 	const setting = settingOf(id);
-	const pipes = new Map(products.map((one) => [one.id, pipeOf(one, setting.capability)]));
+	const pipes = new Map(
+		products.map((product) => [product.id, pipeOf(product, setting.capability)])
+	);
 	const ratio = plant.time_model.speed_ratio;
 	const runs = new Map(
 		setting.lines.map((line) => [

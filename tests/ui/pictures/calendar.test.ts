@@ -25,7 +25,7 @@ import marram from '../../../scenarios/marram-coil-works.json?raw';
 const loaded = loadWorkbook(marram, 'marram.json');
 if (!loaded.ok) throw new Error(loaded.problem.line);
 const { workbook: plant } = loaded;
-const picture = plant.pictures?.find((one) => one.kind === 'calendar') as CalendarPicture;
+const picture = plant.pictures?.find((picture) => picture.kind === 'calendar') as CalendarPicture;
 const only: Workbook = {
 	...{ format: plant.format, version: plant.version, title: 'Calendar', sets: plant.sets },
 	sheets: plant.sheets.filter(({ title }) => title === 'Calendar'),
@@ -116,7 +116,7 @@ describe('changes', () => {
 	it('a shut-down is added over the turn of the year, and changed', () => {
 		const draft = { label: 'Winter', fromMonth: 11, fromDay: 26, toMonth: 0, toDay: 2 };
 		const { calendar: two } = opened(...shutDownCommands(edit, null, draft));
-		expect(two.shutDowns.map((one) => one.label)).toEqual(['Summer', 'Winter']);
+		expect(two.shutDowns.map((shutDown) => shutDown.label)).toEqual(['Summer', 'Winter']);
 		expect(shutDownWords(two, two.shutDowns[1]!)).toBe('27 December to 3 January, both included');
 		expect(two.months[0]!.days[1]).toMatchObject({ isShutDown: true });
 		const later = { label: 'Summer', fromMonth: 7, fromDay: 8, toMonth: 7, toDay: 19 };

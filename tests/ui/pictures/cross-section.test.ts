@@ -63,21 +63,23 @@ describe('the magnified wall', () => {
 		const { wall, strokes, texts } = draw(section);
 		const first = wall.bands[0]!.x;
 		const whole = wall.bands.reduce((sum, band) => sum + band.width, 0);
-		const at = Number(/^M([\d.]+)/.exec(strokes.find((one) => one.tone === 'hand')!.d)![1]);
+		const at = Number(/^M([\d.]+)/.exec(strokes.find((stroke) => stroke.tone === 'hand')!.d)![1]);
 		expect((at - first) / whole).toBeCloseTo(1.52 / 1.6, 6);
-		expect(texts.find((one) => one.tone === 'hand')!.text).toBe(
+		expect(texts.find((text) => text.tone === 'hand')!.text).toBe(
 			'1.520 with better gauging, −0.080'
 		);
 	});
 	it('makes room where the scenario in hand sets a thicker wall', () => {
 		const drawing = draw(sectionWith('A15', { wall: { A15: 2, B30: 3 } }));
-		const at = Number(/^M([\d.]+)/.exec(drawing.strokes.find((one) => one.tone === 'hand')!.d)![1]);
+		const at = Number(
+			/^M([\d.]+)/.exec(drawing.strokes.find((stroke) => stroke.tone === 'hand')!.d)![1]
+		);
 		expect(at).toBeLessThanOrEqual(1128 - 246);
 	});
 	it('draws no broken line where nothing differs', () => {
 		const section = sectionWith('A15', {});
 		expect(section.selectedScenario).toBeNull();
-		expect(draw(section).strokes.some((one) => one.tone === 'hand')).toBe(false);
+		expect(draw(section).strokes.some((stroke) => stroke.tone === 'hand')).toBe(false);
 	});
 	it.each([358, 600, 888, 1128])('keeps every text within a width of %i', (width) => {
 		const { texts } = draw(sectionWith('A15', { wall: { A15: 1.52, B30: 3 } }), width);
@@ -87,14 +89,14 @@ describe('the magnified wall', () => {
 		}
 	});
 	it('shows the chain of dimensions: 1.5 + 0.04 + 0.06 = 1.6', () => {
-		const words = draw(sectionWith('A15')).texts.map((one) => one.text);
+		const words = draw(sectionWith('A15')).texts.map((text) => text.text);
 		expect(words).toContain('1.500 minimum wall');
 		expect(words).toContain('0.040 eccentricity');
 		expect(words).toContain('0.060 spread');
 		expect(words).toContain('1.600 mm wall set-point');
 	});
 	it('has a scale bar of a round length for the ring and one for the wall', () => {
-		const words = draw(sectionWith('A15')).texts.map((one) => one.text);
+		const words = draw(sectionWith('A15')).texts.map((text) => text.text);
 		expect(words).toContain('5 mm');
 		expect(words).toContain('0.2 mm');
 	});

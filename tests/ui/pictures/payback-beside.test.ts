@@ -24,7 +24,7 @@ function page(change: (model: ReturnType<typeof openShipped>) => void = () => un
 		units: UnitSystem.create([]).system
 	};
 	const picture = model.workbook.pictures!.find(
-		(one): one is PaybackPicture => one.kind === 'payback'
+		(picture): picture is PaybackPicture => picture.kind === 'payback'
 	)!;
 	const { cases } = casesOf({ picture, ...open });
 	const interactions = interactionsOf({
@@ -92,10 +92,10 @@ describe('the parts of a value', () => {
 		const { open, picture, cases } = page();
 		const columns = partColumns(open.layout, picture, EUR);
 		const money = columns.filter(({ isMoney }) => isMoney);
-		for (const one of cases) {
-			const source = sourceOf(open, one.id);
+		for (const case_ of cases) {
+			const source = sourceOf(open, case_.id);
 			const sum = money.reduce((so, column) => so + column.of(source).value, 0);
-			expect(sum, one.id).toBeCloseTo(one.npv.value, 4);
+			expect(sum, case_.id).toBeCloseTo(case_.npv.value, 4);
 		}
 		expect(columns.map(({ label }) => label).slice(money.length)).toEqual([
 			'Profitability index',

@@ -99,12 +99,12 @@ describe('the finding', () => {
 describe('the cases', () => {
 	it('are those with an outlay; the others are named', () => {
 		const { found } = casesWith(all);
-		expect(found.cases.map((one) => one.id)).toEqual(['line', 'both', 'rewinder']);
+		expect(found.cases.map((case_) => case_.id)).toEqual(['line', 'both', 'rewinder']);
 		expect(found.without).toEqual(['Base']);
 	});
 	it('take the first colour for the scenario in hand, the others in order', () => {
 		const colours = (selectedScenario: string) =>
-			casesWith(all, selectedScenario).found.cases.map((one) => one.colour);
+			casesWith(all, selectedScenario).found.cases.map((case_) => case_.colour);
 		expect(colours('both')).toEqual([2, 1, 3]);
 		expect(colours('base')).toEqual([1, 2, 3]);
 	});
@@ -142,7 +142,7 @@ describe('the figures of a row', () => {
 	const scale = { factor: 0.001, unit: 'kEUR' };
 	const figure = (id: string, name: Parameters<typeof rowFigure>[1], written = all) =>
 		rowFigure(
-			casesWith(written).found.cases.find((one) => one.id === id)!,
+			casesWith(written).found.cases.find((case_) => case_.id === id)!,
 			name,
 			scale,
 			'en'
@@ -210,7 +210,7 @@ describe('cautions', () => {
 	it('warn of lives that differ', () => {
 		expect(cautions(all).at(-1)!.text).toMatch(/^The lives differ, 3 to 4 years/);
 		expect(
-			cautions({ base, line, both: line, rewinder }).some((one) => /lives/.test(one.text))
+			cautions({ base, line, both: line, rewinder }).some((caution) => /lives/.test(caution.text))
 		).toBe(false);
 	});
 	it('say which case is not drawn in full', () => {

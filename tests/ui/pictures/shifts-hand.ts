@@ -99,7 +99,9 @@ export const small: Workbook = {
 };
 
 export const pictureOf = <K extends Picture['kind']>(kind: K): Extract<Picture, { kind: K }> =>
-	small.pictures!.find((one): one is Extract<Picture, { kind: K }> => one.kind === kind)!;
+	small.pictures!.find(
+		(picture): picture is Extract<Picture, { kind: K }> => picture.kind === kind
+	)!;
 
 export const loads: Written = {
 	line_load: {

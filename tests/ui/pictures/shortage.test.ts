@@ -55,7 +55,7 @@ describe('ways out', () => {
 	});
 
 	it('show bars in proportion to the hours', () => {
-		expect(ways.ways.map((one) => freedShare(ways, one))).toEqual([40, 100, 8.4]);
+		expect(ways.ways.map((way) => freedShare(ways, way))).toEqual([40, 100, 8.4]);
 	});
 
 	it('keep a scenario without a price, behind those that have one', () => {

@@ -125,8 +125,8 @@ describe('the week of a pattern', () => {
 
 	it('a cost without a value is no zero', () => {
 		const broken = { ...workbook, sheets: workbook.sheets.map((sheet) => ({ ...sheet })) };
-		const quantities = broken.sheets[0]!.quantities.map((one) =>
-			one.name === 'price' ? { ...one, value: { 'Mon 7': 0.2 } } : one
+		const quantities = broken.sheets[0]!.quantities.map((quantity) =>
+			quantity.name === 'price' ? { ...quantity, value: { 'Mon 7': 0.2 } } : quantity
 		);
 		const { week: weekThere } = opened({
 			...broken,

@@ -133,7 +133,7 @@ describe('a shared workbook', () => {
 		session.apply(price(1.9));
 		await pass(2000);
 		expect(order.length).toBeGreaterThan(0);
-		expect(order.filter((one, i) => one === 'link' && order[i - 1] !== 'written')).toEqual([]);
+		expect(order.filter((name, i) => name === 'link' && order[i - 1] !== 'written')).toEqual([]);
 	});
 	it('takes in what others save, says so, and sends nothing back', async () => {
 		const { server, session, kept } = await awake('editor');

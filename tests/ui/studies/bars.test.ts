@@ -33,8 +33,8 @@ describe('bars beside a table', () => {
 
 	it('are hatched where they go down, and only within themselves', () => {
 		expect(plot.bars[0]!.hatch).toBe('');
-		const points = plot.bars[1]!.hatch.match(/[\d.]+ [\d.]+/g)!.map((one) =>
-			one.split(' ').map(Number)
+		const points = plot.bars[1]!.hatch.match(/[\d.]+ [\d.]+/g)!.map((name) =>
+			name.split(' ').map(Number)
 		);
 		const { x, y, width, height } = plot.bars[1]!;
 		for (const [left, top] of points) {

@@ -54,7 +54,9 @@ function opened() {
 	flushSync();
 	close = () => void unmount(own);
 	const field = (label: string) => {
-		const found = [...document.querySelectorAll('label')].find((one) => one.textContent === label);
+		const found = [...document.querySelectorAll('label')].find(
+			(hTMLLabelElement) => hTMLLabelElement.textContent === label
+		);
 		return document.getElementById(found!.htmlFor) as HTMLInputElement;
 	};
 	const enter = async (label: string, text: string) => {

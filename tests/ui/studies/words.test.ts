@@ -175,7 +175,7 @@ describe('swings in words', () => {
 		const result = answered(study);
 		if (result.kind !== 'sensitivity') throw new Error(result.kind);
 		const [rent, price] = ['Rent', 'Price'].map((label) =>
-			result.swings.find((one) => one.label.toLowerCase() === label.toLowerCase())!
+			result.swings.find((swing) => swing.label.toLowerCase() === label.toLowerCase())!
 		) as [SwingResult, SwingResult];
 		const dull = { ...price, elasticity: 1, elasticityLess: -1 };
 		const kinked = { ...rent, elasticity: 0, elasticityLess: 4 };

@@ -50,7 +50,7 @@ export class HttpRemote implements Remote {
 	async entry(id: string): Promise<SharedEntry> {
 		const answer = await this.ask<{ workbooks: SharedEntry[] }>('/workbooks');
 		if (!answer.ok) throw failure(answer.problem);
-		const entry = answer.value.workbooks.find((one) => one.id === id);
+		const entry = answer.value.workbooks.find((workbook) => workbook.id === id);
 		if (entry && entry.role !== 'open_viewer') return entry;
 		throw new Refused(
 			entry

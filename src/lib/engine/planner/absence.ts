@@ -33,10 +33,10 @@ export interface ProvenQuantity {
 }
 
 /** The axes along which a quantity's values come and go with their members. */
-export function presenceAxesOf(context: Context, one: QuantityLayout): PresenceAxis[] {
-	return one.axes.flatMap((axis, at) => {
+export function presenceAxesOf(context: Context, quantity: QuantityLayout): PresenceAxis[] {
+	return quantity.axes.flatMap((axis, at) => {
 		const present = context.sets.get(axis.set)?.present;
-		return present && present.index !== one.index ? [{ axis: at, present }] : [];
+		return present && present.index !== quantity.index ? [{ axis: at, present }] : [];
 	});
 }
 
@@ -85,7 +85,7 @@ function passesAbsence(
 	const relations = owner.quantity.in ?? [];
 	const exists =
 		!read.cellOfPlace ||
-		(alike && (read.quantity.in ?? []).every((one) => relations.includes(one)));
+		(alike && (read.quantity.in ?? []).every((name) => relations.includes(name)));
 	const comes = presenceAxesOf(context, read).every(({ axis }) => {
 		const name = read.axes[axis]?.name ?? '';
 		const index = typed.indices[axis];

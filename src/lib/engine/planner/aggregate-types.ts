@@ -46,10 +46,10 @@ export function resultOf(
 			return { ...plain, type: only.value.type };
 	}
 	if (only.paired) return lineOf(proof, plain, only, only.paired);
-	const numbers = terms.map((one) => asNumber(proof, one.value));
+	const numbers = terms.map((term) => asNumber(proof, term.value));
 	if (numbers.some((number) => number === null)) return null;
 	const both = alike(proof, numbers as TypedNumber[], 'gathered together');
-	const first = both?.find((one) => !one.type.any) ?? both?.[0];
+	const first = both?.find((typedNumber) => !typedNumber.type.any) ?? both?.[0];
 	if (!both || !first) return null;
 	const same = { ...plain, terms: withValues(terms, both) };
 	switch (op) {
@@ -59,8 +59,8 @@ export function resultOf(
 			return { ...same, positions: 'ordinal', type: { kind: 'member', set } };
 		}
 		case Op.Product: {
-			const values = both.map((one) => asPlain(proof, one, 'a product of many'));
-			return values.some((one) => one === null)
+			const values = both.map((typedNumber) => asPlain(proof, typedNumber, 'a product of many'));
+			return values.some((value) => value === null)
 				? null
 				: { ...plain, terms: withValues(terms, values as TypedNumber[]), type: PLAIN };
 		}
@@ -74,8 +74,8 @@ export function resultOf(
 			return rate ? { ...same, parameters: [rate], type: first.type } : null;
 		}
 		case Op.Mirr: {
-			const rates = parameters.map((one) => rateOf(proof, one, only.gathered[0]));
-			return rates.some((one) => one === null)
+			const rates = parameters.map((parameter) => rateOf(proof, parameter, only.gathered[0]));
+			return rates.some((rate) => rate === null)
 				? null
 				: { ...same, parameters: rates as TypedNumber[], type: PLAIN };
 		}
@@ -94,7 +94,7 @@ export function resultOf(
 		}
 		default: {
 			const { unit } = first.type;
-			const types = both.map((one) => one.type);
+			const types = both.map((typedNumber) => typedNumber.type);
 			const any = types.every((type) => type.any);
 			const bare = types.every((type) => type.bare || type.any);
 			return { ...same, type: { kind: 'number', unit, any, bare } };
@@ -118,7 +118,7 @@ function lineOf(
 }
 
 const withValues = (terms: readonly Terms[], values: readonly Typed[]) =>
-	terms.map((one, at) => ({ ...one, value: values[at] ?? one.value }));
+	terms.map((term, at) => ({ ...term, value: values[at] ?? term.value }));
 
 /** A rate a period: a plain number, or one over the unit of the set's numbers ("%/year"). */
 function rateOf(proof: Proof, value: Typed, gathered: Variable | undefined): TypedNumber | null {

@@ -98,7 +98,7 @@ function reportUnaligned(
 	const choices = isTwice
 		? [`${axis.name}.${example}`]
 		: own.length > 0
-			? own.map((one) => one.name)
+			? own.map((axis) => axis.name)
 			: [example];
 	const choose = choices.map((choice) => `${words}[${choice}]`).join(' or ');
 	const per = proof.owner.layout.axes.length === 0 ? 'one value for all' : proof.perWords;

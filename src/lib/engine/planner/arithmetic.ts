@@ -119,8 +119,8 @@ function reportUnlike(proof: Proof, a: TypedNumber, b: TypedNumber, deed: string
 		return proof.report('unit-missing', message, literal.source.span, suggestion);
 	}
 	const source = b.source ?? a.source;
-	const shown = (one: TypedNumber) =>
-		`${proof.words(one.source)} is in ${unitWords(one.type.unit)}`;
+	const shown = (typedNumber: TypedNumber) =>
+		`${proof.words(typedNumber.source)} is in ${unitWords(typedNumber.type.unit)}`;
 	const message = `${shown(a)}, but ${shown(b)}: they cannot be ${deed}. Multiply the second by a ${describeRatio(b.type.unit, a.type.unit)}?`;
 	if (source) proof.report('unlike-units', message, source.span);
 }
@@ -173,8 +173,8 @@ export function compare(proof: Proof, source: Binary, left: Typed, right: Typed)
 	if (a.kind === 'member' || b.kind === 'member') {
 		if (a.kind === 'member' && b.kind === 'member' && a.set === b.set)
 			return binary(source, op, left, right, YES_NO);
-		const shown = (one: Typed) =>
-			`${proof.words(one.source)} is ${one.type.kind === 'member' ? `a member of ${one.type.set}` : 'a number'}`;
+		const shown = (typed: Typed) =>
+			`${proof.words(typed.source)} is ${typed.type.kind === 'member' ? `a member of ${typed.type.set}` : 'a number'}`;
 		const message = `${shown(left)}, but ${shown(right)}: only members of one set can be compared.`;
 		return proof.refuse('unlike-members', message, source);
 	}

@@ -56,10 +56,11 @@ export class Context {
 			return;
 		}
 		this.units = UnitSystem.create(workbook.units ?? []).system;
-		for (const one of layout.quantities) {
-			const known = this.know(one);
+		for (const quantity of layout.quantities) {
+			const known = this.know(quantity);
 			this.#quantities.push(known);
-			if (!this.#byName.has(one.quantity.name)) this.#byName.set(one.quantity.name, known);
+			if (!this.#byName.has(quantity.quantity.name))
+				this.#byName.set(quantity.quantity.name, known);
 		}
 		for (const set of workbook.sets) this.#addSet(set.name);
 	}
@@ -88,7 +89,7 @@ export class Context {
 	know(layout: QuantityLayout): KnownQuantity {
 		const { quantity } = layout;
 		const { type, fault } = this.#typeOf(quantity);
-		const problem = this.layout.problems.find((one) => one.quantity === quantity.name);
+		const problem = this.layout.problems.find((problem) => problem.quantity === quantity.name);
 		const rules = rulesOf(layout, this.layout);
 		const isFixed = quantity.fixed === true && rules.parts.length === 0;
 		return {

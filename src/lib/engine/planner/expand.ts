@@ -28,7 +28,7 @@ export function expand(low: Lowering, aggregate: Aggregate): number {
 	low.depth++;
 	const kept: Kept = { entries: [], ordinals: [] };
 	for (const terms of aggregate.terms) gatherTerms(low, aggregate, terms, kept);
-	const parameters = aggregate.parameters.map((one) => low.lower(one));
+	const parameters = aggregate.parameters.map((parameter) => low.lower(parameter));
 	low.depth--;
 	if (IN_TIME.has(aggregate.op) && !low.tracing) refuseUnsteady(low, aggregate, kept);
 	return result(low, aggregate, kept, parameters);

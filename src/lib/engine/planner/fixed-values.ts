@@ -10,19 +10,19 @@ export interface FixedValues {
 	readonly states: Uint8Array;
 }
 
-export function fixedValues(one: QuantityLayout, layout: Layout): FixedValues {
-	const values = new Float64Array(one.count);
-	const states = new Uint8Array(one.count);
-	const ids = one.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
-	const type = one.quantity.type;
+export function fixedValues(quantity: QuantityLayout, layout: Layout): FixedValues {
+	const values = new Float64Array(quantity.count);
+	const states = new Uint8Array(quantity.count);
+	const ids = quantity.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
+	const type = quantity.quantity.type;
 	const ordinals = typeof type === 'object' ? layout.ordinals.get(type.member_of) : undefined;
-	for (let cell = 0; cell < one.count; cell++) {
+	for (let cell = 0; cell < quantity.count; cell++) {
 		const at = ids.map(
-			(members, axis) => members[one.members[cell * ids.length + axis] ?? -1]?.id ?? ''
+			(members, axis) => members[quantity.members[cell * ids.length + axis] ?? -1]?.id ?? ''
 		);
-		const value = numberOf(valueAt(one.quantity.value, at), ordinals);
+		const value = numberOf(valueAt(quantity.quantity.value, at), ordinals);
 		values[cell] = value ?? NaN;
-		states[cell] = stateOf(value, one);
+		states[cell] = stateOf(value, quantity);
 	}
 	return { values, states };
 }

@@ -87,14 +87,14 @@ export function proveAggregate(
 function build(source: Call, scope: Scope, parts: Result & { otherwise: Typed | null }): Aggregate {
 	const { terms, parameters, otherwise } = parts;
 	const outside = [...parameters, ...(otherwise ? [otherwise] : [])];
-	let free = outside.reduce((mask, one) => mask | one.free, 0);
-	for (const one of terms) {
-		const inside = partsOf(one).reduce((mask, part) => mask | part.free, 0);
-		free |= one.gathered.reduce((mask, variable) => mask & ~(1 << variable.slot), inside);
+	let free = outside.reduce((mask, typed) => mask | typed.free, 0);
+	for (const term of terms) {
+		const inside = partsOf(term).reduce((mask, part) => mask | part.free, 0);
+		free |= term.gathered.reduce((mask, variable) => mask & ~(1 << variable.slot), inside);
 	}
 	const fixed =
-		outside.every((one) => one.fixed) &&
-		terms.every((one) => partsOf(one).every((part) => part.fixed));
+		outside.every((typed) => typed.fixed) &&
+		terms.every((term) => partsOf(term).every((part) => part.fixed));
 	return {
 		kind: 'aggregate',
 		name: source.name,
@@ -204,19 +204,21 @@ function refuseUnused(
 function gathersSomething(proof: Proof, source: Call, terms: readonly Terms[], op: Op): boolean {
 	const [first] = terms;
 	if (terms.length === 1 && first && first.gathered.length === 0) {
-		const argument = source.args.find((one) => one.span.start === first.span.start);
+		const argument = source.args.find((arg) => arg.span.start === first.span.start);
 		const words = proof.words(argument?.value ?? source);
-		const running = proof.variables.filter((one) => (first.value.free & (1 << one.slot)) !== 0);
+		const running = proof.variables.filter(
+			(variable) => (first.value.free & (1 << variable.slot)) !== 0
+		);
 		const last = running.at(-1);
 		const better = last && `${source.name}(${words} over ${last.name})`;
 		const message = last
-			? `${source.name} gathers nothing: everything is taken at the same ${running.map((one) => one.name).join(' and ')}. Write ${better}.`
+			? `${source.name} gathers nothing: everything is taken at the same ${running.map((variable) => variable.name).join(' and ')}. Write ${better}.`
 			: `${source.name} gathers nothing: ${words} has one value. Leave ${source.name} out.`;
 		proof.report('gathers-nothing', message, source.span, words.endsWith('…') ? undefined : better);
 		return false;
 	}
 	if (ONE_AXIS.has(op) && first && first.gathered.length > 1) {
-		const axes = first.gathered.map((one) => one.name);
+		const axes = first.gathered.map((variable) => variable.name);
 		proof.report(
 			'one-axis',
 			`${source.name} takes one set at a time, and ${axes.join(' and ')} are gathered here: write over ${axes.at(-1)} and choose or gather the rest.`,

@@ -39,7 +39,7 @@ function axisFor(filling: Filling, set: string, source: Expression | Index, name
 	if (free.length <= 1) return free[0];
 	const unaligned = free.filter((at) => !running(scope, quantity, at));
 	if (unaligned.length === 1) return unaligned[0];
-	if (filling.source.indices.filter((one) => one.kind !== 'scenario').length >= free.length)
+	if (filling.source.indices.filter((index) => index.kind !== 'scenario').length >= free.length)
 		return free[0];
 	const names = quantity.axes.filter((axis) => axis.set === set).map((axis) => axis.name);
 	const example = proof.context.sets.get(set)?.ids[0] ?? '';
@@ -112,10 +112,10 @@ function takeMember(filling: Filling, set: string, value: Reference): boolean {
 /** `stage.line` or, where a set is used twice, `from.PX15B`. */
 function takeQualified(filling: Filling, value: Reference): boolean {
 	const { proof, quantity } = filling;
-	const axis = quantity.axes.find((one) => one.name === value.qualifier);
+	const axis = quantity.axes.find((axis) => axis.name === value.qualifier);
 	const set = proof.context.sets.get(axis?.set ?? value.qualifier ?? '');
 	if (!set) return unknownSet(proof, value);
-	if (!quantity.axes.some((one, at) => one.set === set.name && filling.indices[at] === null))
+	if (!quantity.axes.some((axis, at) => axis.set === set.name && filling.indices[at] === null))
 		return notPer(filling, set.name, proof.words(value), value);
 	if (!set.ordinals.has(value.name)) return unknownMember(proof, set.name, value);
 	return takeMember(filling, set.name, value);

@@ -95,7 +95,7 @@ class SignatureWriter {
 		});
 		const rest = [...typed.parameters, ...(typed.otherwise ? [typed.otherwise] : [])];
 		const places = typed.positions === null ? '' : 'p';
-		return `a${typed.op}${places}[${terms.join('')}](${rest.map((one) => this.write(one)).join()})`;
+		return `a${typed.op}${places}[${terms.join('')}](${rest.map((typed) => this.write(typed)).join()})`;
 	}
 
 	#read({ quantity, indices, scenario, otherwise }: Extract<Typed, { kind: 'read' }>): string {

@@ -24,7 +24,7 @@ export function memoryOf(plan: Plan): Memory {
 	const known = memories.get(plan);
 	if (known) return known;
 	const context = new Context(plan.layout.workbook, plan.layout);
-	const proven = context.quantities.map((one) => proveQuantity(context, one));
+	const proven = context.quantities.map((quantity) => proveQuantity(context, quantity));
 	const memory = {
 		context,
 		absent: maybeAbsent(context, proven),

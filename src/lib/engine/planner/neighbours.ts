@@ -15,7 +15,9 @@ export function neighbour(low: Lowering, read: Read, ordinals: number[], at: num
 	const index = read.indices[at];
 	const set = low.context.sets.get(read.quantity.axes[at]?.set ?? '');
 	if (index?.kind !== 'neighbour' || !set) return low.store.nothing(OFF_END);
-	const further = read.indices.findIndex((one, place) => place > at && one.kind === 'neighbour');
+	const further = read.indices.findIndex(
+		(index, place) => place > at && index.kind === 'neighbour'
+	);
 	const candidates = candidatesFrom(read, ordinals, at, index.offset, set);
 	const arrive = (ordinal: number) => {
 		ordinals[at] = ordinal;

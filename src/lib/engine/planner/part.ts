@@ -66,7 +66,7 @@ export function quantityProblems(context: Context, known: KnownQuantity): PlanPr
 		span: { start: 0, end: 0 }
 	});
 	const problems = known.rules.faults.map(({ part, message }) => at(part, 'bad-rules', message));
-	const laidOut = context.layout.problems.find((one) => one.quantity === quantity.name);
+	const laidOut = context.layout.problems.find((problem) => problem.quantity === quantity.name);
 	if (laidOut) problems.push(at(null, laidOut.code, laidOut.message));
 	else if (known.fault !== null) problems.push(at(null, 'bad-unit', known.fault));
 	return problems;

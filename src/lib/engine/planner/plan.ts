@@ -25,7 +25,7 @@ export function buildPlan(workbook: Workbook): Plan {
 
 	const ownRoots = new Int32Array(layout.cells).fill(-1);
 	const inputRange = new Int32Array(layout.cells).fill(-1);
-	for (const one of proven) lowerQuantity(low, one, ownRoots, inputRange);
+	for (const provenQuantity of proven) lowerQuantity(low, provenQuantity, ownRoots, inputRange);
 
 	const roots = new Int32Array(layout.cells + low.liftedRoots.length);
 	roots.set(ownRoots);
@@ -73,18 +73,19 @@ const partsOf = (proven: readonly ProvenQuantity[]): ProvenPart[] =>
 	proven.flatMap(({ parts, where }) => (where ? [...parts, where] : parts));
 
 function problemsOf(context: Context, proven: readonly ProvenQuantity[]): PlanProblem[] {
-	return proven.flatMap((one) => [
-		...quantityProblems(context, one.known),
-		...partsOf([one]).flatMap(({ proof }) => proof.problems)
+	return proven.flatMap((provenQuantity) => [
+		...quantityProblems(context, provenQuantity.known),
+		...partsOf([provenQuantity]).flatMap(({ proof }) => proof.problems)
 	]);
 }
 
 function printedFormulas(proven: readonly ProvenQuantity[]): ReadonlyMap<string, string> {
 	const texts = new Map<string, string>();
-	for (const one of proven)
-		for (const part of partsOf([one])) {
+	for (const provenQuantity of proven)
+		for (const part of partsOf([provenQuantity])) {
 			const text = printed(part);
-			if (text !== null) texts.set(printedKey(one.known.layout.index, part.proof.part), text);
+			if (text !== null)
+				texts.set(printedKey(provenQuantity.known.layout.index, part.proof.part), text);
 		}
 	return texts;
 }

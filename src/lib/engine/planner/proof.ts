@@ -56,7 +56,8 @@ export class Proof {
 	}
 
 	report(code: string, message: string, span: Span, suggestion?: string): void {
-		if (this.problems.some((one) => one.span.start === span.start && one.code === code)) return;
+		if (this.problems.some((problem) => problem.span.start === span.start && problem.code === code))
+			return;
 		this.problems.push({
 			quantity: this.name,
 			part: this.part,

@@ -74,7 +74,7 @@ function memberOfAny(proof: Proof, source: Reference, expected: string | undefin
 }
 
 function qualified(proof: Proof, source: Reference): Typed {
-	const axis = proof.owner.layout.axes.find((one) => one.name === source.qualifier);
+	const axis = proof.owner.layout.axes.find((axis) => axis.name === source.qualifier);
 	const set = axis?.set ?? source.qualifier ?? '';
 	if (!proof.context.sets.has(set)) unknownSet(proof, source);
 	else {
@@ -111,9 +111,11 @@ function unknown(proof: Proof, source: Reference, expected: string | undefined):
 	const set = expected === undefined ? undefined : context.sets.get(expected);
 	const words = [
 		...(set?.ids ?? []),
-		...context.quantities.map((one) => one.layout.quantity.name),
+		...context.quantities.map((quantity) => quantity.layout.quantity.name),
 		...context.sets.keys(),
-		...[...context.sets.values()].flatMap((one) => (one.ids.length <= 200 ? one.ids : []))
+		...[...context.sets.values()].flatMap((knownSet) =>
+			knownSet.ids.length <= 200 ? knownSet.ids : []
+		)
 	];
 	const near = nearest(source.name, words);
 	const isFunction = FUNCTIONS.has(source.name.toUpperCase());

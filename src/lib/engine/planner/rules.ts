@@ -24,8 +24,8 @@ export const INPUT = -1;
 export const MISSING = -2;
 export const EVERY_OTHER = '*';
 
-export function rulesOf(one: QuantityLayout, layout: Layout): Rules {
-	const { formula, name } = one.quantity;
+export function rulesOf(quantity: QuantityLayout, layout: Layout): Rules {
+	const { formula, name } = quantity.quantity;
 	const nothing = new Int32Array(0);
 	if (formula === undefined) return { parts: [], axis: -1, partOfMember: nothing, faults: [] };
 	if (typeof formula === 'string')
@@ -38,8 +38,8 @@ export function rulesOf(one: QuantityLayout, layout: Layout): Rules {
 
 	const parts: Part[] = [];
 	const faults: { part: string | null; message: string }[] = [];
-	const axis = one.axes.findIndex((candidate) => candidate.name === formula.by);
-	const set = one.axes[axis]?.set;
+	const axis = quantity.axes.findIndex((candidate) => candidate.name === formula.by);
+	const set = quantity.axes[axis]?.set;
 	if (set === undefined) {
 		const message = `${name} has rules by ${formula.by}, but is not per ${formula.by}: choose one of its own sets.`;
 		return {
@@ -49,7 +49,7 @@ export function rulesOf(one: QuantityLayout, layout: Layout): Rules {
 			faults: [{ part: null, message }]
 		};
 	}
-	const size = one.sizes[axis] ?? 0;
+	const size = quantity.sizes[axis] ?? 0;
 	const partOfMember = new Int32Array(size).fill(MISSING);
 	const numberOfCase = (text: string, part: string) =>
 		text.trim() === 'input' ? INPUT : parts.push({ name: part, text }) - 1;
@@ -78,9 +78,9 @@ export function rulesOf(one: QuantityLayout, layout: Layout): Rules {
 }
 
 /** The part that holds for a cell, or INPUT or MISSING. */
-export function partOfCell(rules: Rules, one: QuantityLayout, cell: number): number {
+export function partOfCell(rules: Rules, quantity: QuantityLayout, cell: number): number {
 	if (rules.parts.length === 0 && rules.axis < 0) return INPUT;
 	if (rules.axis < 0) return 0;
-	const ordinal = one.members[(cell - one.base) * one.axes.length + rules.axis] ?? 0;
+	const ordinal = quantity.members[(cell - quantity.base) * quantity.axes.length + rules.axis] ?? 0;
 	return rules.partOfMember[ordinal] ?? MISSING;
 }

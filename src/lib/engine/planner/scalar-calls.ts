@@ -110,7 +110,7 @@ function list(source: Call, op: Op, items: readonly Typed[], type: ValueType): T
 }
 
 const conditions = (proof: Proof, args: readonly Typed[]) =>
-	args.map((one) => asCondition(proof, one));
+	args.map((arg) => asCondition(proof, arg));
 
 function choose(
 	proof: Proof,
@@ -122,7 +122,9 @@ function choose(
 	const [test, then, otherwise] = source.args;
 	if (!test || !then || !otherwise) return broken(source);
 	const condition = asCondition(proof, prove(proof, test.value, scope));
-	const branches = [then, otherwise].map((one) => prove(proof, one.value, scope, expected));
+	const branches = [then, otherwise].map((argument) =>
+		prove(proof, argument.value, scope, expected)
+	);
 	const alikes = unified(proof, branches);
 	if (!alikes) return broken(source);
 	return list(source, Op.If, [condition, ...alikes], commonType(alikes));

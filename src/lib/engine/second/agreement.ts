@@ -73,16 +73,16 @@ export function compareColumns(
 		disagreements
 	};
 
-	function agreesAt(scenario: number, cell: number, one: Outcome, two: Outcome): boolean {
-		if (classOf(one.state) !== classOf(two.state) || two.state === NOT_COMPARED) return false;
-		if (one.state !== OK || isClose(one.value, two.value)) return true;
+	function agreesAt(scenario: number, cell: number, outcome: Outcome, two: Outcome): boolean {
+		if (classOf(outcome.state) !== classOf(two.state) || two.state === NOT_COMPARED) return false;
+		if (outcome.state !== OK || isClose(outcome.value, two.value)) return true;
 		const root = plan.roots[cell]!;
 		if (root < 0) return false;
 		const magnitude = magnitudeOf(plan, root, (read, which) => {
 			const from = which === 0 ? scenario : which === 1 ? pairs[scenario]!.reference : base;
 			return pairs[from]?.second.values[read] ?? 0;
 		});
-		return isRounding(one.value, two.value, magnitude);
+		return isRounding(outcome.value, two.value, magnitude);
 	}
 }
 

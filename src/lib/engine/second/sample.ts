@@ -81,15 +81,15 @@ function someOf(
 		room -= cost;
 		return taken.length > 0;
 	};
-	const open = plan.layout.quantities.filter((one) => one.count > 0);
+	const open = plan.layout.quantities.filter((quantity) => quantity.count > 0);
 	const given = new Set<number>();
 	for (let round = 0; given.size < open.length && room > 0; round++)
-		open.forEach((one, i) => {
+		open.forEach((quantity, i) => {
 			if (given.has(i)) return;
 			// Strides that have no factor in common with the count visit every member once.
-			const at = round < one.count ? (round * strideOf(one.count)) % one.count : -1;
+			const at = round < quantity.count ? (round * strideOf(quantity.count)) % quantity.count : -1;
 			if (at < 0) given.add(i);
-			else if (!take(one.base + at) && !included[one.base + at]) given.add(i);
+			else if (!take(quantity.base + at) && !included[quantity.base + at]) given.add(i);
 		});
 	return included;
 }

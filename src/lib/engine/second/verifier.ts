@@ -125,7 +125,7 @@ export class Verifier {
 		const columns = this.#sources.map(({ id, reference }, scenario) => ({
 			id,
 			reference,
-			first: results.find((one) => one.scenario === id) ?? null,
+			first: results.find((result) => result.scenario === id) ?? null,
 			second: this.#column(scenario)
 		}));
 		const base = this.#sources.findIndex(({ parent }) => parent < 0);

@@ -68,7 +68,9 @@ class Reading implements ImportTable {
 		readonly readValue: ReadValue
 	) {
 		this.#byLabel = new Map(
-			layout.quantities.map((one) => [one.quantity.label.toLowerCase(), one] as const)
+			layout.quantities.map(
+				(quantity) => [quantity.quantity.label.toLowerCase(), quantity] as const
+			)
 		);
 	}
 

@@ -37,7 +37,7 @@ export function sheetTable(
 				membersOf(layout, cell).join(MEMBER_MARK),
 				quantity.quantity.unit ?? '',
 				quantity.quantity.formula === undefined ? 'input' : 'result',
-				...results.map((one) => entryOf(layout, quantity, one, cell))
+				...results.map((result) => entryOf(layout, quantity, result, cell))
 			]);
 	}
 	return {

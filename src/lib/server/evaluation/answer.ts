@@ -57,7 +57,7 @@ function cellsOf(workbook: Workbook): number {
 			(product, { set }) => product * (findSet(workbook, set)?.members.length ?? 1),
 			1
 		);
-	return quantities.reduce((sum, one) => sum + size(one), 0) * workbook.scenarios.length;
+	return quantities.reduce((sum, quantity) => sum + size(quantity), 0) * workbook.scenarios.length;
 }
 
 type ByName = Record<string, JsonQuantity>;

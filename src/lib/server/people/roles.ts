@@ -68,7 +68,7 @@ export async function changeRole(
 			.execute();
 		const own = members.find(({ person_id }) => person_id === personId);
 		if (!own) return 'missing';
-		const others = members.some((one) => one !== own && one.role === 'owner');
+		const others = members.some((member) => member !== own && member.role === 'owner');
 		if (own.role === 'owner' && role !== 'owner' && !others) return 'last_owner';
 		if (role === null)
 			await work

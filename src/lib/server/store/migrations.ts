@@ -45,7 +45,8 @@ export async function migrate(
 		const taken = (await sql<{ name: string }>`select name from migrations`.execute(work)).rows;
 		const names = new Set(taken.map(({ name }) => name));
 		for (const name of [...names].sort())
-			if (!MIGRATIONS.some((one) => one.name === name)) throw new NewerSchemaError(name);
+			if (!MIGRATIONS.some((migration) => migration.name === name))
+				throw new NewerSchemaError(name);
 		const steps: string[] = [];
 		for (const { name, up } of MIGRATIONS) {
 			if (names.has(name)) continue;

@@ -91,28 +91,33 @@ export async function addRevision(
 	});
 }
 
-async function insertRevision(work: Database, id: string, number: number, one: NewRevision) {
+async function insertRevision(
+	work: Database,
+	id: string,
+	number: number,
+	newRevision: NewRevision
+) {
 	await work
 		.insertInto('revisions')
 		.values({
 			workbook_id: id,
 			number,
-			made_at: one.madeAt,
-			author_id: one.author.id,
-			author_name: one.author.name,
-			reason: one.reason,
-			document: pack(one.document),
-			changes: JSON.stringify(one.changes),
-			restores: one.restores ?? null,
+			made_at: newRevision.madeAt,
+			author_id: newRevision.author.id,
+			author_name: newRevision.author.name,
+			reason: newRevision.reason,
+			document: pack(newRevision.document),
+			changes: JSON.stringify(newRevision.changes),
+			restores: newRevision.restores ?? null,
 			name: null,
 			locked: 0
 		})
 		.execute();
-	for (let start = 0; start < one.values.length; start += ROWS)
+	for (let start = 0; start < newRevision.values.length; start += ROWS)
 		await work
 			.insertInto('value_changes')
 			.values(
-				one.values.slice(start, start + ROWS).map((change, i) => ({
+				newRevision.values.slice(start, start + ROWS).map((change, i) => ({
 					workbook_id: id,
 					number,
 					place: start + i,

@@ -66,9 +66,9 @@ export function openColumns(request: ColumnsRequest): Answer<Columns> {
 	const asked: (CellOfScenario & { readonly place: number; readonly of: string })[] = [];
 	const scenarios = scenariosOf(plan, workbook, [
 		id,
-		...request.ask.map((one) => one.scenario ?? id)
+		...request.ask.map((asked) => asked.scenario ?? id)
 	]);
-	const placeOfScenario = (of: string) => scenarios.findIndex((one) => one.id === of);
+	const placeOfScenario = (of: string) => scenarios.findIndex((scenario) => scenario.id === of);
 	for (const [place, one] of request.ask.entries()) {
 		const found = cellsAt(plan, one);
 		if (!found.ok) return found;
@@ -118,7 +118,7 @@ export class Columns {
 		this.scenario = request.scenario;
 		this.alone = request.alone === true;
 		this.inputs = varied;
-		this.driven = driven.map((one) => ({ ...one, id: scenarios[one.scenario]!.id }));
+		this.driven = driven.map((driven) => ({ ...driven, id: scenarios[driven.scenario]!.id }));
 		const known = conditionsOf(plan);
 		const guards = asked.map(({ scenario, cell }) =>
 			(known.get(cell) ?? []).map((condition) => ({ scenario, cell: condition }))
@@ -136,10 +136,10 @@ export class Columns {
 			const { values, states } = scenarios[scenario]!.column;
 			return { value: values[cell]!, state: states[cell]! };
 		};
-		this.#drives = driven.map((one) => new InputWriter(plan, one, outcome(one)));
+		this.#drives = driven.map((driven) => new InputWriter(plan, driven, outcome(driven)));
 		this.#ins = new InputBlock(
 			study.inputs.map(({ cell }) => cell),
-			study.inputs.map((one) => this.#drives[one.driven]!)
+			study.inputs.map((input) => this.#drives[input.driven]!)
 		);
 		this.results = asked.map((one, i) => ({
 			...placeOf(plan.layout, one.cell),

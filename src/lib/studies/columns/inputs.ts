@@ -83,11 +83,11 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 		for (const cell of cells) {
 			const at = membersOf(plan.layout, cell);
 			const { from } = inputAt(workbook, id, place.quantity, at);
-			scenarios.forEach((one, scenario) => {
+			scenarios.forEach((scenarioOfStudy, scenario) => {
 				if (scenario !== studied) {
 					if (alone) return;
-					if (inputAt(workbook, one.id, place.quantity, at).from !== from) {
-						keptIn.add(one.id);
+					if (inputAt(workbook, scenarioOfStudy.id, place.quantity, at).from !== from) {
+						keptIn.add(scenarioOfStudy.id);
 						return;
 					}
 				}

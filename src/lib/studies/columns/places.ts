@@ -54,17 +54,19 @@ export function cellsAt(plan: Plan, place: PlaceOfStudy): Answer<readonly number
 }
 
 /** The cells of a quantity whose members are the wanted ones, −1 for any. */
-function matching(one: QuantityLayout, wanted: readonly number[]): number[] {
+function matching(quantity: QuantityLayout, wanted: readonly number[]): number[] {
 	if (wanted.every((ordinal) => ordinal >= 0)) {
-		const cell = cellAt(one, wanted);
+		const cell = cellAt(quantity, wanted);
 		return cell < 0 ? [] : [cell];
 	}
 	const cells: number[] = [];
-	for (let i = 0; i < one.count; i++)
+	for (let i = 0; i < quantity.count; i++)
 		if (
-			wanted.every((ordinal, at) => ordinal < 0 || one.members[i * wanted.length + at] === ordinal)
+			wanted.every(
+				(ordinal, at) => ordinal < 0 || quantity.members[i * wanted.length + at] === ordinal
+			)
 		)
-			cells.push(one.base + i);
+			cells.push(quantity.base + i);
 	return cells;
 }
 

@@ -41,7 +41,7 @@ export class ResultReader {
 		this.#moving = all.flatMap(({ from, conditions }, result) =>
 			this.#settled[result]
 				? []
-				: [{ result, from, conditions: conditions.filter((one) => !says(one)) }]
+				: [{ result, from, conditions: conditions.filter((condition) => !says(condition)) }]
 		);
 	}
 
@@ -98,12 +98,12 @@ function takeOne(
 ): void {
 	const to = result * room.count + start;
 	for (let i = 0; i < count; i++) {
-		const one = seen(
+		const outcome = seen(
 			outcomeAt(machine, from, i),
 			conditions.map((condition) => outcomeAt(machine, condition, i))
 		);
-		room.allValues[to + i] = one.value;
-		room.allStates[to + i] = one.state;
+		room.allValues[to + i] = outcome.value;
+		room.allStates[to + i] = outcome.state;
 	}
 }
 
@@ -114,18 +114,19 @@ function outcomeAt(machine: Machine, from: Condition, i: number): Outcome {
 }
 
 /** A condition that holds in every draw. */
-const says = (one: Condition) => typeof one !== 'number' && one.state === OK && one.value !== 0;
+const says = (condition: Condition) =>
+	typeof condition !== 'number' && condition.state === OK && condition.value !== 0;
 
 /** What a result is in every draw: it does not move, or what does not move hides it. */
 function settledOf(from: Condition, conditions: readonly Condition[]): Outcome | undefined {
-	const first = conditions.find((one) => !says(one));
+	const first = conditions.find((condition) => !says(condition));
 	if (first === undefined) return typeof from === 'number' ? undefined : seen(from, []);
 	return typeof first === 'number' ? undefined : seen({ value: NaN, state: OK }, [first]);
 }
 
 /** An entered value as it is seen where all its conditions must hold. */
-export function seen(one: Outcome, conditions: readonly Outcome[]): Outcome {
+export function seen(outcome: Outcome, conditions: readonly Outcome[]): Outcome {
 	const no = conditions.find(({ value, state }) => state !== OK || value === 0);
 	if (no) return { value: NaN, state: no.state === OK ? ABSENT : carried(no.state) };
-	return { value: one.state === OK ? one.value + 0 : NaN, state: one.state };
+	return { value: outcome.state === OK ? outcome.value + 0 : NaN, state: outcome.state };
 }

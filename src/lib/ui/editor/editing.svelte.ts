@@ -146,7 +146,7 @@ export class Editing {
 		if (!workbook || !place || !this.before) return;
 		const { name } = this.before;
 		const quantities = workbook.sheets[place.sheet]?.quantities ?? [];
-		const index = quantities.findIndex((one) => one.name === name) + step;
+		const index = quantities.findIndex((quantity) => quantity.name === name) + step;
 		if (index < 0 || index >= quantities.length) return;
 		this.#run([{ kind: 'move_quantity', name, sheet: place.sheet, index }]);
 	}

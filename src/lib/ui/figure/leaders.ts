@@ -87,7 +87,9 @@ function crossings(leader: readonly [Spot, Spot], lines: readonly Spot[]): numbe
 	let met = 0;
 	let before = false;
 	for (const spot of near) {
-		const now = lines.some((one) => Math.abs(one.x - spot.x) < 4 && Math.abs(one.y - spot.y) < 4);
+		const now = lines.some(
+			(line) => Math.abs(line.x - spot.x) < 4 && Math.abs(line.y - spot.y) < 4
+		);
 		if (now && !before) met++;
 		before = now;
 	}
@@ -147,16 +149,19 @@ function lightest(
 	taken: readonly Box[],
 	area: Box
 ): { at: Candidate; weight: number } | null {
-	const isFree = (one: Placed) => {
+	const isFree = (placed: Placed) => {
 		const inside =
-			one.x >= area.x &&
-			one.y >= area.y &&
-			one.x + one.width <= area.x + area.width &&
-			one.y + one.height <= area.y + area.height;
-		if (!inside || taken.some((other) => overlap(one, other, 6))) return false;
-		if (lines.some((spot) => holds(one, spot, 3)) || leaders.some((spot) => holds(one, spot, 3)))
+			placed.x >= area.x &&
+			placed.y >= area.y &&
+			placed.x + placed.width <= area.x + area.width &&
+			placed.y + placed.height <= area.y + area.height;
+		if (!inside || taken.some((other) => overlap(placed, other, 6))) return false;
+		if (
+			lines.some((spot) => holds(placed, spot, 3)) ||
+			leaders.some((spot) => holds(placed, spot, 3))
+		)
 			return false;
-		const { leader } = one;
+		const { leader } = placed;
 		return !leader || !along(leader).some((spot) => taken.some((other) => holds(other, spot, 2)));
 	};
 	let best: { at: Candidate; weight: number } | null = null;

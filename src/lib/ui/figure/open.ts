@@ -46,7 +46,9 @@ export function sourceOf(open: Open, id: string): Source {
 /** The scenario in hand with its title; null where that is the base. */
 export function handOf(open: Open): { title: string; source: Source } | null {
 	if (open.selectedScenario === open.base) return null;
-	const scenario = open.layout.workbook.scenarios.find((one) => one.id === open.selectedScenario);
+	const scenario = open.layout.workbook.scenarios.find(
+		(scenario) => scenario.id === open.selectedScenario
+	);
 	return scenario ? { title: scenario.title, source: sourceOf(open, scenario.id) } : null;
 }
 
@@ -56,6 +58,6 @@ export function picturesOf<K extends Picture['kind']>(
 	kind: K
 ): Extract<Picture, { kind: K }>[] {
 	return (open.layout.workbook.pictures ?? []).filter(
-		(one): one is Extract<Picture, { kind: K }> => one.kind === kind
+		(picture): picture is Extract<Picture, { kind: K }> => picture.kind === kind
 	);
 }

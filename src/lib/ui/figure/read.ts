@@ -90,9 +90,9 @@ export function plain(reading: Reading, factor = 1): number | string {
 
 /** The sum of readings; the first without a value stands for all. Absent ones add nothing. */
 export function sumOf(readings: readonly Reading[]): Reading | undefined {
-	const bad = readings.find((one) => one.kind !== 'value' && one.kind !== 'absent');
+	const bad = readings.find((reading) => reading.kind !== 'value' && reading.kind !== 'absent');
 	if (bad) return bad;
-	const values = readings.filter((one) => one.kind === 'value');
+	const values = readings.filter((reading) => reading.kind === 'value');
 	const first = values[0];
-	return first && { ...first, value: values.reduce((sum, one) => sum + one.value, 0) };
+	return first && { ...first, value: values.reduce((sum, value) => sum + value.value, 0) };
 }

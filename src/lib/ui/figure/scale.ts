@@ -21,17 +21,17 @@ export function scaleFor(units: UnitSystem, unit: string | undefined, largest: n
 	const own = { factor: 1, unit: formatUnit(unit) };
 	if (!unit || !(Math.abs(largest) >= THOUSANDS_FROM)) return own;
 	const many = units.parse(`k${unit}`);
-	const one = units.parse(unit);
-	if (!many.ok || !one.ok || !sameDimension(one.unit, many.unit)) return own;
-	return { factor: factor(one.unit, many.unit), unit: formatUnit(`k${unit}`) };
+	const unitResult = units.parse(unit);
+	if (!many.ok || !unitResult.ok || !sameDimension(unitResult.unit, many.unit)) return own;
+	return { factor: factor(unitResult.unit, many.unit), unit: formatUnit(`k${unit}`) };
 }
 
 /** How many `to` one `from` is; null where they do not measure the same thing. */
 export function factorBetween(units: UnitSystem, from: string, to: string): number | null {
-	const one = units.parse(from);
+	const unitResult = units.parse(from);
 	const other = units.parse(to);
-	if (!one.ok || !other.ok || !sameDimension(one.unit, other.unit)) return null;
-	return factor(one.unit, other.unit);
+	if (!unitResult.ok || !other.ok || !sameDimension(unitResult.unit, other.unit)) return null;
+	return factor(unitResult.unit, other.unit);
 }
 
 /** The largest of 1, 2 and 5 times a power of ten that is at most `most`. */

@@ -17,9 +17,9 @@ interface Group {
 const startOf = (members: readonly Wanted[], gap: number) => {
 	let offset = 0;
 	let sum = 0;
-	for (const one of members) {
-		sum += one.at - one.width / 2 - offset;
-		offset += one.width + gap;
+	for (const member of members) {
+		sum += member.at - member.width / 2 - offset;
+		offset += member.width + gap;
 	}
 	return sum / members.length;
 };
@@ -44,9 +44,9 @@ export function spread(wanted: readonly Wanted[], from: number, to: number, gap:
 	const middles: number[] = [];
 	for (const group of groups) {
 		let at = group.start;
-		for (const one of group.members) {
-			middles.push(at + one.width / 2);
-			at += one.width + gap;
+		for (const member of group.members) {
+			middles.push(at + member.width / 2);
+			at += member.width + gap;
 		}
 	}
 	return middles;

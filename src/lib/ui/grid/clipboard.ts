@@ -64,7 +64,8 @@ export async function pasteText(control: GridControl, text: string): Promise<voi
 			tone: 'caution',
 			text: `${count.format(taken)} of ${count.format(all)} values were pasted; ${count.format(badCount)} could not be taken, and what stood there was kept.`,
 			details: bad.map(
-				(one) => `Line ${one.line}, column ${one.column}, "${one.text}": ${one.message}`
+				(badCell) =>
+					`Line ${badCell.line}, column ${badCell.column}, "${badCell.text}": ${badCell.message}`
 			)
 		};
 }

@@ -34,9 +34,9 @@ const SMALL = 6.6;
 const ROOMY = 560;
 
 export function numberLine(all: readonly Priced[], width: number): NumberLine {
-	const prices = width < ROOMY ? all.filter((one) => one.name !== 'invoice') : all;
+	const prices = width < ROOMY ? all.filter((priced) => priced.name !== 'invoice') : all;
 	if (prices.length === 0 || width <= 0) return { marks: [], ticks: [], hatched: null };
-	const values = prices.map((one) => one.value);
+	const values = prices.map((price) => price.value);
 	const [least, most] = [Math.min(...values), Math.max(...values)];
 	const room = (most - least || Math.abs(most) || 1) * 0.16;
 	const [low, high] = [least - room, most + room * 0.6];
@@ -52,20 +52,23 @@ export function numberLine(all: readonly Priced[], width: number): NumberLine {
 			: [];
 	const marks = (['above', 'below'] as const).flatMap((side) => {
 		const own = prices
-			.filter((one) => (one.name === 'quote' || one.name === 'invoice') === (side === 'below'))
+			.filter(
+				(price) => (price.name === 'quote' || price.name === 'invoice') === (side === 'below')
+			)
 			.sort((a, b) => a.value - b.value);
-		const wide = (one: Priced) => Math.max(one.title.length * LETTER, one.below.length * SMALL, 40);
+		const wide = (priced: Priced) =>
+			Math.max(priced.title.length * LETTER, priced.below.length * SMALL, 40);
 		const middles = spread(
-			own.map((one) => ({ at: at(one.value), width: wide(one) })),
+			own.map((priced) => ({ at: at(priced.value), width: wide(priced) })),
 			0,
 			width,
 			14
 		);
-		return own.map((one, i) => ({
-			...{ ...one, side, x: at(one.value) },
-			words: middles[i] ?? at(one.value)
+		return own.map((priced, i) => ({
+			...{ ...priced, side, x: at(priced.value) },
+			words: middles[i] ?? at(priced.value)
 		}));
 	});
-	const floor = prices.find((one) => one.name === 'floor');
+	const floor = prices.find((price) => price.name === 'floor');
 	return { marks, ticks, hatched: floor ? at(floor.value) : null };
 }

@@ -58,20 +58,20 @@ export function quoteTitle(quote: Quote, tongue: Tongue): string {
 	const product = quote.choices[0]?.id ?? '';
 	const month = monthOf(quote);
 	const what = `${said(size, tongue.locale, true)} of ${product}${month ? ` in ${month}` : ''}`;
-	const bad = [price, floor].find((one) => one.kind !== 'value');
+	const bad = [price, floor].find((reading) => reading.kind !== 'value');
 	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
 	const { amount, sign } = differenceText(price, floor, tongue);
 	if (sign === 0) return `${what}: just at the floor`;
 	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} the floor`;
 }
 
-export const monthOf = (quote: Quote) => quote.months.find((one) => one.isChosen)?.label ?? '';
+export const monthOf = (quote: Quote) => quote.months.find((month) => month.isChosen)?.label ?? '';
 
 /** Who asks, how it runs, and the unit of every price on the page. */
 export function quoteLine(quote: Quote): string {
-	const words = quote.choices.slice(1).filter((one) => one.label !== monthOf(quote));
+	const words = quote.choices.slice(1).filter((choice) => choice.label !== monthOf(quote));
 	const on = quote.takenBy ? [`on ${quote.takenBy.id}`] : [];
-	return `${[...words.map((one) => one.label), ...on].join(', ')}; ${unitOf(quote.price)} throughout`;
+	return `${[...words.map((word) => word.label), ...on].join(', ')}; ${unitOf(quote.price)} throughout`;
 }
 
 /** Below the mark of this quote. */
@@ -103,7 +103,9 @@ export function quoteSummary(quote: Quote, tongue: Tongue): string {
 		.filter((step) => step.amount.kind !== 'value' || step.amount.value !== 0)
 		.map((step) => `${step.label} ${priceText(step.amount, locale)}`)
 		.join(', ');
-	const months = quote.months.map((one) => `${one.label} ${said(one.value, locale)}`).join(', ');
+	const months = quote.months
+		.map((month) => `${month.label} ${said(month.value, locale)}`)
+		.join(', ');
 	const hours = months
 		? ` Value of an hour by month, ${unitOf(quote.months[0]?.value ?? null)}: ${months}.`
 		: '';
@@ -126,22 +128,22 @@ export function quoteTable(quote: Quote): PlainTable {
 	for (const { label, floor, target, offered } of quote.bySize)
 		for (const one of [floor, target, offered]) add('By size of the order', label, one);
 	for (const { label, floor, target } of quote.byLength)
-		for (const one of [floor, target]) add('By length of the coil', label, one);
+		for (const reading of [floor, target]) add('By length of the coil', label, reading);
 	for (const { label, value, cost } of quote.months)
-		for (const one of [value, cost]) add('Hours by month', label, one);
+		for (const reading of [value, cost]) add('Hours by month', label, reading);
 	for (const { label, price } of quote.extras) add('Extras', label, price);
 	add('Make or buy', '', quote.makeOrBuy?.make ?? null);
 	add('Make or buy', '', quote.makeOrBuy?.buy ?? null);
 	add('Validity', '', quote.validity);
 	for (const { label, share, index } of quote.clause?.parts ?? [])
-		for (const one of [share, index]) add('Index clause', label, one);
+		for (const reading of [share, index]) add('Index clause', label, reading);
 	add('Index clause', '', quote.clause?.price ?? null);
 	return { caption: quote.picture.title, columns: ['Part', 'Figure', 'Value', 'Unit'], rows };
 }
 
 /** Below the title of the hours: in which unit, what they cost this order, and whom they push out. */
 export function hoursLine(quote: Quote, { locale }: Tongue): string {
-	const chosen = quote.months.find((one) => one.isChosen);
+	const chosen = quote.months.find((month) => month.isChosen);
 	const unit = `${unitOf(quote.months[0]?.value ?? null)} for one more hour`;
 	if (!chosen || chosen.cost.kind !== 'value') return unit;
 	const hours = quote.hours?.kind === 'value' ? ` of its ${said(quote.hours, locale, true)}` : '';

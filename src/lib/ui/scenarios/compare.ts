@@ -12,7 +12,7 @@ export type Scope = 'inputs' | 'all';
 /** Names of the quantities that differ between two scenarios. */
 export function differing(
 	layout: Layout,
-	one: Results,
+	results: Results,
 	other: Results,
 	scope: Scope = 'all'
 ): Set<string> {
@@ -20,8 +20,8 @@ export function differing(
 	for (const place of layout.quantities) {
 		const { quantity, base, count } = place;
 		for (let cell = base; cell < base + count; cell++) {
-			if (isSame(one, other, cell)) continue;
-			if (isRounding(one, other, cell, quantity.check?.tolerance)) continue;
+			if (isSame(results, other, cell)) continue;
+			if (isRounding(results, other, cell, quantity.check?.tolerance)) continue;
 			if (scope === 'inputs' && !isInputCell(layout.workbook, place, cell)) continue;
 			names.add(quantity.name);
 			break;
@@ -31,8 +31,8 @@ export function differing(
 }
 
 /** Whether both are checks that hold: what is left of them below their tolerance is no difference. */
-function isRounding(one: Results, other: Results, cell: number, tolerance = -1): boolean {
-	return [one, other].every(
+function isRounding(results: Results, other: Results, cell: number, tolerance = -1): boolean {
+	return [results, other].every(
 		({ values, states }) => states[cell] === OK && Math.abs(values[cell] ?? NaN) <= tolerance
 	);
 }

@@ -6,7 +6,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 /** "as entered" for the base; "on base, 4 changes" for another. */
 export function fingerprintOf(workbook: Workbook, id: string): string {
-	const scenario = workbook.scenarios.find((one) => one.id === id);
+	const scenario = workbook.scenarios.find((scenario) => scenario.id === id);
 	if (!scenario || scenario.parent === null) return 'as entered';
 	const parent = workbook.scenarios.find((one) => one.id === scenario.parent);
 	const on = parent && parent.parent !== null ? parent.title.toLowerCase() : 'base';
@@ -17,7 +17,7 @@ export function fingerprintOf(workbook: Workbook, id: string): string {
 
 /** A title that no scenario has yet: "Weekend crews 2". */
 export function freeTitle(workbook: Workbook, wanted: string): string {
-	const taken = new Set(workbook.scenarios.map((one) => one.title.toLowerCase()));
+	const taken = new Set(workbook.scenarios.map((scenario) => scenario.title.toLowerCase()));
 	if (!taken.has(wanted.toLowerCase())) return wanted;
 	for (let number = 2; ; number++)
 		if (!taken.has(`${wanted} ${number}`.toLowerCase())) return `${wanted} ${number}`;

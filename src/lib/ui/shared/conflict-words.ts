@@ -146,7 +146,7 @@ function textOf(
 ): string {
 	if (node === null || typeof node !== 'object')
 		return scalarWords(node, quantity, workbooks, locale);
-	if (Array.isArray(node) && node.every((one) => typeof one === 'string')) return node.join(', ');
+	if (Array.isArray(node) && node.every((json) => typeof json === 'string')) return node.join(', ');
 	const text = inWords(node);
 	return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }

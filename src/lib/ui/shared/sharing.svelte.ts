@@ -192,7 +192,9 @@ export class Sharing {
 	/** A choice holds for the two values that were shown, and no later ones. */
 	#ask(conflicts: readonly Conflict[]): void {
 		const shown = new Set(this.asked.map(versionsOf));
-		const standing = conflicts.filter((one) => shown.has(versionsOf(one))).map(({ key }) => key);
+		const standing = conflicts
+			.filter((conflict) => shown.has(versionsOf(conflict)))
+			.map(({ key }) => key);
 		this.choices = new Map([...this.choices].filter(([key]) => standing.includes(key)));
 		this.asked = conflicts;
 	}

@@ -29,7 +29,7 @@ export function sensitivityTitle(
 	const [widest] = known;
 	if (!widest) return `No input of the study moves ${name}`;
 	const deciding = known.filter(({ reach }) => reach >= widest.reach / 2);
-	const labels = deciding.map((one) => swingName(workbook, study, one));
+	const labels = deciding.map((swingResult) => swingName(workbook, study, swingResult));
 	const first = labels[0] ?? '';
 	if (deciding.length === 1)
 		return `${first} decides: it moves ${name} by ${shown.whole(widest.reach)}`;

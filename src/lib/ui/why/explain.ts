@@ -21,8 +21,8 @@ const NOTHING: Readonly<Record<number, string>> = {
 	4: 'none'
 };
 
-const differs = (one: Outcome, other: Outcome) =>
-	one.state !== other.state || (one.state === OK && !isClose(one.value, other.value));
+const differs = (outcome: Outcome, other: Outcome) =>
+	outcome.state !== other.state || (outcome.state === OK && !isClose(outcome.value, other.value));
 
 /** An outcome of a quantity in words, with its unit if asked. */
 export function outcomeText(

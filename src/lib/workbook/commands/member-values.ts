@@ -123,7 +123,9 @@ function atDepth(values: Values, depth: number, change: (tree: Tree<Values>) => 
 }
 
 function mapScalars(values: Values, change: (scalar: Values) => Values): Values {
-	return isTree(values) ? mapEntries(values, (one) => mapScalars(one, change)) : change(values);
+	return isTree(values)
+		? mapEntries(values, (values) => mapScalars(values, change))
+		: change(values);
 }
 
 function mapEntries(tree: Tree<Values>, change: (value: Values) => Values): Values {

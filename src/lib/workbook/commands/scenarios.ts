@@ -76,8 +76,8 @@ function replaceScenario(
 			`There is already a scenario with the id ${next.id}. Choose another id.`
 		);
 	const renamed = (id: string) => (id === old.id ? next.id : id);
-	const scenarios = workbook.scenarios.map((one) => {
-		const header = one === old ? next : one;
+	const scenarios = workbook.scenarios.map((scenario) => {
+		const header = scenario === old ? next : scenario;
 		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
 	});
 	const structural =

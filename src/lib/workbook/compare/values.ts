@@ -71,17 +71,22 @@ function inWords(
 	show: ShowNumber | undefined
 ): string[] {
 	const groups = new Map<string, ValueDifference[]>();
-	for (const one of all) {
-		if (!findQuantity(before, one.quantity) || !findScenario(before, one.scenario)) continue;
-		const key = pairKey([one.scenario, one.quantity]);
+	for (const valueDifference of all) {
+		if (
+			!findQuantity(before, valueDifference.quantity) ||
+			!findScenario(before, valueDifference.scenario)
+		)
+			continue;
+		const key = pairKey([valueDifference.scenario, valueDifference.quantity]);
 		const group = groups.get(key);
-		if (group) group.push(one);
-		else groups.set(key, [one]);
+		if (group) group.push(valueDifference);
+		else groups.set(key, [valueDifference]);
 	}
 	// Words of the base are those for the first scenario; a renamed one is told under its new title.
 	const known = { ...before, scenarios: retitled(before, after) };
 	return [...groups.values()].flatMap((group) => {
-		const told = group.length > mostCells ? [group] : group.map((one) => [one]);
+		const told =
+			group.length > mostCells ? [group] : group.map((valueDifference) => [valueDifference]);
 		return told.map((entries) =>
 			describeCommand(
 				known,

@@ -48,7 +48,7 @@ function checkQuantity(
 				`there is no relation named ${name}`,
 				meant(
 					name,
-					(workbook.relations ?? []).map((one) => one.name),
+					(workbook.relations ?? []).map((relation) => relation.name),
 					'Add it, or take it out.'
 				)
 			);

@@ -70,7 +70,7 @@ function withQuantityOf(workbook: Workbook, source: Workbook, name: string): Wor
 		scenarios: workbook.scenarios.map((scenario) => {
 			const there = source.scenarios.find(({ id }) => id === scenario.id);
 			const change: Change | undefined = there && changesOf(there).get(name);
-			const others = scenario.changes.filter((one) => one.quantity !== name);
+			const others = scenario.changes.filter((change) => change.quantity !== name);
 			if (change === undefined && others.length === scenario.changes.length) return scenario;
 			return { ...scenario, changes: change ? [...others, change] : others };
 		})

@@ -86,7 +86,7 @@ export function bridgeRange({ from, to, steps }: Bridge): { low: number; high: n
 }
 
 const titleOf = (open: Open, id: string) =>
-	open.layout.workbook.scenarios.find((one) => one.id === id)?.title ?? id;
+	open.layout.workbook.scenarios.find((scenario) => scenario.id === id)?.title ?? id;
 
 export function bridgeTitle(bridge: Bridge, open: Open, left: string, right: string): string {
 	const { from, to, steps, money, label, missing } = bridge;

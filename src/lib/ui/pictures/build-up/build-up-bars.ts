@@ -66,7 +66,7 @@ export const rowAt = (frame: BarFrame, y: number) => Math.floor(y / frame.row);
 
 /** The part or total for want of which a bar would say too little, so that none is drawn. */
 export function gapOf({ parts, total }: Cost): Reading | undefined {
-	return [...parts, total].find((one) => one.kind !== 'value' && one.kind !== 'absent');
+	return [...parts, total].find((reading) => reading.kind !== 'value' && reading.kind !== 'absent');
 }
 
 /** Instead of a bar. */

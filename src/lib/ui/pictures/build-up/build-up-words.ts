@@ -16,8 +16,8 @@ function shares(buildUp: BuildUp, roles: readonly PartRole[]): number[] {
 			roles.includes(buildUp.parts[part]?.role ?? 'other')
 		);
 		if (own.length === 0 || base.total.kind !== 'value' || !(base.total.value > 0)) return [];
-		if (own.some((one) => one.kind !== 'value' && one.kind !== 'absent')) return [];
-		const sum = own.reduce((so, one) => so + (one.kind === 'value' ? one.value : 0), 0);
+		if (own.some((reading) => reading.kind !== 'value' && reading.kind !== 'absent')) return [];
+		const sum = own.reduce((so, reading) => so + (reading.kind === 'value' ? reading.value : 0), 0);
 		return [(100 * sum) / base.total.value];
 	});
 }
@@ -48,7 +48,7 @@ export function buildUpTitle(buildUp: BuildUp, locale: string): string {
 
 function unknownTitle({ rows }: BuildUp, label: string): string {
 	const broken = rows.flatMap(({ base }) => [base.total, ...base.parts]);
-	const because = broken.find((one) => one.because)?.because;
+	const because = broken.find((reading) => reading.because)?.because;
 	return because ? `No value of the ${label}: ${because}` : `The ${label} is being computed`;
 }
 

@@ -71,7 +71,9 @@ export function buildUpOf({ picture, base, hand }: BuildUpInput): BuildUp {
 	);
 	const unitOf = (name: string) => layout.byName.get(name)?.quantity;
 	const digits = (name: string, readings: readonly (Reading | undefined)[]) => {
-		const values = readings.flatMap((one) => (one?.kind === 'value' ? [Math.abs(one.value)] : []));
+		const values = readings.flatMap((reading) =>
+			reading?.kind === 'value' ? [Math.abs(reading.value)] : []
+		);
 		return columnDecimals(values, unitOf(name)?.digits ?? 4);
 	};
 	const { per_unit: perUnit = '' } = picture;

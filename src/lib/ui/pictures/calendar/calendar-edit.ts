@@ -78,7 +78,7 @@ function named({ layout }: CalendarEdit, set: string, id: string | null, label: 
 	const members = layout.sets.get(set)?.members ?? [];
 	if (id === null)
 		return [{ kind: 'add_member', set, index: members.length, member: { id: label } }];
-	const member = members.find((one) => one.id === id);
+	const member = members.find((member) => member.id === id);
 	if (!member || (member.label ?? member.id) === label) return [];
 	return [{ kind: 'replace_member', set, id, member: { ...member, label } }];
 }

@@ -43,8 +43,8 @@ export function ruleWords(calendar: Calendar, holiday: Holiday): string {
 	return `${many} ${days < 0 ? 'before' : 'after'} Easter Sunday`;
 }
 
-export const shutDownWords = (calendar: Calendar, one: ShutDown): string =>
-	`${dayWords(calendar, one.first)} to ${dayWords(calendar, one.last)}, both included`;
+export const shutDownWords = (calendar: Calendar, shutDown: ShutDown): string =>
+	`${dayWords(calendar, shutDown.first)} to ${dayWords(calendar, shutDown.last)}, both included`;
 
 export function weekdayOf(calendar: Calendar, date: number | null): string {
 	for (const { days } of calendar.months)
@@ -54,8 +54,12 @@ export function weekdayOf(calendar: Calendar, date: number | null): string {
 }
 
 export function calendarSummary(calendar: Calendar): string {
-	const free = calendar.holidays.map((one) => `${one.label} ${dayWords(calendar, one.date)}`);
-	const shut = calendar.shutDowns.map((one) => `${one.label} ${shutDownWords(calendar, one)}`);
+	const free = calendar.holidays.map(
+		(holiday) => `${holiday.label} ${dayWords(calendar, holiday.date)}`
+	);
+	const shut = calendar.shutDowns.map(
+		(shutDown) => `${shutDown.label} ${shutDownWords(calendar, shutDown)}`
+	);
 	const said = [
 		`${calendarTitle(calendar)}.`,
 		...(free.length > 0 ? [`Public holidays: ${free.join('; ')}.`] : []),

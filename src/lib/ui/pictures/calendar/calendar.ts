@@ -111,7 +111,9 @@ function dayAt(
 		week: picture.week === undefined ? NaN : read(source, picture.week, at).value,
 		isHoliday: read(source, picture.is_holiday, at).value === 1,
 		isShutDown: read(source, picture.is_shut_down, at).value === 1,
-		holidays: holidays.filter((one) => one.date === date.value).map((one) => one.label)
+		holidays: holidays
+			.filter((holiday) => holiday.date === date.value)
+			.map((holiday) => holiday.label)
 	};
 }
 

@@ -84,7 +84,7 @@ export function capacitySummary(capacity: Capacity, locale: string): string {
 		return `${row.name} ${above.length === 0 ? when : `above its hours ${when}`}${year}${short}`;
 	});
 	const fullest = months.map(({ label }, month) => {
-		const row = rows.find((one) => one.months[month]?.fullest);
+		const row = rows.find((row) => row.months[month]?.fullest);
 		return row ? `${label} ${row.name} ${whole(row.months[month]?.load, locale)} %` : '';
 	});
 	return `Loads in ${scenario}. ${lines.join('. ')}. Fullest by month: ${fullest.filter(Boolean).join(', ')}.`;

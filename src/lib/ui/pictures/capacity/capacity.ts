@@ -69,7 +69,7 @@ export interface CapacityInput {
 export function capacityOf({ picture, source, before, scenario }: CapacityInput): Capacity {
 	const { layout } = source;
 	const months = layout.sets.get(picture.month)?.members ?? [];
-	const drafts = picture.loads.flatMap((one, group) => rowsOf(one, group));
+	const drafts = picture.loads.flatMap((load, group) => rowsOf(load, group));
 	const fullest = months.map((_, month) => fullestOf(drafts.map((row) => row.loads[month])));
 	const shown = drafts.filter(({ loads }) => loads.some((load) => load.kind !== 'absent'));
 

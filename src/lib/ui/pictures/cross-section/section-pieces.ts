@@ -35,8 +35,8 @@ export function ringParts(dimensions: Dimensions, texts: SectionTexts, frame: Fr
 
 /** Each layer's name and thickness above the wall, led to its middle. */
 export function layerLabels(bands: readonly Band[], texts: SectionTexts, frame: Frame): Piece {
-	const lines = texts.layers.map((one) =>
-		frame.wide ? [one.name, one.thickness] : [one.thickness]
+	const lines = texts.layers.map((layer) =>
+		frame.wide ? [layer.name, layer.thickness] : [layer.thickness]
 	);
 	const wanted: Wanted[] = bands.map((band, i) => ({
 		at: band.x + band.width / 2,

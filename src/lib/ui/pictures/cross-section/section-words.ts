@@ -10,8 +10,8 @@ import { listed, midSentence } from '../../figure/words';
 
 /** Decimals that serve all readings of a column. */
 export function decimalsOf(readings: readonly (Reading | undefined)[]): number {
-	const values = readings.filter((one) => one?.kind === 'value');
-	const largest = Math.max(0, ...values.map((one) => Math.abs(one?.value ?? 0)));
+	const values = readings.filter((reading) => reading?.kind === 'value');
+	const largest = Math.max(0, ...values.map((value) => Math.abs(value?.value ?? 0)));
 	return decimalsFor(largest, 4);
 }
 
@@ -173,7 +173,13 @@ export function sectionTable(section: Section): PlainTable {
 		return unit ? `${label}, ${unit}` : label;
 	};
 	const rows = section.layers
-		.map((one) => [one.name, one.material, plain(one.thickness), plain(one.mass), plain(one.cost)])
+		.map((layer) => [
+			layer.name,
+			layer.material,
+			plain(layer.thickness),
+			plain(layer.mass),
+			plain(layer.cost)
+		])
 		.reverse();
 	const total = (name: string, of: Pick<InHand, 'wall' | 'mass' | 'cost'>) => [
 		name,
@@ -211,7 +217,7 @@ export function sectionSummary(section: Section, locale: string): string {
 	const unit = unitOf(wall);
 	const parts = layers.map((layer) => `${layer.name} ${text(layer.thickness)} ${unit}`).reverse();
 	const chain = [minimum, eccentricity, spread]
-		.map((one) => `${text(one)} ${midSentence(one.quantity?.quantity.label ?? '')}`)
+		.map((reading) => `${text(reading)} ${midSentence(reading.quantity?.quantity.label ?? '')}`)
 		.join(' plus ');
 	const hand = selectedScenario
 		? ` With ${selectedScenario.title}, the wall is ${text(selectedScenario.wall)} ${unit}.`

@@ -32,8 +32,8 @@ function heldBy({ options, layout, sourceOf }: InteractionInput, scenario: strin
 	const members = set === undefined ? [] : (layout.sets.get(set)?.members ?? []);
 	const source = sourceOf(scenario);
 	const readings = members.map((_, at): Reading => read(source, options, { [set ?? '']: at }));
-	if (readings.some((one) => one.kind !== 'value')) return null;
-	return readings.flatMap((one, at) => (one.value === 1 ? [at] : []));
+	if (readings.some((reading) => reading.kind !== 'value')) return null;
+	return readings.flatMap((reading, at) => (reading.value === 1 ? [at] : []));
 }
 
 /** For every case of several options of which each has a case of its own. */
@@ -41,16 +41,16 @@ export function interactionsOf(input: InteractionInput): Interaction[] {
 	const { cases, layout } = input;
 	const { workbook } = layout;
 	const against = (id: string) =>
-		workbook.scenarios.find((one) => one.id === id)?.against ?? baseOf(workbook).id;
-	const held = new Map(cases.map((one) => [one.id, heldBy(input, one.id)]));
+		workbook.scenarios.find((scenario) => scenario.id === id)?.against ?? baseOf(workbook).id;
+	const held = new Map(cases.map((case_) => [case_.id, heldBy(input, case_.id)]));
 	return cases.flatMap((together): Interaction[] => {
 		const options = held.get(together.id) ?? [];
 		if (options.length < 2 || together.npv.kind !== 'value') return [];
 		const alone = options.flatMap((option) => {
-			const own = cases.find((one) => {
-				const holds = held.get(one.id);
+			const own = cases.find((case_) => {
+				const holds = held.get(case_.id);
 				return (
-					holds?.length === 1 && holds[0] === option && against(one.id) === against(together.id)
+					holds?.length === 1 && holds[0] === option && against(case_.id) === against(together.id)
 				);
 			});
 			return own?.npv.kind === 'value' ? [own] : [];

@@ -25,8 +25,8 @@ export interface CautionInput {
 /** What to know before deciding: missing rates, the workbook's own cautions on this sheet, unequal lives. */
 export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
 	const facts: Caution[] = [];
-	for (const one of cases) {
-		const { title: about, simple, irr, payback, npv } = one;
+	for (const case_ of cases) {
+		const { title: about, simple, irr, payback, npv } = case_;
 		if (irr.kind === 'no-answer')
 			facts.push({ about, text: `no rate of return: ${whyNoRate(simple)}.` });
 		const bad = simple.broken ?? [payback, npv].find((of) => of.kind === 'error');
@@ -38,7 +38,7 @@ export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
 	}
 	const cautions = together(facts, cases.length);
 	cautions.push(...workbookCautions(cases, input));
-	const lives = cases.flatMap((one) => (one.life.kind === 'value' ? [one.life.value] : []));
+	const lives = cases.flatMap((case_) => (case_.life.kind === 'value' ? [case_.life.value] : []));
 	const [short, long] = [Math.min(...lives), Math.max(...lives)];
 	if (lives.length > 1 && short < long) {
 		const show = (value: number) => formatNumber(value, 0, input.locale);

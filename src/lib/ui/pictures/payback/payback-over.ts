@@ -105,8 +105,8 @@ function groundTaken(
 	{ key }: PaybackFrame,
 	names: readonly Name[]
 ): Spot[] {
-	const lines = cases.flatMap((one) =>
-		[one.simple, one.discounted].flatMap((line) => along(line.points.map(at)))
+	const lines = cases.flatMap((case_) =>
+		[case_.simple, case_.discounted].flatMap((line) => along(line.points.map(at)))
 	);
 	const zero = at({ x: 0, y: 0 }).y;
 	const ends = [chartArea.left, chartArea.right].map((x) => ({ x, y: zero }));

@@ -134,17 +134,17 @@ export function paybackTable(
 			...totals('Cumulative', picture.cumulative),
 			...totals('Discounted', picture.cumulative_discounted)
 		],
-		rows: cases.map((one) => [
-			one.title,
-			one.on,
-			plain(one.life),
-			back(one, one.payback),
-			back(one, one.discountedPayback),
-			...[one.outlay, one.npv, one.irr, one.annualValue].map((reading) => plain(reading)),
-			...parts.map((part) => (sourceOf ? plain(part.of(sourceOf(one.id))) : null)),
-			...beyond.map(() => beyondOf(one)),
-			...cash(one.simple),
-			...cash(one.discounted)
+		rows: cases.map((case_) => [
+			case_.title,
+			case_.on,
+			plain(case_.life),
+			back(case_, case_.payback),
+			back(case_, case_.discountedPayback),
+			...[case_.outlay, case_.npv, case_.irr, case_.annualValue].map((reading) => plain(reading)),
+			...parts.map((part) => (sourceOf ? plain(part.of(sourceOf(case_.id))) : null)),
+			...beyond.map(() => beyondOf(case_)),
+			...cash(case_.simple),
+			...cash(case_.discounted)
 		])
 	};
 }

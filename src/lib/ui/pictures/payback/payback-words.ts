@@ -16,14 +16,14 @@ const inYears = (reading: Reading, locale: string) =>
 
 const soonest = (cases: readonly Case[]) =>
 	cases
-		.filter((one) => outcomeOf(one) === 'pays')
+		.filter((case_) => outcomeOf(case_) === 'pays')
 		.sort((a, b) => a.payback.value - b.payback.value)[0];
 
 /** The finding: of the scenario in hand if it has a case, else of the one that is back soonest. */
 export function paybackTitle({ cases, pending }: Cases, locale: string): string {
 	if (cases.length === 0)
 		return pending > 0 ? 'The scenarios are being computed' : 'No scenario has an outlay';
-	const hand = cases.find((one) => one.selectedScenario);
+	const hand = cases.find((case_) => case_.selectedScenario);
 	const first = soonest(cases);
 	const subject = hand ?? first ?? cases[0];
 	if (!subject) return '';
@@ -32,7 +32,7 @@ export function paybackTitle({ cases, pending }: Cases, locale: string): string 
 	if (outcome === 'nothing-to-pay') return `${subject.title} would never be short of cash`;
 	if (outcome === 'never') return neverTitle(cases, subject, hand, first, locale);
 	const said = `${subject.title} would pay back ${!hand && cases.length > 1 ? 'soonest, ' : ''}in ${inYears(subject.payback, locale)}`;
-	const parent = cases.find((one) => one.id === subject.parent);
+	const parent = cases.find((case_) => case_.id === subject.parent);
 	if (parent && hand) return `${said}, ${besideParent(subject, parent, locale)}`;
 	return `${said}${theRest(cases, subject)}`;
 }
@@ -64,7 +64,7 @@ function besideParent(subject: Case, parent: Case, locale: string): string {
 }
 
 function theRest(cases: readonly Case[], subject: Case): string {
-	const never = cases.filter((one) => one !== subject && outcomeOf(one) === 'never');
+	const never = cases.filter((case_) => case_ !== subject && outcomeOf(case_) === 'never');
 	if (never.length === 0) return '';
 	if (never.length > 1) return `; ${count(never.length)} others never would`;
 	return `; ${never[0]?.title} never would`;
@@ -79,22 +79,22 @@ export function paybackLine(layout: Layout, picture: PaybackPicture, scale: Scal
 
 /** The picture for somebody who cannot see it. */
 export function paybackSummary({ cases, without }: Cases, scale: Scale, locale: string): string {
-	const lines = cases.map((one) => {
-		const figure = (name: FigureName) => rowFigure(one, name, scale, locale).text;
-		const outcome = outcomeOf(one);
+	const lines = cases.map((case_) => {
+		const figure = (name: FigureName) => rowFigure(case_, name, scale, locale).text;
+		const outcome = outcomeOf(case_);
 		const back =
 			outcome === 'pays'
-				? `would pay back after ${inYears(one.payback, locale)}, discounted ${figure('discountedPayback')}`
+				? `would pay back after ${inYears(case_.payback, locale)}, discounted ${figure('discountedPayback')}`
 				: outcome === 'never'
 					? 'would not pay back within its life'
 					: outcome === 'nothing-to-pay'
 						? 'would never be below zero'
 						: 'has no payback to show';
-		const last = one.simple.points.at(-1);
+		const last = case_.simple.points.at(-1);
 		const end = last
 			? `, and would end at ${formatDifference(last.y * scale.factor, 0, locale)} ${scale.unit} after ${years(formatNumber(last.x, 0, locale), 'year')}`
 			: '';
-		return `${one.title}, outlay ${figure('outlay')} ${scale.unit}, ${back}${end}`;
+		return `${case_.title}, outlay ${figure('outlay')} ${scale.unit}, ${back}${end}`;
 	});
 	const none = without.length > 0 ? ` Without an outlay: ${listed(without)}.` : '';
 	return lines.length === 0 ? `No scenario has an outlay.${none}` : `${lines.join('. ')}.${none}`;

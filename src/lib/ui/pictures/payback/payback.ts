@@ -137,13 +137,13 @@ export function outcomeOf({ payback, simple }: Pick<Case, 'payback' | 'simple'>)
 
 /** The years that the axis shows: up to the longest line. */
 export function yearsShown(cases: readonly Case[]): number {
-	const last = cases.flatMap((one) => one.simple.points.map((point) => point.x));
+	const last = cases.flatMap((case_) => case_.simple.points.map((point) => point.x));
 	return Math.max(1, ...last);
 }
 
 /** From the lowest to the highest amount among the lines, zero included. */
 export function cashRange(cases: readonly Case[]): { low: number; high: number } {
-	const lines = cases.flatMap((one) => [...one.simple.points, ...one.discounted.points]);
+	const lines = cases.flatMap((case_) => [...case_.simple.points, ...case_.discounted.points]);
 	const amounts = lines.map((point) => point.y);
 	return { low: Math.min(0, ...amounts), high: Math.max(0, ...amounts) };
 }
@@ -157,8 +157,8 @@ export function largestCash(cases: readonly Case[]): number {
 
 /** The value for want of which no line can be drawn at all; null while one can. */
 export function nothingDrawn(cases: readonly Case[]): Reading | null {
-	if (cases.some((one) => one.simple.points.length > 0)) return null;
-	return cases.find((one) => one.simple.broken)?.simple.broken ?? null;
+	if (cases.some((case_) => case_.simple.points.length > 0)) return null;
+	return cases.find((case_) => case_.simple.broken)?.simple.broken ?? null;
 }
 
 /** Why a case has no rate of return, from the signs of its yearly cash. */

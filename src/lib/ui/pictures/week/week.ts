@@ -104,8 +104,8 @@ function crewsOf(layout: Layout, picture: WeekPicture): string[] {
 
 /** What the hour costs if it is worked; null where a part has no value. */
 export function costOf(hour: Hour): number | null {
-	if (hour.costs.some((one) => one.kind !== 'value')) return null;
-	return hour.costs.reduce((sum, one) => sum + one.value, 0);
+	if (hour.costs.some((cost) => cost.kind !== 'value')) return null;
+	return hour.costs.reduce((sum, cost) => sum + cost.value, 0);
 }
 
 export interface DayCost {
