@@ -1,6 +1,7 @@
 /** Random sound workbooks, and random commands of every kind for them. */
 import fc from 'fast-check';
-import type { Command } from '$lib/workbook/commands';
+import { applyCommand, type Command } from '$lib/workbook/commands';
+import { patchBetween } from '$lib/workbook/patch';
 import { axesOf, pairKey } from '$lib/workbook/axes';
 import { canonicalStudy } from '$lib/workbook/canonical';
 import { cellGuide, hasInputs, placeProblem } from '$lib/workbook/cells';
@@ -330,10 +331,32 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>
 		dice.chance(50) ? { kind: 'set_about', about: 'What it is for' } : { kind: 'set_about' },
+	patch: (workbook, dice) => {
+		const command = MAKERS[dice.pick(PLAIN_KINDS)](workbook, dice);
+		const result = command && applyCommand(workbook, command);
+		const patch = result?.ok ? patchBetween(workbook, result.workbook) : null;
+		return patch && { kind: 'patch', patch, structural: true };
+	},
+	several: (workbook, dice) => {
+		const commands: Command[] = [];
+		let here = workbook;
+		for (let i = 0; i < 3; i++) {
+			const command = MAKERS[dice.pick(PLAIN_KINDS)](here, dice);
+			const result = command && applyCommand(here, command);
+			if (!result?.ok) continue;
+			commands.push(command!);
+			here = result.workbook;
+		}
+		return { kind: 'several', commands };
+	},
 	restore_workbook: (_workbook, dice) => ({
 		kind: 'restore_workbook',
 		workbook: randomWorkbook(dice)
 	})
 };
 
+/** Those that are not made of others. */
+const PLAIN_KINDS = (Object.keys(MAKERS) as Command['kind'][]).filter(
+	(kind) => !['patch', 'several', 'restore_workbook'].includes(kind)
+);
 export const KINDS = Object.keys(MAKERS) as Command['kind'][];

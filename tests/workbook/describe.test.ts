@@ -118,6 +118,11 @@ const cases: [Command, string][] = [
 	[{ kind: 'set_ran', name: 'sure' }, 'run study How sure'],
 	[{ kind: 'set_title', title: 'Shop' }, 'title: Two-line shop to Shop'],
 	[{ kind: 'set_about', about: 'x' }, 'describe the workbook'],
+	[{ kind: 'patch', patch: { fields: [] }, structural: false }, 'take a change back'],
+	[
+		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },
+		`title: ${plant.title} to A; describe the workbook`
+	],
 	[{ kind: 'restore_workbook', workbook: plant }, 'go back to an earlier state']
 ];
 

@@ -89,13 +89,44 @@ describe('what others did', () => {
 		expect(undo(back)).toBeNull();
 	});
 
-	it('ends what can be taken back at the first step that no longer fits', () => {
-		const mine = done(
-			done(historyOf(plant), { kind: 'remove_quantity', name: 'lot_size' }),
-			price(2.2)
+	it('stays when a quantity is put back that was removed before', () => {
+		const mine = done(historyOf(plant), { kind: 'remove_quantity', name: 'lot_size', also: true });
+		const back = undo(withOthers(mine, others(mine.workbook, 777)))!;
+		expect(back.ok && quantityOf(back.history.workbook, 'lot_size')).toEqual(
+			quantityOf(plant, 'lot_size')
 		);
-		const both = withOthers(mine, mine.workbook);
-		expect(both.past).toHaveLength(1);
+		expect(inputAt(back.history.workbook, 'base', 'setup_time', ['PX15B', 'PX20']).value).toBe(777);
+	});
+
+	it('is not overwritten by taking back a step on the same value: that step is left out, and says why', () => {
+		const mine = done(done(historyOf(plant), { kind: 'set_title', title: 'Mine' }), lot(500));
+		const refused = undo(withOthers(mine, others(mine.workbook, 777)))!;
+		expect(refused.ok === false && refused.problem.message).toMatch(
+			/cannot be undone: somebody has changed the same since/
+		);
+		const before = undo(refused.history)!;
+		expect(before.ok && before.history.workbook.title).toBe(plant.title);
+		expect(inputAt(before.history.workbook, 'base', 'setup_time', ['PX15B', 'PX20']).value).toBe(
+			777
+		);
+	});
+
+	it('names what was removed meanwhile and can therefore not be put back as it was', () => {
+		const renamed = { ...quantityOf(plant, 'lot_size'), label: 'Size of a lot' };
+		const mine = done(historyOf(plant), {
+			kind: 'replace_quantity',
+			name: 'lot_size',
+			quantity: renamed
+		});
+		const theirs = applyCommand(mine.workbook, {
+			kind: 'remove_quantity',
+			name: 'lot_size',
+			also: true
+		});
+		const refused = undo(withOthers(mine, theirs.ok ? theirs.workbook : plant))!;
+		expect(refused.ok === false && refused.problem.message).toMatch(
+			/lot_size has been changed or removed since/
+		);
 	});
 
 	it('is told as entries where nothing but values differs, else not', () => {

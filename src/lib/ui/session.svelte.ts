@@ -11,8 +11,7 @@ import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { Trial } from '$lib/engine/trial';
 import { UnitSystem } from '$lib/units/system';
-import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
-import { describeCommand } from '$lib/workbook/describe';
+import type { Command, CommandProblem } from '$lib/workbook/commands';
 import { entriesBetween } from '$lib/workbook/entries-between';
 import {
 	doCommand,
@@ -54,20 +53,6 @@ function withWorkbook(layout: Layout, workbook: Workbook): Layout {
 	}));
 	const byName = new Map(renewed.map((one) => [one.quantity.name, one]));
 	return { ...layout, workbook, quantities: renewed, byName };
-}
-
-/** Several commands as one step: all of them or none. */
-function doAll(before: History, commands: readonly Command[]): StepResult {
-	let { workbook } = before;
-	let structural = false;
-	for (const command of commands) {
-		const result = applyCommand(workbook, command);
-		if (!result.ok) return result;
-		workbook = result.workbook;
-		structural ||= result.structural;
-	}
-	const label = commands.map((command) => describeCommand(before.workbook, command)).join('; ');
-	return doCommand(before, { kind: 'restore_workbook', workbook, structural }, label);
 }
 
 export class Session implements EngineEvents {
@@ -158,7 +143,7 @@ export class Session implements EngineEvents {
 		if (this.readOnly) return { code: 'read-only', message: READ_ONLY[this.readOnlyFor] };
 		const [first, ...others] = commands;
 		if (!first) return null;
-		const result = others.length === 0 ? doCommand(before, first) : doAll(before, commands);
+		const result = doCommand(before, others.length === 0 ? first : { kind: 'several', commands });
 		if (!result.ok) return result.problem;
 		this.#follow(result);
 		return null;
@@ -215,11 +200,16 @@ export class Session implements EngineEvents {
 		this.#engine = null;
 	}
 
-	#step(take: typeof undo, word: string): void {
+	#step(take: typeof undo | typeof redo, word: string): void {
 		if (!this.#history || this.readOnly) return;
 		const label = take === undo ? this.undoable : this.redoable;
 		const taken = take(this.#history);
 		if (!taken) return;
+		if (!taken.ok) {
+			this.#history = taken.history;
+			this.notice = { tone: 'caution', text: taken.problem.message };
+			return;
+		}
 		this.#follow(taken);
 		this.said = `${word}: ${label}`;
 	}

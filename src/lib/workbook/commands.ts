@@ -15,6 +15,8 @@ import { edited, refused } from './commands/command';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
+import { findQuantity } from './lookup';
+import { patchBetween, patched } from './patch';
 import { workbookSchema, type Workbook } from './schema';
 import { shown } from './shown';
 
@@ -33,21 +35,44 @@ export type CommandResult =
 
 export function applyCommand(workbook: Workbook, command: Command): CommandResult {
 	if (command.kind === 'set_inputs') return setInputs(workbook, command);
+	if (command.kind === 'several') return applyAll(workbook, command.commands);
 	const edit = editOf(workbook, command);
 	if (!edit.ok) return edit;
 	const { structural } = edit;
-	if (command.kind !== 'restore_workbook') {
+	if (command.kind !== 'restore_workbook' && command.kind !== 'patch') {
 		const problems = findProblems(edit.workbook);
 		const problem = problems[0];
 		// What was wrong before must not keep anyone from mending it.
 		if (problem && problems.length > findProblems(workbook).length)
 			return refused(problem.code, sentence(problemLine(problem)));
 	}
-	const inverse: Command = { kind: 'restore_workbook', workbook, structural };
+	const back = patchBetween(edit.workbook, workbook);
+	if (!back) return { ok: true, workbook, inverse: NOTHING, structural: false };
+	const inverse: Command = { kind: 'patch', patch: back, structural };
 	return { ok: true, workbook: edit.workbook, inverse, structural };
 }
 
-function editOf(workbook: Workbook, command: Exclude<Command, { kind: 'set_inputs' }>): Edit {
+/** Its own inverse. */
+const NOTHING: Command = { kind: 'several', commands: [] };
+
+function applyAll(before: Workbook, commands: readonly Command[]): CommandResult {
+	let workbook = before;
+	let structural = false;
+	const inverses: Command[] = [];
+	for (const command of commands) {
+		const result = applyCommand(workbook, command);
+		if (!result.ok) return result;
+		workbook = result.workbook;
+		structural ||= result.structural;
+		inverses.unshift(result.inverse);
+	}
+	return { ok: true, workbook, inverse: { kind: 'several', commands: inverses }, structural };
+}
+
+/** One edit, checked as a whole afterwards. */
+type SingleEdit = Exclude<Command, { kind: 'set_inputs' | 'several' }>;
+
+function editOf(workbook: Workbook, command: SingleEdit): Edit {
 	switch (command.kind) {
 		case 'add_quantity':
 		case 'replace_quantity':
@@ -89,11 +114,24 @@ function editOf(workbook: Workbook, command: Exclude<Command, { kind: 'set_input
 				false
 			);
 		}
+		case 'patch': {
+			const done = patched(workbook, command.patch);
+			return 'workbook' in done
+				? edited(done.workbook, command.structural)
+				: refused('changed-since', changedSince(workbook, done.changed));
+		}
 		case 'restore_workbook':
 			return edited(command.workbook, command.structural ?? true);
 		default:
 			return unknownCommand(command);
 	}
+}
+
+/** Says what a patch would have changed, and that it is another thing by now. */
+function changedSince(workbook: Workbook, path: readonly string[]): string {
+	const quantity = path.map((part) => findQuantity(workbook, part)).find(Boolean);
+	const what = quantity?.label ?? path.at(-1) ?? 'what it changed';
+	return `${what} has been changed or removed since. Change it by hand if you still want to.`;
 }
 
 /** What a browser kept may come from a newer version, with commands that this one does not know. */

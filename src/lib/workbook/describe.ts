@@ -85,6 +85,10 @@ export function describeCommand(
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':
 			return 'describe the workbook';
+		case 'patch':
+			return 'take a change back';
+		case 'several':
+			return command.commands.map((each) => describeCommand(workbook, each, show)).join('; ');
 		case 'restore_workbook':
 			return 'go back to an earlier state';
 	}

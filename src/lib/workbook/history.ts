@@ -5,7 +5,10 @@
  * screen is no part of it.
  */
 import { applyCommand, type Command, type CommandProblem } from './commands';
+import { findProblems } from './consistency';
+import { problemLine } from './consistency/findings';
 import { describeCommand } from './describe';
+import { isOrderAlone, patchBetween } from './patch';
 import type { Workbook } from './schema';
 
 export interface Step {
@@ -15,6 +18,8 @@ export interface Step {
 	readonly inverse: Command;
 	/** "resin price: 1.95 to 2.10 EUR/kg" */
 	readonly label: string;
+	/** Others have changed the workbook since: it may no longer fit. */
+	readonly isRebased?: true;
 }
 
 export interface History {
@@ -54,12 +59,21 @@ export function doCommand(
 	return { ok: true, history: { workbook, past, future: [] }, command, structural };
 }
 
+/** A step that does not fit what others made of the workbook since: it is left out, and why. */
+export interface Dropped {
+	readonly ok: false;
+	readonly problem: CommandProblem;
+	readonly history: History;
+}
+
 /** Takes the last command back; null when there is none. */
-export function undo(history: History): Taken | null {
+export function undo(history: History): Taken | Dropped | null {
 	const step = history.past.at(-1);
 	if (!step) return null;
-	const { workbook, structural } = replay(history.workbook, step.inverse);
 	const past = history.past.slice(0, -1);
+	const refusal = step.isRebased ? refusalToUndo(history.workbook, step) : null;
+	if (refusal) return { ok: false, problem: refusal, history: { ...history, past } };
+	const { workbook, structural } = replay(history.workbook, step.inverse);
 	const future = [step, ...history.future];
 	return { ok: true, history: { workbook, past, future }, command: step.inverse, structural };
 }
@@ -73,26 +87,37 @@ export function redo(history: History): Taken | null {
 	return { ok: true, history: { workbook, past, future }, command: step.command, structural };
 }
 
-/**
- * The workbook with what others did in it. Own steps can still be taken back as far as they can be taken back in it: entries
- * of values, newest first, up to the first that no longer fits.
- */
-export function withOthers({ past }: History, workbook: Workbook): History {
-	const kept: Step[] = [];
-	let here = workbook;
-	for (const step of [...past].reverse()) {
-		if (step.inverse.kind !== 'set_inputs') break;
-		const result = applyCommand(here, step.inverse);
-		if (!result.ok || result.structural) break;
-		here = result.workbook;
-		kept.unshift(step);
-	}
-	return { workbook, past: kept, future: [] };
-}
+/** The workbook with what others did in it. Own steps can still be taken back where what they changed stands as they left it. */
+export const withOthers = ({ past }: History, workbook: Workbook): History => ({
+	workbook,
+	past: past.map((step) => ({ ...step, isRebased: true })),
+	future: []
+});
 
 /** What undo would take back, and redo do again; null when there is nothing. */
 export const undoLabel = ({ past }: History): string | null => past.at(-1)?.label ?? null;
 export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;
+
+/**
+ * Why a step cannot be taken back any more. It fits where doing it again gives what stands now, so that
+ * nobody's later value is lost, and where the workbook is as sound without it.
+ */
+function refusalToUndo(workbook: Workbook, step: Step): CommandProblem | null {
+	const refuse = (why: string): CommandProblem => ({
+		code: 'changed-since',
+		message: `"${step.label}" cannot be undone: ${why}`
+	});
+	const back = applyCommand(workbook, step.inverse);
+	if (!back.ok) return refuse(back.problem.message);
+	const again = applyCommand(back.workbook, step.command);
+	const between = again.ok ? patchBetween(workbook, again.workbook) : undefined;
+	if (between === undefined || (between && !isOrderAlone(between)))
+		return refuse('somebody has changed the same since. Change it by hand if you still want to.');
+	const [problem] = findProblems(back.workbook);
+	if (problem && findProblems(workbook).length === 0)
+		return refuse(`with what others changed since, ${problemLine(problem)}`);
+	return null;
+}
 
 function replay(workbook: Workbook, command: Command) {
 	const result = applyCommand(workbook, command);

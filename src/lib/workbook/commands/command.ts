@@ -4,6 +4,7 @@
  * Places in lists count from 0. `also: true` says yes to the consequence that a refusal named: what
  * uses the removed thing is taken out as well, or left to show the missing name.
  */
+import type { Patch } from '../patch';
 import type { Member, Quantity, Scalar, Scenario, Sheet, Workbook } from '../schema';
 import type { Ran, Study } from '../study-schema';
 import type { ValueEntry } from '../values';
@@ -37,6 +38,10 @@ export type Command =
 	| StudyCommand
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
+	/** What another command made, gone back on or done again, whatever it was. */
+	| { readonly kind: 'patch'; readonly patch: Patch; readonly structural: boolean }
+	/** Several as one: all of them or none, in turn. */
+	| { readonly kind: 'several'; readonly commands: readonly Command[] }
 	| {
 			readonly kind: 'restore_workbook';
 			readonly workbook: Workbook;
