@@ -1,13 +1,24 @@
-import { defineConfig } from '@playwright/test';
+import { defineConfig } from 'playwright/test';
+import { findBrowser } from './src/run/browser.mjs';
+import { browsersAtOnce, freePort, slowness } from './tests/browser/machine';
 
-const port = 5181;
+// The runner reads this first and its workers read it again: what was found once is handed on.
+process.env.JOURNEYS_PORT ??= String(await freePort());
+process.env.JOURNEYS_SLOWNESS ??= slowness().toFixed(2);
+process.env.METREWRIGHT_CHROMIUM ??= (await findBrowser()) ?? '';
+
+const port = process.env.JOURNEYS_PORT;
+const slower = Number(process.env.JOURNEYS_SLOWNESS);
 const executablePath = process.env.METREWRIGHT_CHROMIUM;
 
 export default defineConfig({
 	testDir: 'tests/browser',
-	timeout: 60_000,
-	workers: 1,
-	reporter: 'list',
+	// Guards against a journey that hangs: a quiet machine needs a twentieth of it. Speed is for the benchmarks.
+	timeout: 180_000 * slower,
+	expect: { timeout: 60_000 * slower },
+	workers: browsersAtOnce(),
+	reporter: [['list'], ['json', { outputFile: 'test-results/journeys.json' }]],
+	reportSlowTests: null,
 	use: {
 		baseURL: `http://127.0.0.1:${port}`,
 		locale: 'en-GB',
@@ -15,8 +26,9 @@ export default defineConfig({
 	},
 	webServer: {
 		command: 'node src/run/serve.mjs',
-		env: { PORT: String(port), METREWRIGHT_DATA: 'test-results/data' },
+		env: { PORT: port, METREWRIGHT_DATA: 'test-results/data' },
 		url: `http://127.0.0.1:${port}`,
+		timeout: 60_000 * slower,
 		reuseExistingServer: false
 	}
 });

@@ -19,7 +19,7 @@ const server = spawn(process.execPath, [join(root, 'src/run/serve.mjs')], {
 });
 try {
 	await new Promise((resolve) => server.stdout.once('data', resolve));
-	const { chromium } = await import('@playwright/test');
+	const { chromium } = await import('playwright');
 	const browser = await chromium.launch({ executablePath: browserPath });
 	const page = await browser.newPage({
 		viewport: { width: 1440, height: 960 },

@@ -3,7 +3,7 @@
  * is edited by keyboard, and the cost of a metre at the top of the page watched. Beside it the time until
  * the interpreter's answer was back from its worker: what lies between is the page's own.
  */
-import { chromium, type Page } from '@playwright/test';
+import { chromium, type Page } from 'playwright/test';
 import { median, quantile } from './measure';
 import { heading, line, ratio } from './print';
 import { serveApp } from './serve-app';

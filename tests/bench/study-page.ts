@@ -2,7 +2,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from '@playwright/test';
+import { chromium } from 'playwright/test';
 import { build, preview } from 'vite';
 import type { RiskStudy } from '$lib/studies/risk';
 import type { Workbook } from '$lib/workbook/schema';

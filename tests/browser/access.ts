@@ -1,6 +1,6 @@
 /** What can be judged of a page by program: axe's rules, and whether it runs sideways. */
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 /** What axe finds on the page as it stands. */
 export async function findings(page: Page) {

@@ -2,7 +2,7 @@
 import { active, expect, find } from './app';
 import { test } from './own-server';
 import { change, inStep, join, openShared, ownerWithShop, saved, toGrid, toPage } from './sharing';
-import type { Response } from '@playwright/test';
+import type { Response } from 'playwright/test';
 
 const OWN = { 'x-metrewright': 'app' };
 

@@ -3,15 +3,15 @@
  * host, and nothing may complain, be it the console, an uncaught error or the content policy.
  */
 import {
-	expect as plainExpect,
+	expect,
 	test as plain,
 	type BrowserContext,
 	type Locator,
 	type Page
-} from '@playwright/test';
+} from 'playwright/test';
+import { holdSecondEngine, letSecondEngineBegin } from './second-engine';
 
-/** Patient, because the machine may be busy; never a matter of speed. */
-export const expect = plainExpect.configure({ timeout: 20_000 });
+export { expect };
 
 /** What went wrong in a context so far: complaints, and requests to others. */
 export async function watch(context: BrowserContext): Promise<readonly string[]> {
@@ -36,15 +36,24 @@ export interface App {
 	readonly page: Page;
 }
 
-export const test = plain.extend<{ watched: readonly string[]; app: App }>({
+interface Given {
+	readonly watched: readonly string[];
+	readonly app: App;
+	/** Whether the second engine waits until `agreement` asks for it. */
+	readonly holdsSecondEngine: boolean;
+}
+
+export const test = plain.extend<Given>({
+	holdsSecondEngine: [true, { option: true }],
 	/** For journeys that begin on the first screen. */
 	app: async ({ page }, use) => {
 		await open(page);
 		await use({ page });
 	},
 	watched: [
-		async ({ context }, use) => {
+		async ({ context, holdsSecondEngine }, use) => {
 			const seen = await watch(context);
+			if (holdsSecondEngine) await holdSecondEngine(context);
 			await use(seen);
 			expect(seen).toEqual([]);
 		},
@@ -64,11 +73,12 @@ export const strip = (page: Page): Locator => page.getByRole('region', { name: '
 /** The figure of one fact in the strip, from 0. */
 export const fact = (page: Page, at: number): Locator => strip(page).locator('.number').nth(at);
 
-/** Waits until the second engine has judged the last edit, and every value agrees. */
+/** Lets the second engine begin, and waits until it has judged the last edit, and every value agrees. */
 export async function agreement(page: Page): Promise<number> {
+	await letSecondEngineBegin(page);
 	const words = strip(page).getByRole('button', { name: 'values agree' });
 	const all = /^([\d,]+) of \1 values agree, computed twice$/;
-	await expect(words).toHaveText(all, { timeout: 60_000 });
+	await expect(words).toHaveText(all);
 	return Number(all.exec((await words.textContent()) ?? '')?.[1]?.replaceAll(',', ''));
 }
 
@@ -80,10 +90,10 @@ export async function find(page: Page, name: string) {
 	await expect(async () => {
 		await page.keyboard.press('Control+k');
 		await page.keyboard.type(name);
-		await expect(box).toHaveValue(name, { timeout: 500 });
-		await expect(first).toHaveAttribute('aria-selected', 'true', { timeout: 2000 });
-		await expect(box).toHaveValue(name, { timeout: 500 });
-	}).toPass({ timeout: 20_000 });
+		await expect(box).toHaveValue(name, { timeout: 5000 });
+		await expect(first).toHaveAttribute('aria-selected', 'true', { timeout: 5000 });
+		await expect(box).toHaveValue(name, { timeout: 5000 });
+	}).toPass();
 	await page.keyboard.press('Enter');
 	await expect(box).toHaveValue('');
 	await expect(active(page)).toBeFocused();

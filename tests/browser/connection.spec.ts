@@ -2,7 +2,7 @@
 import { active, expect, find, open } from './app';
 import { test } from './own-server';
 import { change, inStep, pair, saved, share, toGrid, toPage } from './sharing';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 interface Told {
 	readonly revisions: readonly { readonly number: number; readonly changes: readonly string[] }[];

@@ -1,5 +1,5 @@
 import { agreement, expect, fact, find, findMember, open, row, strip, test } from './app';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 const leaf = (page: Page) => page.getByRole('dialog');
 const formula = (page: Page) => leaf(page).getByLabel('Formula', { exact: true });

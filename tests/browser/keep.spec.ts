@@ -14,7 +14,8 @@ import {
 	value,
 	watch
 } from './app';
-import type { Page } from '@playwright/test';
+import { holdSecondEngine } from './second-engine';
+import type { Page } from 'playwright/test';
 
 /** 2.10 instead of 2.02 EUR/kg: 0.3011 instead of 0.2965 EUR/m (worked in edit.spec.ts). */
 async function makeDearer(page: Page) {
@@ -135,6 +136,7 @@ test('a saved copy opens elsewhere with the work in it', async ({ page, browser 
 
 	const elsewhere = await browser.newContext({ locale: 'de-DE' });
 	const seen = await watch(elsewhere);
+	await holdSecondEngine(elsewhere);
 	const other = await elsewhere.newPage();
 	await open(other, page.url());
 	await expect(fact(other, 0)).toHaveText('0,2965');
@@ -194,6 +196,7 @@ for (const [what, broken] of [
 		browser
 	}) => {
 		const context = await browser.newContext({ locale: 'en-GB' });
+		await holdSecondEngine(context);
 		const page = await context.newPage();
 		await page.addInitScript(`IDBFactory.prototype.open = function () { ${broken} };`);
 		await open(page);

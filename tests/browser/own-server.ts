@@ -5,12 +5,13 @@
  */
 import { execFile, spawn, type ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import type { Browser, Page } from '@playwright/test';
+import type { Browser, Page } from 'playwright/test';
 import { expect, test as plain, watch } from './app';
+import { freePort } from './machine';
+import { holdSecondEngine } from './second-engine';
 
 export const PASSWORD = 'nine grey herons by the weir';
 
@@ -78,15 +79,6 @@ export class OwnServer {
 	}
 }
 
-async function freePort(): Promise<number> {
-	const probe = createServer();
-	await new Promise<void>((resolve) => probe.listen(0, '127.0.0.1', resolve));
-	const address = probe.address();
-	await new Promise((resolve) => probe.close(resolve));
-	if (address === null || typeof address === 'string') throw new Error('No port is free.');
-	return address.port;
-}
-
 interface Sharing {
 	/** Runs already, with nobody and nothing on it. */
 	readonly server: OwnServer;
@@ -96,9 +88,7 @@ interface Sharing {
 
 export const test = plain.extend<Sharing>({
 	// eslint-disable-next-line no-empty-pattern -- Playwright reads which fixtures are asked for from the pattern
-	server: async ({}, use, info) => {
-		// Two browsers and a server on a machine that may be busy: patience, as everywhere.
-		info.setTimeout(180_000);
+	server: async ({}, use) => {
 		const server = await OwnServer.begin();
 		try {
 			await server.start();
@@ -124,6 +114,7 @@ export const test = plain.extend<Sharing>({
 async function personAt(browser: Browser, server: OwnServer) {
 	const context = await browser.newContext({ baseURL: server.address, locale: 'en-GB' });
 	const seen = await watch(context);
+	await holdSecondEngine(context);
 	await context.route('**/shipped/marram-coil-works.json', (route) =>
 		route.fulfill({ path: 'scenarios/one-line-shop.json' })
 	);

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { agreement, expect, open, strip, test } from './app';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 /** The words that a picture's own description gives, and its table's rows. */
 async function told(page: Page, figure: number) {

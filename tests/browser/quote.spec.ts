@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, goTo, open, strip, test, undo } from './app';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 const fields = (page: Page) => page.getByRole('region', { name: 'What is quoted' });
 const finding = (page: Page) => page.getByRole('heading', { level: 1 });

@@ -11,7 +11,7 @@ import {
 	test,
 	undo
 } from './app';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 const line = (page: Page, title: string) =>
 	page

@@ -1,6 +1,6 @@
 /** The built server as a program meets it: what only the build can show. */
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from 'playwright/test';
 
 test('the built server saves, computes in its own thread, and describes itself', async ({
 	request

@@ -1,5 +1,5 @@
 /** The screens of sharing, judged by program in light and dark, and at the width of a phone. */
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 import { findings, sideways } from './access';
 import { expect } from './app';
 import { test } from './own-server';

@@ -2,7 +2,7 @@
 import { active, expect, find, open } from './app';
 import { test } from './own-server';
 import { change, inStep, openShared, share, toGrid, toPage } from './sharing';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 /** A line of the page of revisions. */
 const revision = (page: Page, number: number) =>

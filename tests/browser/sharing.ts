@@ -1,5 +1,5 @@
 /** What people do with a workbook that several have: put it on the server, open it, disagree, invite, come in. */
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 import { expect, find, open } from './app';
 import { PASSWORD, type OwnServer } from './own-server';
 

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 import { agreement, expect, fact, open, strip, test } from './app';
 
 const start = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });

@@ -1,5 +1,5 @@
 /** Where a first reader stumbled: forms, links to sheets, choices, where the keyboard goes, the phone. */
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 import { active, expect, fact, find, open, test, unfold } from './app';
 
 const focused = (page: Page) => page.locator(':focus');

@@ -1,9 +1,7 @@
 /** Charts and drawings taken along as SVG: files that stand alone. */
 import { readFile } from 'node:fs/promises';
 import { expect, open, test } from './app';
-import type { Page } from '@playwright/test';
-
-test.describe.configure({ timeout: 120_000 });
+import type { Page } from 'playwright/test';
 
 async function takeSvg(page: Page, figure: number) {
 	const [download] = await Promise.all([
@@ -109,7 +107,7 @@ test('a study is taken along as SVG, on dark ground where the page is dark', asy
 	await open(page, '/studies');
 	await page.getByRole('link', { name: 'Resin price at which PX15B earns nothing' }).click();
 	const heading = page.getByRole('heading', { level: 1, name: /at price of PEX resin/ });
-	await expect(heading).toBeVisible({ timeout: 50_000 });
+	await expect(heading).toBeVisible();
 	await expect(page.getByRole('button', { name: 'Take SVG' })).toBeVisible();
 	const found = await seen(page, (await takeSvg(page, 0)).text);
 	expect(found.title).toBe(await heading.textContent());

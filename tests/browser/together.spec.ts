@@ -2,7 +2,7 @@
 import { active, expect, fact, find } from './app';
 import { test } from './own-server';
 import { change, disagree, inStep, pair, saved } from './sharing';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 test('different quantities merge by themselves, and nothing disturbs an entry being typed', async ({
 	someone

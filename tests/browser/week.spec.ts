@@ -1,6 +1,6 @@
 /** The week painted and the calendar edited, by mouse and by keys; a check that fails is counted and opened. */
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 import { active, expect, find, open, rowOf, strip, test, undo } from './app';
 
 const title = (page: Page) => page.getByRole('heading', { level: 1 });
@@ -120,7 +120,6 @@ test('a check that does not hold is counted, and one press of a key goes to it',
 
 test('both screens hold at every width, and neither has a finding of axe', async ({ page }) => {
 	// Hundreds of cells, each looked at: one width and one theme for each screen.
-	test.slow();
 	const looks = [
 		{ path: '/week', axeAt: 390, colorScheme: 'dark' },
 		{ path: '/calendar', axeAt: 1440, colorScheme: 'light' }

@@ -1,5 +1,5 @@
 import { active, expect, fact, find, findMember, open, strip, test } from './app';
-import type { Page } from '@playwright/test';
+import type { Page } from 'playwright/test';
 
 const why = (page: Page) => page.getByRole('region', { name: 'Why this number' });
 
