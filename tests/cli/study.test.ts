@@ -48,7 +48,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 2,
+		version: 3,
 		title: 'Small',
 		sets: [],
 		sheets: [

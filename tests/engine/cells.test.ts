@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 2,
+	version: 3,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 2,
+		version: 3,
 		title: 'Plant',
 		sets,
 		relations,

@@ -21,7 +21,7 @@ export interface Shop {
 export function workbookOf({ sets = {}, relations = {}, units = [], quantities }: Shop): Workbook {
 	return {
 		format: 'metrewright',
-		version: 2,
+		version: 3,
 		title: 'Shop',
 		units,
 		sets: Object.entries(sets).map(([name, given]) => {

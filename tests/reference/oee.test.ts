@@ -36,7 +36,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 2,
+		version: 3,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

@@ -27,7 +27,7 @@ const study: Study = {
 };
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 2,
+	version: 3,
 	title: 'Pipe',
 	sets: [
 		{

@@ -15,6 +15,7 @@ import type {
 	Values,
 	Workbook
 } from '$lib/workbook/schema';
+import type { Programme } from '$lib/workbook/programme-schema';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
 import { randomStudy, STUDY_NAMES } from './random-study';
 
@@ -67,7 +68,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 2,
+		version: 3,
 		title: 'Random',
 		sets,
 		relations,
@@ -92,10 +93,29 @@ export function randomWorkbook(dice: Dice): Workbook {
 		const scenario = randomScenario(workbook, dice, id);
 		workbook = { ...workbook, scenarios: [...workbook.scenarios, scenario] };
 	}
+	const programme = dice.chance(50) ? randomProgramme(workbook, dice) : null;
+	if (programme) workbook = { ...workbook, programmes: [programme] };
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
 	return studies.length > 0 ? { ...workbook, studies } : workbook;
+}
+
+/** Null where nothing in the workbook can be decided, or nothing be largest. */
+function randomProgramme(workbook: Workbook, dice: Dice): Programme | null {
+	const quantities = [...quantityPlaces(workbook).values()].map(({ quantity }) => quantity);
+	const decisions = quantities.filter(
+		({ formula, type, fixed }) => formula === undefined && typeof type !== 'object' && !fixed
+	);
+	const objectives = quantities.filter(({ per }) => !per?.length);
+	if (decisions.length === 0 || objectives.length === 0) return null;
+	return {
+		name: 'allocation',
+		title: dice.pick(['Who makes what', 'Another title']),
+		maximise: dice.pick(objectives).name,
+		decisions: [dice.pick(decisions).name],
+		constraints: []
+	};
 }
 
 export function randomQuantity(workbook: Workbook, dice: Dice, name: string): Quantity {
@@ -327,6 +347,24 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (name === undefined) return null;
 		const ran = { stood_on: 'def', headline: [{ label: 'NPV', value: 1.5, unit: 'kEUR' }] };
 		return dice.chance(70) ? { kind: 'set_ran', name, ran } : { kind: 'set_ran', name };
+	},
+	put_programme: (workbook, dice) => {
+		const programme = randomProgramme(workbook, dice);
+		if (!programme) return null;
+		const old = dice.pick(workbook.programmes ?? [])?.name;
+		return { kind: 'put_programme', programme, ...(old !== undefined && { name: old }) };
+	},
+	remove_programme: (workbook, dice) => {
+		const name = dice.pick(workbook.programmes ?? [])?.name;
+		return name === undefined ? null : { kind: 'remove_programme', name };
+	},
+	set_plans: (workbook, dice) => {
+		const programme = dice.pick(workbook.programmes ?? []);
+		if (!programme) return null;
+		const at = { programme: programme.name, scenario: dice.pick(workbook.scenarios).id };
+		if (dice.chance(30)) return { kind: 'set_plans', plans: [at] };
+		const values = [{ quantity: programme.decisions[0]!, value: dice.roll(9) }];
+		return { kind: 'set_plans', plans: [{ ...at, digest: 'abc', objective: 1.5, values }] };
 	},
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>

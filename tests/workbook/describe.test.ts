@@ -118,6 +118,21 @@ const cases: [Command, string][] = [
 	[{ kind: 'set_ran', name: 'sure' }, 'run study How sure'],
 	[{ kind: 'set_title', title: 'Shop' }, 'title: Two-line shop to Shop'],
 	[{ kind: 'set_about', about: 'x' }, 'describe the workbook'],
+	[
+		{
+			kind: 'put_programme',
+			programme: {
+				name: 'allocation',
+				title: 'Who makes what',
+				maximise: 'ebit',
+				decisions: ['made'],
+				constraints: []
+			}
+		},
+		'add programme Who makes what'
+	],
+	[{ kind: 'remove_programme', name: 'allocation' }, 'remove programme allocation'],
+	[{ kind: 'set_plans', plans: [{ programme: 'allocation', scenario: 'base' }] }, 'plan Base'],
 	[{ kind: 'patch', patch: { fields: [] }, structural: false }, 'take a change back'],
 	[
 		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },

@@ -61,7 +61,7 @@ describe('steps taken one after another', () => {
 	});
 
 	it('start at the version of the file', () => {
-		const { document, notices } = upgradeDocument({ version: 2, currency: 'SEK' }, 2, steps);
+		const { document, notices } = upgradeDocument({ version: 3, currency: 'SEK' }, 2, steps);
 		expect(document).toEqual({ version: 3, units: [{ symbol: 'SEK' }] });
 		expect(notices).toHaveLength(1);
 	});

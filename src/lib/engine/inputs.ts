@@ -6,6 +6,13 @@
  * absent follows from computed values: see `presence.ts`.
  */
 import { changesOf, findQuantity } from '$lib/workbook/lookup';
+import {
+	activeProgrammes,
+	filledQuantities,
+	filledValues,
+	ownPlan,
+	shadowQuantities
+} from '$lib/workbook/plans';
 import { scenarioChain } from '$lib/workbook/scenario';
 import type { Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
 import { flatten, valueAt } from '$lib/workbook/values';
@@ -21,10 +28,14 @@ export type { CellValues };
 export class Inputs {
 	readonly #plan: Plan;
 	readonly #workbook: Workbook;
+	/** Quantities that programmes fill, and by scenario what they fill in. */
+	readonly #filled: ReadonlySet<string>;
+	readonly #plans = new Map<string, ReadonlyMap<string, Values>>();
 
 	constructor(plan: Plan, workbook: Workbook) {
 		this.#plan = plan;
 		this.#workbook = workbook;
+		this.#filled = filledQuantities(workbook);
 	}
 
 	/** Every input cell of the layout, ascending. */
@@ -58,6 +69,11 @@ export class Inputs {
 				if (cell >= 0 && roots[cell] === -1) cells.add(cell);
 			}
 		}
+		for (const programme of activeProgrammes(this.#workbook)) {
+			if (!ownPlan(this.#workbook, programme.name, scenario.id)) continue;
+			const filled = new Set([...programme.decisions, ...shadowQuantities(programme)]);
+			for (const cell of this.cellsOf(filled)) cells.add(cell);
+		}
 		return Int32Array.from(cells).sort();
 	}
 
@@ -68,13 +84,15 @@ export class Inputs {
 		const states = new Uint8Array(cells.length);
 		const { layout } = this.#plan;
 		let layers: Values[] = [];
+		let plan: Values | undefined;
 		let quantity = -1;
 		cells.forEach((cell, i) => {
 			if (layout.quantityOfCell[cell] !== quantity) {
 				quantity = layout.quantityOfCell[cell]!;
 				layers = this.#layers(layout.quantities[quantity]!, chain);
+				plan = this.#planned(layout.quantities[quantity]!, scenario);
 			}
-			const outcome = this.#outcome(cell, layers);
+			const outcome = this.#outcome(cell, layers, plan);
 			values[i] = outcome.value;
 			states[i] = outcome.state;
 		});
@@ -93,7 +111,16 @@ export class Inputs {
 		return layers;
 	}
 
-	#outcome(cell: number, layers: readonly Values[]): Outcome {
+	/** What the plan of the scenario fills in for a quantity; undefined where no programme does, or none is planned. */
+	#planned(quantity: QuantityLayout, scenario: string): Values | undefined {
+		const { name } = quantity.quantity;
+		if (!this.#filled.has(name)) return undefined;
+		let filled = this.#plans.get(scenario);
+		if (!filled) this.#plans.set(scenario, (filled = filledValues(this.#workbook, scenario)));
+		return filled.get(name);
+	}
+
+	#outcome(cell: number, layers: readonly Values[], plan: Values | undefined): Outcome {
 		const { layout } = this.#plan;
 		const quantity = layout.quantities[layout.quantityOfCell[cell]!]!;
 		const at = membersOf(layout, cell);
@@ -102,6 +129,8 @@ export class Inputs {
 			scalar = valueAt(layer, at);
 			if (scalar !== undefined) break;
 		}
+		// A pin that was cleared is open again; what the plan does not speak of, it leaves at nothing.
+		if (plan !== undefined) scalar ??= valueAt(plan, at) ?? 0;
 		const type = quantity.quantity.type;
 		const set = typeof type === 'object' ? type.member_of : '';
 		const value = numberOf(scalar, layout.ordinals.get(set));

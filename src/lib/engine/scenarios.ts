@@ -7,6 +7,7 @@
  * inherits or reads it.
  */
 import { baseOf, findQuantity, findScenario } from '$lib/workbook/lookup';
+import { filledQuantities } from '$lib/workbook/plans';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-values';
@@ -163,6 +164,9 @@ export class Scenarios {
 			const value = findQuantity(this.#workbook, quantity.name)?.value;
 			if (value !== findQuantity(before, quantity.name)?.value) edited.add(quantity.name);
 		}
+		if (hasOtherPlan(before, this.#workbook))
+			for (const book of [before, this.#workbook])
+				for (const name of filledQuantities(book)) edited.add(name);
 		if (edited.size === 0) return CLEAN;
 		const known = this.#stored.get(base);
 		if (!known) return { ...CLEAN, changed: true };
@@ -187,7 +191,8 @@ export class Scenarios {
 		}
 		const known = this.#stored.get(id);
 		const isEdited =
-			findScenario(before, id)?.changes !== findScenario(this.#workbook, id)?.changes;
+			findScenario(before, id)?.changes !== findScenario(this.#workbook, id)?.changes ||
+			hasOtherPlan(before, this.#workbook);
 		if (!known) return { ...CLEAN, changed: isEdited || parent.changed || reference.changed };
 
 		const own = isEdited ? this.inputsChangedBy(id) : known.own;
@@ -296,6 +301,10 @@ interface Dirty {
 }
 
 const CLEAN: Dirty = { changed: false, moved: false, seeds: new Set(), reached: null };
+
+/** Whether programmes or what they decided differ, and so inputs that nobody entered. */
+const hasOtherPlan = (before: Workbook, after: Workbook): boolean =>
+	before.plans !== after.plans || before.programmes !== after.programmes;
 
 /** Whether the seeds are just those whose reach is known. */
 const isSameAs = (known: ReadonlySet<number>, seeds: ReadonlySet<number>) =>

@@ -12,6 +12,7 @@ import { editMember } from './commands/members';
 import { editQuantity } from './commands/quantities';
 import { shapeRefusal } from './commands/refusal';
 import { edited, refused } from './commands/command';
+import { editProgramme } from './commands/programmes';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
@@ -100,6 +101,10 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'remove_study':
 		case 'set_ran':
 			return editStudy(workbook, command);
+		case 'put_programme':
+		case 'remove_programme':
+		case 'set_plans':
+			return editProgramme(workbook, command);
 		case 'set_title': {
 			const { title } = command;
 			const bad = shapeRefusal(workbookSchema.shape.title, title, "The workbook's title");

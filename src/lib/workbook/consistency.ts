@@ -7,6 +7,7 @@
 import { Findings, type WorkbookProblem } from './consistency/findings';
 import { checkFront, checkPictures, checkStarts } from './consistency/front';
 import { checkNames } from './consistency/names';
+import { checkProgrammes } from './consistency/programmes';
 import { checkQuantities } from './consistency/quantities';
 import { checkScenarios } from './consistency/scenarios';
 import { checkRelations, checkSets } from './consistency/sets';
@@ -27,5 +28,6 @@ export function findProblems(workbook: Workbook): WorkbookProblem[] {
 	checkPictures(findings);
 	checkStudies(findings);
 	checkStarts(findings);
+	checkProgrammes(findings);
 	return findings.problems;
 }

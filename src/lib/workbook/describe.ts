@@ -20,6 +20,8 @@ export function describeCommand(
 	const scenario = (id: string) => findScenario(workbook, id)?.title ?? id;
 	const study = (name: string) =>
 		workbook.studies?.find((study) => study.name === name)?.title ?? name;
+	const programme = (name: string) =>
+		workbook.programmes?.find((each) => each.name === name)?.title ?? name;
 	const sheet = (index: number) => workbook.sheets[index]?.title ?? `sheet ${index + 1}`;
 	switch (command.kind) {
 		case 'set_inputs':
@@ -81,6 +83,16 @@ export function describeCommand(
 			return `remove study ${study(command.name)}`;
 		case 'set_ran':
 			return `run study ${study(command.name)}`;
+		case 'put_programme':
+			return command.name === undefined
+				? `add programme ${command.programme.title}`
+				: `change programme ${command.programme.title}`;
+		case 'remove_programme':
+			return `remove programme ${programme(command.name)}`;
+		case 'set_plans':
+			return command.plans.length === 1
+				? `plan ${scenario(command.plans[0]!.scenario)}`
+				: 'plan anew';
 		case 'set_title':
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':

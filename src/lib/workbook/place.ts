@@ -18,6 +18,8 @@ const LISTS = new Map([
 	['facts', ['fact', '']],
 	['pictures', ['picture', 'title']],
 	['studies', ['study', 'name']],
+	['programmes', ['programme', 'name']],
+	['plans', ['plan of', 'programme']],
 	['inputs', ['input', 'label']],
 	['correlations', ['correlation', '']],
 	['options', ['option', 'label']],

@@ -28,6 +28,7 @@ import {
 	type Workbook
 } from './schema';
 import { mapStudyNames } from './study-names';
+import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
 import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
@@ -76,9 +77,21 @@ export function saveWorkbook(workbook: Workbook): string {
 					orderedValues(workbook, findQuantity(workbook, name), value);
 				return mapStudyNames(orderedStudy(study), { values });
 			})
-		})
+		}),
+		...(workbook.programmes && {
+			programmes: workbook.programmes.map((programme) => inOrder(programmeSchema, programme))
+		}),
+		...(workbook.plans && { plans: workbook.plans.map((plan) => orderedPlan(workbook, plan)) })
 	});
 	return printJson(document);
+}
+
+function orderedPlan(workbook: Workbook, plan: ProgrammePlan): ProgrammePlan {
+	const values = plan.values.map(({ quantity, value }) => ({
+		quantity,
+		value: orderedValues(workbook, findQuantity(workbook, quantity), value)
+	}));
+	return inOrder(programmePlanSchema, { ...plan, values });
 }
 
 /** The same object with its fields in the order in which the schema declares them; undefined ones left out. */

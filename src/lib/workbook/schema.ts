@@ -7,6 +7,7 @@
 import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
 import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
+import { programmePlansSchema, programmesSchema } from './programme-schema';
 import { studiesSchema } from './study-schema';
 import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
@@ -14,6 +15,7 @@ import { z } from './zod';
 export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
 export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
+export type { Programme, ProgrammePlan } from './programme-schema';
 export {
 	changeSchema,
 	scalarSchema,
@@ -24,7 +26,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 2;
+export const VERSION = 3;
 
 const formulaText = z.string().min(1).max(LIMITS.formula);
 
@@ -117,6 +119,8 @@ export const quantitySchema = z.strictObject({
 	/** A yes/no formula: where it says no, the value is absent. */
 	where: formulaText.optional(),
 	range: rangeSchema.optional(),
+	/** Chosen in whole steps of its unit where a programme decides it. */
+	whole: z.boolean().optional(),
 	/** The quantity must be yes; or, if it is a number, zero within the tolerance (in its own unit). */
 	check: z
 		.strictObject({ message: note, tolerance: z.number().nonnegative().optional() })
@@ -174,6 +178,8 @@ export const workbookSchema = z.strictObject({
 	/** One for each reader: what they look for first, in their order. Nothing is hidden from anyone. */
 	starts: z.array(startSchema).max(12).optional(),
 	pictures: z.array(pictureSchema).max(50).optional(),
-	studies: studiesSchema.optional()
+	studies: studiesSchema.optional(),
+	programmes: programmesSchema.optional(),
+	plans: programmePlansSchema.optional()
 });
 export type Workbook = z.infer<typeof workbookSchema>;

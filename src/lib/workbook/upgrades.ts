@@ -22,6 +22,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 2,
 		why: 'it may hold studies, starting views, and pictures of weeks, months and quotes',
 		up: (document) => ({ ...document, version: 2 })
+	},
+	{
+		to: 3,
+		why: 'it may hold programmes, which decide what nobody entered, and their plans',
+		up: (document) => ({ ...document, version: 3 })
 	}
 ];
 

@@ -9,7 +9,7 @@ const number = (name: string, unit: string, per: string[] = [], label = name): Q
 
 export const small: Workbook = {
 	format: 'metrewright',
-	version: 2,
+	version: 3,
 	title: 'Two lines',
 	sets: [
 		{ name: 'line', label: 'Line', plural: 'Lines', members: [{ id: 'L1' }, { id: 'L2' }] },

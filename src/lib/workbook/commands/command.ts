@@ -5,6 +5,7 @@
  * uses the removed thing is taken out as well, or left to show the missing name.
  */
 import type { Patch } from '../patch';
+import type { Programme, ProgrammePlan } from '../programme-schema';
 import type { Member, Quantity, Scalar, Scenario, Sheet, Workbook } from '../schema';
 import type { Ran, Study } from '../study-schema';
 import type { ValueEntry } from '../values';
@@ -36,6 +37,7 @@ export type Command =
 	| MemberCommand
 	| ScenarioCommand
 	| StudyCommand
+	| ProgrammeCommand
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
 	/** What another command made, gone back on or done again, whatever it was. */
@@ -153,6 +155,22 @@ export type StudyCommand =
 			readonly name: string;
 			/** What the run found; left out: it counts as never run. */
 			readonly ran?: Ran | undefined;
+	  };
+
+export type ProgrammeCommand =
+	| {
+			readonly kind: 'put_programme';
+			readonly programme: Programme;
+			/** The name of the one that it replaces; left out: one more. */
+			readonly name?: string | undefined;
+	  }
+	| { readonly kind: 'remove_programme'; readonly name: string }
+	/** What was found; without values: there is no plan any more. */
+	| {
+			readonly kind: 'set_plans';
+			readonly plans: readonly (
+				ProgrammePlan | { readonly programme: string; readonly scenario: string }
+			)[];
 	  };
 
 export interface CommandProblem {

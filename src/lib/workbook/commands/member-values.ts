@@ -9,6 +9,7 @@ import type { Picture, Quantity, Relation, Values, Workbook } from '../schema';
 import { branch, isTree, put } from '../values';
 import { mapStudies, mapStudyNames } from '../study-names';
 import { mapped } from './lists';
+import { mapPlanValues } from './programme-names';
 import { mapChanges, mapPictures, mapQuantities, withValue } from './parts';
 
 /** Gives the member `to` all that `from` has. */
@@ -56,6 +57,13 @@ export function renamedMember(workbook: Workbook, set: string, from: string, to:
 			formula: { ...formula, cases: withKeyRenamed(formula.cases, from, to) }
 		};
 	});
+	next = mapPlanValues(next, (quantity, values) =>
+		axesOf(quantity).reduce(
+			(here, axis, depth) =>
+				axis.set === set ? atDepth(here, depth, (tree) => withKeyRenamed(tree, from, to)) : here,
+			values
+		)
+	);
 	next = mapRelations(next, (relation) => ({
 		...relation,
 		pairs: mapped(relation.pairs, (pair) =>

@@ -15,6 +15,7 @@ import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
 import { mapStudies, mapStudyNames, studyQuantities } from '../study-names';
+import { mapProgrammeNames, programmesOn, withoutInProgrammes } from './programme-names';
 import { shapeRefusal } from './refusal';
 import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
 
@@ -144,6 +145,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
 	const name = (old: string) => (old === from ? to : old);
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
+	next = mapProgrammeNames(next, { quantity: name });
 	return renamedInFirst(next, from, to);
 }
 
@@ -181,7 +183,7 @@ export function usersOf(workbook: Workbook, names: ReadonlySet<string>): string[
 	for (const set of workbook.sets)
 		if (set.present !== undefined && names.has(set.present))
 			users.push(`the set ${set.label}, which it says the presence of`);
-	users.push(...firstShownBy(workbook, names));
+	users.push(...firstShownBy(workbook, names), ...programmesOn(workbook, names));
 	for (const picture of workbook.pictures ?? [])
 		if (pictureQuantities(picture).some(([, quantity]) => names.has(quantity)))
 			users.push(`the picture ${picture.title}`);
@@ -212,7 +214,7 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 		const { present: _present, ...rest } = set;
 		return rest;
 	});
-	return withoutInFirst({ ...next, sets }, gone);
+	return withoutInProgrammes(withoutInFirst({ ...next, sets }, gone), gone);
 }
 
 const noQuantity = (name: string) =>

@@ -14,6 +14,7 @@ import { edited, refused, type Edit, type ScenarioCommand } from './command';
 import { inserted, mapped } from './lists';
 import { mapQuantities, withValue } from './parts';
 import { mapStudies, mapStudyNames } from '../study-names';
+import { mapProgrammeNames, withoutPlansOf } from './programme-names';
 import { shapeRefusal } from './refusal';
 
 type Of<K extends ScenarioCommand['kind']> = Extract<ScenarioCommand, { kind: K }>;
@@ -83,7 +84,7 @@ function replaceScenario(
 	const structural =
 		next.id !== old.id || next.parent !== old.parent || next.against !== old.against;
 	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
-	return edited({ ...named, scenarios }, structural);
+	return edited({ ...mapProgrammeNames(named, { scenario: renamed }), scenarios }, structural);
 }
 
 /** The scenario with this parent, measured against the scenario that `by` names for the old one. */
@@ -109,7 +110,7 @@ function withoutScenario(workbook: Workbook, gone: Scenario): Workbook {
 		const next = pointing(scenario, gone.parent, scenario.against, against);
 		return [{ ...next, changes: joined(gone, scenario) }];
 	});
-	return { ...workbook, scenarios };
+	return withoutPlansOf({ ...workbook, scenarios }, gone.id);
 }
 
 function joined(lower: Scenario, upper: Scenario): Change[] {

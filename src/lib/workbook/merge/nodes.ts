@@ -34,6 +34,8 @@ export function mergeNodes(versions: Versions, path: readonly string[], asks: Co
 	if (same(base, mine)) return theirs;
 	// What the last run of a study found: made from the rest, and it says itself what it stood on.
 	if (path[0] === 'studies' && path.length === 3 && path[2] === 'ran') return mine;
+	// What programmes decided: made from the rest, and made anew where it no longer fits.
+	if (path[0] === 'plans') return mine;
 	const isValues = holdsValues(path);
 	if (isValues || !isWhole(path)) {
 		if (isValues ? canSplit(versions) : isFields(mine) && isFields(theirs)) {

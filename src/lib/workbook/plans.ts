@@ -1,0 +1,55 @@
+/** Which quantities programmes fill, and what their plans say for a scenario. */
+import type { Programme, ProgrammePlan } from './programme-schema';
+import { scenarioChain } from './scenario';
+import type { Values, Workbook } from './schema';
+
+/** Those that are solved. */
+export const activeProgrammes = (workbook: Workbook): Programme[] =>
+	(workbook.programmes ?? []).filter(({ off }) => off !== true);
+
+export const shadowQuantities = ({ shadow_prices }: Programme): string[] =>
+	Object.keys(shadow_prices ?? {});
+
+/** The quantities whose open cells a programme fills. */
+export function filledQuantities(workbook: Workbook): Set<string> {
+	return new Set(
+		activeProgrammes(workbook).flatMap((programme) => [
+			...programme.decisions,
+			...shadowQuantities(programme)
+		])
+	);
+}
+
+export const ownPlan = (
+	workbook: Workbook,
+	programme: string,
+	scenario: string
+): ProgrammePlan | undefined =>
+	workbook.plans?.find((plan) => plan.programme === programme && plan.scenario === scenario);
+
+/** The plan that a scenario stands on: its own, or that of the nearest scenario that it starts from. */
+export function planInForce(
+	workbook: Workbook,
+	programme: string,
+	scenario: string
+): ProgrammePlan | undefined {
+	for (const { id } of scenarioChain(workbook, scenario).reverse()) {
+		const plan = ownPlan(workbook, programme, id);
+		if (plan) return plan;
+	}
+	return undefined;
+}
+
+/** What plans fill in for a scenario, by quantity; a quantity without an entry in its plan is 0 everywhere. */
+export function filledValues(workbook: Workbook, scenario: string): ReadonlyMap<string, Values> {
+	const filled = new Map<string, Values>();
+	for (const programme of activeProgrammes(workbook)) {
+		const plan = planInForce(workbook, programme.name, scenario);
+		if (!plan) continue;
+		for (const name of [...programme.decisions, ...shadowQuantities(programme)])
+			filled.set(name, {});
+		for (const { quantity, value } of plan.values)
+			if (filled.has(quantity)) filled.set(quantity, value);
+	}
+	return filled;
+}
