@@ -51,6 +51,20 @@ describe('a session', () => {
 		engine.events.onsettled(1);
 		expect(session.isSettled).toBe(true);
 	});
+	it('shows values that came with the workbook as such, until its engine has answered for every scenario', () => {
+		const session = new Session((events) => new Quiet(events), 'en');
+		session.open(shop, null, { problems: [], results: [base, cheap], faults: [[], []] });
+		expect(session.base).toBe(base);
+		expect(session.showsShipped).toBe(true);
+		const computed = { ...base, values: base.values.slice() };
+		session.onresults(computed, 1);
+		expect(session.base).toBe(computed);
+		expect(session.showsShipped).toBe(true);
+		session.onsettled(1);
+		expect(session.showsShipped).toBe(false);
+		session.open(shop);
+		expect([session.base, session.showsShipped]).toEqual([undefined, false]);
+	});
 	it('sends an edit of inputs as a command, a change of structure as a workbook', () => {
 		const { session, engine } = started();
 		expect(session.apply(price(1.9))).toBeNull();

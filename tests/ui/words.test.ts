@@ -73,6 +73,7 @@ describe('the strip', () => {
 		);
 		expect(agreementWords(agreement, false, 'en')).toMatch(/checking the last edit/);
 		expect(agreementWords(null, true, 'en')).toBe('second engine is starting');
+		expect(agreementWords(null, false, 'en', true)).toBe('from the shipped copy, being computed');
 	});
 });
 

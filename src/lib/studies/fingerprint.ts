@@ -6,6 +6,7 @@
  */
 import { axesOf } from '$lib/workbook/axes';
 import { formulasOf, mentionsIn } from '$lib/workbook/formula-names';
+import { hashOfText } from '$lib/workbook/hash';
 import { findQuantity, findRelation, findScenario, findSet } from '$lib/workbook/lookup';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
@@ -112,19 +113,7 @@ function scenariosBehind(workbook: Workbook, study: Study) {
 }
 
 /** Sixteen hexadecimal digits, whatever order the fields of an object came in. */
-function hashOf(value: unknown): string {
-	const text = written(value);
-	// Two FNV-like runs with different factors; enough to tell two workbooks apart, no more.
-	let high = 0x811c9dc5;
-	let low = 0x9747b28c;
-	for (let i = 0; i < text.length; i++) {
-		const code = text.charCodeAt(i);
-		high = Math.imul(high ^ code, 0x01000193);
-		low = Math.imul(low ^ code, 0x5bd1e995);
-		low ^= low >>> 15;
-	}
-	return [high, low].map((part) => (part >>> 0).toString(16).padStart(8, '0')).join('');
-}
+const hashOf = (value: unknown): string => hashOfText(written(value));
 
 function written(value: unknown): string {
 	if (Array.isArray(value)) return `[${value.map(written).join(',')}]`;

@@ -66,8 +66,10 @@ export function frontFacts(input: FrontInput): Fact[] {
 export function agreementWords(
 	agreement: Agreement | null,
 	settled: boolean,
-	locale: string
+	locale: string,
+	showsShipped = false
 ): string {
+	if (showsShipped) return 'from the shipped copy, being computed';
 	if (!agreement) return settled ? 'second engine is starting' : 'being computed';
 	const show = (value: number) => new Intl.NumberFormat(locale).format(value);
 	const busy = agreement.busy || !settled;

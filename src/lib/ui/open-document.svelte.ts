@@ -2,9 +2,12 @@
  * What is open: which workbook is open, from where, whether its work is kept, and whether this
  * tab may change it. Opens the last one again, the shipped ones, files, and those kept in this browser.
  */
+import { version } from '$app/environment';
 import { download, fileNameOf, readTextFile } from '$lib/browser/files';
+import { fetchShipped, fetchShippedValues } from '$lib/browser/shipped';
 import type { KeptEntry, Store } from '$lib/browser/store';
 import { DocumentLock } from '$lib/browser/document-lock';
+import { checkedWorkbook, unpackValues, type Answered } from '$lib/engine/shipped-values';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StoredLink } from '$lib/browser/sync/stored-link';
@@ -53,6 +56,7 @@ export class OpenDocument {
 
 	/** Opens what was open last, else the shipped plant. */
 	async start(): Promise<void> {
+		this.#session.prepare();
 		try {
 			const current = await this.#store.setting(CURRENT);
 			if (typeof current === 'string' && (await this.openKept(current))) return;
@@ -66,12 +70,11 @@ export class OpenDocument {
 	async openShipped(name: ShippedName): Promise<void> {
 		this.problem = '';
 		try {
-			const [response, { loadWorkbook }] = await Promise.all([
-				fetch(`/shipped/${name}.json`),
-				import('$lib/workbook/load')
-			]);
-			if (!response.ok) throw new Error(`the server answered ${response.status}`);
-			const loaded = loadWorkbook(await response.text(), `${name}.json`);
+			const [text, values] = await Promise.all([fetchShipped(name), fetchShippedValues(name)]);
+			const shipped = values && unpackValues(values, text, version);
+			if (shipped) return await this.#put(checkedWorkbook(text), name, { shipped });
+			const { loadWorkbook } = await import('$lib/workbook/load');
+			const loaded = loadWorkbook(text, `${name}.json`);
 			if (!loaded.ok) return this.#failed(loaded.problem.line);
 			await this.#put(loaded.workbook, name);
 		} catch (error) {
@@ -122,7 +125,7 @@ export class OpenDocument {
 		const { findLinked } = await import('$lib/browser/sync/stored-link');
 		const kept = await findLinked(this.#store, link.id).catch(() => null);
 		if (kept !== null && (await this.openKept(kept))) return;
-		await this.#put(link.base, 'this server', link);
+		await this.#put(link.base, 'this server', { link });
 	}
 
 	/** From now on the open workbook is that one on the server. */
@@ -213,9 +216,13 @@ export class OpenDocument {
 		this.#store.keepSetting(`${VIEW} ${id}`, view).catch(() => undefined);
 	}
 
-	async #put(workbook: Workbook, from: string, link?: StoredLink): Promise<void> {
+	async #put(
+		workbook: Workbook,
+		from: string,
+		{ link, shipped = null }: { link?: StoredLink; shipped?: Answered | null } = {}
+	): Promise<void> {
 		const id = crypto.randomUUID();
-		await this.#open(workbook, { id, from, upTo: 0, whole: 0 }, null);
+		await this.#open(workbook, { id, from, upTo: 0, whole: 0 }, null, shipped);
 		await this.#autosave?.begin();
 		if (link) await this.#keepLink(link);
 		this.#attach(link);
@@ -224,7 +231,8 @@ export class OpenDocument {
 	async #open(
 		workbook: Workbook,
 		document: { id: string; from: string; upTo: number; whole: number },
-		view: unknown
+		view: unknown,
+		shipped: Answered | null = null
 	): Promise<void> {
 		this.sharing.leave();
 		const again = this.#autosave?.id === document.id;
@@ -246,7 +254,7 @@ export class OpenDocument {
 		);
 		this.#session.readOnly = false;
 		this.#session.readOnlyFor = 'tab';
-		this.#session.open(workbook, view);
+		this.#session.open(workbook, view, shipped);
 		this.state = 'ready';
 		this.savedAt = null;
 		const owns = this.#hold?.owns || (await this.#hold?.take());

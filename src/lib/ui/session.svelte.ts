@@ -6,6 +6,7 @@
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import type { Engine, EngineEvents, StartEngine } from '$lib/browser/engine-client';
 import type { QuantityFault } from '$lib/engine/faults';
+import type { Answered } from '$lib/engine/shipped-values';
 import { layOut, type Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
@@ -64,6 +65,8 @@ export class Session implements EngineEvents {
 	#agreement = $state.raw<Agreement | null>(null);
 	#revision = $state(0);
 	#settled = $state(0);
+	/** The edit at which values were put on screen that the engine has not computed yet. */
+	#shippedAt = $state(-1);
 	#engine: Engine | null = null;
 	/** The edit that made the layout: answers to older ones fit no cell of it. */
 	#layoutRevision = 0;
@@ -119,12 +122,21 @@ export class Session implements EngineEvents {
 	get isSettled(): boolean {
 		return this.#settled === this.#revision;
 	}
+	/** Whether some values on screen are those that came with the workbook, and the engine is still computing. */
+	get showsShipped(): boolean {
+		return this.#shippedAt > this.#settled;
+	}
 	get revision(): number {
 		return this.#revision;
 	}
 
-	/** Opens a workbook in place of the one that is open; history begins anew. */
-	open(workbook: Workbook, keptView: unknown = null): void {
+	/** Starts the engine before there is a workbook for it, so that it is there when one comes. */
+	prepare(): void {
+		this.#engine ??= this.#startEngine(this);
+	}
+
+	/** Opens a workbook in place of the one that is open; history begins anew. Values that came with it are shown at once. */
+	open(workbook: Workbook, keptView: unknown = null, shipped: Answered | null = null): void {
 		this.#results = new Map();
 		this.#faults = new Map();
 		this.#problems = [];
@@ -132,8 +144,16 @@ export class Session implements EngineEvents {
 		this.notice = null;
 		this.view.begin(workbook, keptView);
 		this.#take(historyOf(workbook), true);
-		this.#engine ??= this.#startEngine(this);
-		this.#engine.open(workbook, this.#revision, this.#order());
+		if (shipped) this.#show(shipped);
+		this.prepare();
+		this.#engine?.open(workbook, this.#revision, this.#order());
+	}
+
+	#show({ problems, results, faults }: Answered): void {
+		this.#problems = problems;
+		this.#results = new Map(results.map((column) => [column.scenario, column]));
+		this.#faults = new Map(results.map(({ scenario }, at) => [scenario, faults[at] ?? []]));
+		this.#shippedAt = this.#revision;
 	}
 
 	/** One edit, of one command or of several that hold or fall together. */
