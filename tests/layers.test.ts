@@ -6,13 +6,14 @@ const BELOW: Record<string, readonly string[]> = {
 	formula: ['units'],
 	workbook: ['units', 'formula'],
 	engine: ['units', 'formula', 'workbook'],
-	studies: ['units', 'formula', 'workbook', 'engine'],
+	programmes: ['units', 'formula', 'workbook', 'engine'],
+	studies: ['units', 'formula', 'workbook', 'engine', 'programmes'],
 	exchange: ['units', 'formula', 'workbook', 'engine'],
-	browser: ['units', 'formula', 'workbook', 'engine', 'studies', 'exchange'],
-	server: ['units', 'formula', 'workbook', 'engine', 'studies', 'exchange'],
-	ui: ['units', 'formula', 'workbook', 'engine', 'studies', 'exchange', 'browser']
+	browser: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'],
+	server: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'],
+	ui: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange', 'browser']
 };
-const PURE = ['units', 'formula', 'workbook', 'engine', 'studies', 'exchange'];
+const PURE = ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'];
 
 const sources = import.meta.glob<string>('/src/lib/**/*.{ts,svelte}', {
 	query: '?raw',
@@ -38,6 +39,11 @@ describe('the layers', () => {
 			if (used) expect([own, ...BELOW[own]!], `imports ${name}`).toContain(used);
 			if (name.startsWith('../')) expect(escapes(path, name), `climbs out by ${name}`).toBe(false);
 		}
+	});
+
+	it('has one door to the solver of programmes', () => {
+		const doors = files.filter(([, source]) => imports(source).some((name) => /^highs/.test(name)));
+		expect(doors.map(([path]) => path)).toEqual(['/src/lib/programmes/highs.ts']);
 	});
 
 	it.each(files.filter(([path]) => PURE.includes(layerOf(path))))(
