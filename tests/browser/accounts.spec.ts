@@ -65,7 +65,7 @@ test('an editor works, loses the part, keeps what was done, and signs out', asyn
 	await toPage(anna, 'Revisions');
 	const newest = anna.getByRole('main').locator('ol > li').first();
 	await expect(newest).toContainText('berg');
-	await expect(newest).toContainText('Price of the resin: 1.9 to 2.1 EUR/kg');
+	await expect(newest).toContainText('Resin price: 1.9 to 2.1 EUR/kg');
 
 	await toPage(anna, 'Share and people');
 	const people = anna.getByRole('region', { name: 'People of this workbook' });

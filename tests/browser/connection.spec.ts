@@ -43,8 +43,8 @@ test('an edit without a connection is kept, survives the page being closed, and 
 	await expect(active(again)).toContainText('2.1');
 	expect(await written(again)).toEqual([
 		'begin One-line shop',
-		'Price of the resin: 1.9 to 2.1 EUR/kg',
-		'Price of energy: 0.16 to 0.18 EUR/kWh'
+		'Resin price: 1.9 to 2.1 EUR/kg',
+		'Energy price: 0.16 to 0.18 EUR/kWh'
 	]);
 	await context.setOffline(true);
 	await change(again, 'density', '945');
@@ -110,8 +110,8 @@ test('a server killed in mid-save loses nothing that it acknowledged, and the pa
 	expect((await written(anna)).sort()).toEqual([
 		'Density: 941 to 945 kg/m^3',
 		'Eccentricity: 0.06 to 0.07 mm',
-		'Price of energy: 0.16 to 0.18 EUR/kWh',
-		'Price of the resin: 1.9 to 2.1 EUR/kg',
+		'Energy price: 0.16 to 0.18 EUR/kWh',
+		'Resin price: 1.9 to 2.1 EUR/kg',
 		'begin One-line shop'
 	]);
 	for (const page of [anna, berg]) {

@@ -93,7 +93,7 @@ test('a picture without values says whose error it is', async ({ page }) => {
 	await open(page);
 	await page
 		.getByRole('grid')
-		.getByRole('rowheader', { name: /^Price of the main component/ })
+		.getByRole('rowheader', { name: /^Resin or compound price/ })
 		.click();
 	await page.keyboard.press('ArrowRight');
 	await page.keyboard.press('ArrowDown');

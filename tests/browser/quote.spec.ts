@@ -42,13 +42,13 @@ test('terms and extras change what is left, and a quote under its floor is cauti
 	await expect(page.getByRole('main')).toContainText('A quote is worked out, not advised');
 	await page.getByRole('checkbox', { name: 'own print' }).check();
 	await expect(page.getByRole('main').getByRole('row', { name: /^Extras charged/ })).toBeVisible();
-	await type(page, /^Further discount/, '60');
+	await type(page, /^Extra discount/, '60');
 	await expect(finding(page)).toContainText('under the floor');
 	await expect(page.getByRole('list', { name: 'Cautions' })).toContainText(
 		'The quote leaves less than its floor'
 	);
 	await expect(strip(page)).toContainText(/cautions?/);
-	await type(page, /^Further discount/, 'much');
+	await type(page, /^Extra discount/, 'much');
 	await expect(fields(page)).toContainText('"much" is not a number');
 	await expect(finding(page)).toContainText('under the floor');
 });
@@ -60,10 +60,10 @@ test('a quote is told in words, in full and as files', async ({ page }) => {
 		/Floor 0\.\d{4} EUR\/m, this quote 0\.\d{4}/
 	);
 	await expect(main.getByRole('img', { name: /Price ladder/ })).toBeVisible();
-	await expect(main.getByRole('row', { name: /^Left over the floor/ })).toBeVisible();
+	await expect(main.getByRole('row', { name: /^Contribution over floor/ })).toBeVisible();
 	await main.getByText('All figures as a table').click();
 	await expect(main.getByRole('region', { name: 'Quote, all figures' })).toContainText(
-		'Set-up of this order'
+		'Changeover for this order'
 	);
 	await expect(main.getByRole('button', { name: 'Print, or save as PDF there' })).toBeVisible();
 	const take = async (what: string) => {
@@ -73,7 +73,7 @@ test('a quote is told in words, in full and as files', async ({ page }) => {
 		]);
 		return readFile(await download.path());
 	};
-	expect((await take('Take table')).toString()).toContain('Left over the floor');
+	expect((await take('Take table')).toString()).toContain('Contribution over floor');
 	const picture = await take('Take picture');
 	expect(picture.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
 });

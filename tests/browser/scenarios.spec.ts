@@ -96,7 +96,7 @@ test('two scenarios are compared by what differs alone', async ({ page }) => {
 	await main.getByRole('radio', { name: /^All that follows/ }).check({ force: true });
 	await expect(table.getByRole('row', { name: /^Metres run in an hour/ })).toBeVisible();
 	await expect(ratio).toBeVisible();
-	await expect(table.getByRole('row', { name: /^Price of the main component/ })).toHaveCount(0);
+	await expect(table.getByRole('row', { name: /^Resin or compound price/ })).toHaveCount(0);
 });
 
 test('a scenario is renamed, deleted when that is confirmed, and brought back', async ({

@@ -22,7 +22,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await change(page, 'resin_price', '2.10');
 	await inStep(page, 2);
 	await toPage(page, 'Revisions');
-	await expect(revision(page, 2)).toContainText('Price of the resin: 1.9 to 2.1 EUR/kg');
+	await expect(revision(page, 2)).toContainText('Resin price: 1.9 to 2.1 EUR/kg');
 	await expect(revision(page, 2)).toContainText('You');
 
 	await page.getByLabel('Why, said with the next save').fill('meters read in spring');
@@ -31,7 +31,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await inStep(page, 3);
 	await toPage(page, 'Revisions');
 	await expect(revision(page, 3)).toContainText('meters read in spring');
-	await expect(revision(page, 3)).toContainText('Price of energy: 0.16 to 0.18 EUR/kWh');
+	await expect(revision(page, 3)).toContainText('Energy price: 0.16 to 0.18 EUR/kWh');
 	// Said once, it is not said with every save to come.
 	await expect(page.getByLabel('Why, said with the next save')).toHaveValue('');
 
@@ -39,8 +39,8 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await compared.getByLabel('From revision').selectOption({ label: 'revision 1' });
 	await expect(compared).toContainText('From revision 1 to 3, 2 changes:');
 	await expect(compared.getByRole('listitem')).toHaveText([
-		'Price of the resin: 1.9 to 2.1 EUR/kg',
-		'Price of energy: 0.16 to 0.18 EUR/kWh'
+		'Resin price: 1.9 to 2.1 EUR/kg',
+		'Energy price: 0.16 to 0.18 EUR/kWh'
 	]);
 	await compared.getByLabel('To revision').selectOption({ label: 'revision 2' });
 	await expect(compared).toContainText('From revision 1 to 2, one change:');
@@ -49,7 +49,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await revision(page, 2).getByRole('button', { name: 'Restore', exact: true }).click();
 	await inStep(page, 4);
 	await expect(revision(page, 4)).toContainText('back to revision 2');
-	await expect(revision(page, 4)).toContainText('Price of energy: 0.18 to 0.16 EUR/kWh');
+	await expect(revision(page, 4)).toContainText('Energy price: 0.18 to 0.16 EUR/kWh');
 	await toGrid(page);
 	await find(page, 'energy_price');
 	await expect(active(page)).toContainText('0.16');
@@ -94,7 +94,7 @@ test('a locked name holds: who renames from an older page is told why, and what 
 	const compared = other.getByRole('region', { name: 'Compare revisions' });
 	await compared.getByRole('button', { name: 'Compare' }).click();
 	await expect(compared).toContainText('From revision 2 to 3');
-	await expect(compared.getByRole('listitem')).toHaveText('Price of the resin: 2.1 to 2.4 EUR/kg');
+	await expect(compared.getByRole('listitem')).toHaveText('Resin price: 2.1 to 2.4 EUR/kg');
 	await expect(compared.getByLabel('From revision').locator('option').first()).toHaveText(
 		'budget 2027 (revision 2)'
 	);

@@ -12,16 +12,16 @@ test('each of three readers sees first what they look for, a click apart, and it
 	await start(page, 'Manager').check({ force: true });
 	const manager = view(page, 'Manager');
 	await expect(manager.getByRole('heading', { name: /^Bottleneck now: L5/ })).toBeVisible();
-	await expect(strip(page)).toContainText('Demand not met');
+	await expect(strip(page)).toContainText('Unmet demand');
 	await expect(manager.getByRole('heading', { name: /^L5 limits/ })).toBeVisible();
 	await expect(manager.getByRole('heading', { name: /ways out/ })).toBeVisible();
 	await expect(manager.getByRole('img', { name: /pay back/ })).toBeVisible();
 
 	await start(page, 'Commercial').check({ force: true });
 	const commercial = view(page, 'Commercial');
-	await expect(commercial.getByRole('region', { name: 'Ladder by quantity' })).toContainText(
-		'60 km'
-	);
+	await expect(
+		commercial.getByRole('region', { name: 'Price ladder by order size' })
+	).toContainText('60 km');
 	await expect(strip(page)).toContainText('floor');
 
 	await start(page, 'Finance').check({ force: true });

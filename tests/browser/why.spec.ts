@@ -29,7 +29,7 @@ test('from a cost one asks down to the input behind it, and sees who entered it'
 	await expect(why(page)).toContainText('Variable cost, PX15B, Base');
 	await expect(active(page)).toBeFocused();
 	await findMember(page, 'main_price', 1);
-	await expect(why(page)).toContainText('Price of the main component, PEXB, Base');
+	await expect(why(page)).toContainText('Resin or compound price, PEXB, Base');
 	await expect(why(page)).toContainText('2.02 EUR/kg is an entered value');
 	await expect(why(page)).toContainText('Source: invented price list');
 	await expect(feeds).toContainText('nothing feeds it: it is entered');
@@ -58,8 +58,8 @@ test('an error is traced to its cause, and the reader is led there', async ({ pa
 	await expect(fact(page, 0)).toContainText('No value');
 	await fact(page, 0).click();
 	await expect(why(page)).toContainText('No value');
-	await why(page).getByRole('button', { name: 'Go to Price of the main component' }).click();
-	await expect(why(page)).toContainText('Price of the main component, PEXB, Base');
+	await why(page).getByRole('button', { name: 'Go to Resin or compound price' }).click();
+	await expect(why(page)).toContainText('Resin or compound price, PEXB, Base');
 	await expect(active(page)).toBeFocused();
 });
 
