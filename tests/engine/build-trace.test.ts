@@ -6,7 +6,8 @@ import { trace } from '$lib/engine/planner/trace';
 import { printFormula } from '$lib/formula/print';
 import { visit } from '$lib/formula/walk';
 import type { Expression } from '$lib/formula/tree';
-import { Op, type Plan } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import { cellOf, planOf, workbookOf, type Shop } from './plan-builder';
 
 const shop: Shop = {

@@ -4,7 +4,7 @@ import { Book } from '$lib/engine/cells/book';
 import { addressOf, columnName, ROWS } from '$lib/engine/cells/grid';
 import { numeral } from '$lib/engine/cells/piece';
 import { buildPlan } from '$lib/engine/planner/plan';
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import { sourcesOf } from '$lib/engine/second/sources';
 import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
 import { HandPlan, type Term } from './interpreter-hand';

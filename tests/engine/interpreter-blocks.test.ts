@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { emptyColumns, evaluateCells } from '$lib/engine/interpreter/evaluate';
 import { Machine } from '$lib/engine/interpreter/machine';
 import { schedule } from '$lib/engine/interpreter/program';
-import { Op, type Plan } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import { DIVIDES_BY_ZERO, OK } from '$lib/engine/state';
 import { anyPlan, columnOf, entries, entryAt, HandPlan, missing } from './interpreter-hand';
 

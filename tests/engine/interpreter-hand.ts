@@ -4,7 +4,8 @@
 import fc from 'fast-check';
 import { emptyColumns, evaluateCells, type Columns } from '$lib/engine/interpreter/evaluate';
 import type { Layout } from '$lib/engine/layout';
-import { Op, type Plan } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import { ABSENT, DIVIDES_BY_ZERO, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
 
 const layoutOf = (cells: number): Layout => ({

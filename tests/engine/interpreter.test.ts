@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import {
 	ABSENT,
 	BAD_ARGUMENT,

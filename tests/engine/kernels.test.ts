@@ -3,8 +3,8 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { Machine } from '$lib/engine/interpreter/machine';
 import { CallList } from '$lib/engine/interpreter/kernels/call-list';
 import { schedule } from '$lib/engine/interpreter/program';
-import { compute } from '$lib/engine/interpreter/scalar';
-import { Op } from '$lib/engine/plan';
+import { compute } from '$lib/engine/scalar';
+import { Op } from '$lib/engine/operations';
 import { OK } from '$lib/engine/state';
 import { HandPlan } from './interpreter-hand';
 

@@ -2,10 +2,9 @@
 import { buildPlan } from '$lib/engine/planner/plan';
 import { Model } from '$lib/engine/model';
 import { ERROR_CODES, NOTHING_KINDS } from '$lib/engine/state';
-import { isUnary } from '$lib/engine/interpreter/scalar';
-import { parameterCount } from '$lib/engine/interpreter/operands';
 import { cellAt } from '$lib/engine/layout';
-import { Op, type Plan, type PlanProblem } from '$lib/engine/plan';
+import { isUnary, Op, parameterCount } from '$lib/engine/operations';
+import type { Plan, PlanProblem } from '$lib/engine/plan';
 import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
 
 export type Part = Omit<Quantity, 'label'> & { label?: string };
@@ -111,7 +110,7 @@ function write(plan: Plan, node: number): string {
 		const rest = parameters > 0 ? `; ${list(left + 3 * right, parameters)}` : '';
 		return `${name}(${terms.join(', ')}${rest})`;
 	}
-	return isUnary(code) || code === Op.Present
+	return isUnary(code)
 		? `${name}(${write(plan, left)})`
 		: `${name}(${write(plan, left)}, ${write(plan, right)})`;
 }

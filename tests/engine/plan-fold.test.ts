@@ -1,7 +1,7 @@
 /** Language rule 7 and section 3: what is fixed costs nothing, and the plan grows with the values alone. */
 import { describe, expect, it, vi } from 'vitest';
 import { tryFormula } from '$lib/engine/planner/check';
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import { cellOf, computed, formula, planOf, problemOf, type Shop } from './plan-builder';
 
 // Much is computed here, and a busy machine is no fault.

@@ -4,7 +4,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Op, type Plan } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import {
 	ABSENT,
 	DIVIDES_BY_ZERO,

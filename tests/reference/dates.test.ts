@@ -6,8 +6,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { compute } from '$lib/engine/interpreter/scalar';
-import { Op } from '$lib/engine/plan';
+import { compute } from '$lib/engine/scalar';
+import { Op, type ScalarOp } from '$lib/engine/operations';
 import type { HandPlan } from '../engine/interpreter-hand';
 import { computed, expected, same } from '../engine/second-hand';
 import { HandPlan as Plan } from '../engine/interpreter-hand';
@@ -16,7 +16,7 @@ const ORIGIN = DateTime.utc(1899, 12, 30);
 const FIRST = 61;
 const LAST = 2958465;
 const onDay = (serial: number) => ORIGIN.plus({ days: serial });
-const of = (op: number, x: number, y = 0) => compute(op, x, y);
+const of = (op: ScalarOp, x: number, y = 0) => compute(op, x, y);
 const date = (year: number, month: number, day: number) =>
 	of(Op.DayFrom, of(Op.FirstOfMonth, year, month), day);
 

@@ -6,8 +6,8 @@ import * as formulajs from '@formulajs/formulajs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { median, placeAmong, sampleDeviation } from '$lib/engine/interpreter/statistics';
-import { compute } from '$lib/engine/interpreter/scalar';
-import { Op } from '$lib/engine/plan';
+import { compute } from '$lib/engine/scalar';
+import { Op } from '$lib/engine/operations';
 import { answer, type Entry } from '../engine/interpreter-hand';
 
 const anyNumber = fc.double({ min: -1e6, max: 1e6, noNaN: true });

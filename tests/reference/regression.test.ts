@@ -6,7 +6,7 @@
 import * as formulajs from '@formulajs/formulajs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import { DIVIDES_BY_ZERO, NO_ANSWER } from '$lib/engine/state';
 import { answer, missing, type HandPlan, type Term } from '../engine/interpreter-hand';
 import { both } from '../engine/second-hand';

@@ -1,5 +1,5 @@
-/** Dates as text, "2027-05-06", and back; the number behind them is `interpreter/dates.ts`'s. */
-import { dayFrom, dayOf, firstOfMonth, monthOf, yearOf } from './interpreter/dates';
+/** Dates as text, "2027-05-06", and back; the number behind them is `dates.ts`'s. */
+import { dayFrom, dayOf, firstOfMonth, monthOf, yearOf } from './dates';
 
 const two = (value: number) => String(value).padStart(2, '0');
 

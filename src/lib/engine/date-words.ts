@@ -1,5 +1,5 @@
 /** What is wrong with the operands of a date, or of a member's place: the second half of a sentence. */
-import { Op } from './plan';
+import { Op } from './operations';
 
 const SPAN = 'dates run from 1900-03-01 to 9999-12-31';
 

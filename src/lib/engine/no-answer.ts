@@ -1,36 +1,16 @@
 /** Why an aggregate has no answer, from the terms that it gathered. */
-import { NONE, parameterCount } from './interpreter/operands';
 import type { Probe } from './interpreter/probe';
 import { presentValueRates } from './interpreter/roots';
-import { Op } from './plan';
+import { NONE } from './operands';
+import { Op, operation, parameterCount } from './operations';
 import { listed, numberText } from './wording';
-
-const FUNCTIONS: Readonly<Record<number, string>> = {
-	[Op.Min]: 'MIN',
-	[Op.Max]: 'MAX',
-	[Op.Average]: 'AVERAGE',
-	[Op.Stdev]: 'STDEV',
-	[Op.Median]: 'MEDIAN',
-	[Op.Npv]: 'NPV',
-	[Op.Irr]: 'IRR',
-	[Op.Mirr]: 'MIRR',
-	[Op.Rank]: 'RANK',
-	[Op.ArgMin]: 'ARGMIN',
-	[Op.ArgMax]: 'ARGMAX',
-	[Op.First]: 'FIRST',
-	[Op.Last]: 'LAST',
-	[Op.Payback]: 'PAYBACK',
-	[Op.Percentile]: 'PERCENTILE',
-	[Op.Slope]: 'SLOPE',
-	[Op.Intercept]: 'INTERCEPT'
-};
 
 export const nothingLeft = (name: string) => `nothing is left to take the ${name} of`;
 
 export function whyNoAnswer(own: Probe, node: number): string {
 	const op = own.nodes.op[node]!;
 	const flows = keptValues(own, node, op);
-	const name = FUNCTIONS[op] ?? 'the function';
+	const name = operation(op).name ?? '';
 	if (flows.length === 0) return nothingLeft(name);
 	switch (op) {
 		case Op.Irr:

@@ -4,7 +4,8 @@
  * from here; this says the same of the inputs' own cells, where they are shown.
  */
 import { cellAt, quantityOf } from './layout';
-import { Op, type Plan } from './plan';
+import { Op } from './operations';
+import type { Plan } from './plan';
 import { ABSENT, carried } from './state';
 
 /** By input cell, the yes/no cells that must all say yes, in the order in which they are looked at. */

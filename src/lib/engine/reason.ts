@@ -16,7 +16,8 @@ import { cellAt, membersOf, placeOf } from './layout';
 import { onSameLoop } from './loop-cells';
 import { nameOf, ownerOf, valueText, withUnit } from './naming';
 import { nothingLeft, whyNoAnswer } from './no-answer';
-import { isAggregate, Op, type PlanProblem } from './plan';
+import { isAggregate, Op } from './operations';
+import type { PlanProblem } from './plan';
 import type { Origin } from './results';
 import {
 	ABSENT,

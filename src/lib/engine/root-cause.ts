@@ -3,9 +3,10 @@
  * cell, to the one that fails of itself. Words for it belong to `reason.ts`.
  */
 import { probe, type Probe } from './interpreter/probe';
-import { NONE, parameterCount } from './interpreter/operands';
 import type { Layout } from './layout';
-import { isAggregate, Op, type Nodes, type Plan } from './plan';
+import { NONE } from './operands';
+import { isAggregate, Op, parameterCount } from './operations';
+import type { Nodes, Plan } from './plan';
 import type { Conditions } from './presence';
 import type { Column } from './scenarios';
 import { CIRCULAR, NO_ANSWER, OFF_END, OK } from './state';

@@ -9,7 +9,8 @@ import { probeIn, type Answers } from './root-cause';
 import { trace, type Trace } from './planner/trace';
 import type { Probe } from './interpreter/probe';
 import { placeOf, quantityOf } from './layout';
-import { Op, type Edges, type Plan } from './plan';
+import { Op } from './operations';
+import type { Edges, Plan } from './plan';
 import { originOf } from './reason';
 import { FEED_LIMIT, type Feed, type FormulaPiece, type Outcome, type Why } from './results';
 

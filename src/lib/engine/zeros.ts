@@ -2,9 +2,9 @@
  * Which cells make a node what it is: the one cell whose value it passes on, and those whose zeros make it
  * zero. Null or empty where it takes a calculation to say.
  */
-import { NONE } from './interpreter/operands';
 import type { Probe, Reading } from './interpreter/probe';
-import { Op } from './plan';
+import { NONE } from './operands';
+import { Op } from './operations';
 import { OK } from './state';
 
 /** The cell whose value a node passes on, converted perhaps; null where it computes. */

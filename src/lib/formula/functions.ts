@@ -3,10 +3,10 @@
  * about it. What a function computes is the engine's.
  */
 
-export interface FunctionSpec {
-	readonly name: string;
+interface Spec<Kind extends 'aggregate' | 'scalar', Name extends string> {
+	readonly name: Name;
 	/** An aggregate gathers members of sets; a scalar takes values as they stand. */
-	readonly kind: 'aggregate' | 'scalar';
+	readonly kind: Kind;
 	readonly minimum: number;
 	/** Infinity: as many as you like. */
 	readonly maximum: number;
@@ -25,24 +25,12 @@ export interface FunctionSpec {
 
 const MANY = Number.POSITIVE_INFINITY;
 
-const own: ReadonlySet<string> = new Set([
-	'ANY',
-	'ALL',
-	'ARGMIN',
-	'ARGMAX',
-	'FIRST',
-	'LAST',
-	'ORD',
-	'NUMBER',
-	'SPAN',
-	'PAYBACK',
-	'MEMBER'
-]);
-
-const paired: ReadonlySet<string> = new Set(['SLOPE', 'INTERCEPT']);
-
 /** An aggregate over its only argument. */
-function gathering(name: string, argument: string, help: string): FunctionSpec {
+function gathering<Name extends string>(
+	name: Name,
+	argument: string,
+	help: string
+): Spec<'aggregate', Name> {
 	const signature = `${name}(${argument} over set)`;
 	return {
 		name,
@@ -51,21 +39,25 @@ function gathering(name: string, argument: string, help: string): FunctionSpec {
 		maximum: 1,
 		gathers: 0,
 		parameters: [],
-		paired: paired.has(name),
-		standard: !own.has(name),
+		paired: false,
+		standard: true,
 		signature,
 		help
 	};
 }
 
 /** An aggregate of one or more arguments, each gathered by itself. */
-function gatheringAll(name: string, help: string): FunctionSpec {
+function gatheringAll<Name extends string>(name: Name, help: string): Spec<'aggregate', Name> {
 	const signature = `${name}(x over set) or ${name}(a; b; …)`;
 	return { ...gathering(name, 'x', help), maximum: MANY, gathers: 'all', signature };
 }
 
 /** An aggregate with parameters; `places` names every argument, the gathered one ending in "over set". */
-function gatheringWith(name: string, places: readonly string[], help: string): FunctionSpec {
+function gatheringWith<Name extends string>(
+	name: Name,
+	places: readonly string[],
+	help: string
+): Spec<'aggregate', Name> {
 	const gathers = places.findIndex((place) => place.endsWith(' over set'));
 	return {
 		...gathering(name, 'x', help),
@@ -79,13 +71,13 @@ function gatheringWith(name: string, places: readonly string[], help: string): F
 	};
 }
 
-function scalar(
-	name: string,
+function scalar<Name extends string>(
+	name: Name,
 	minimum: number,
 	maximum: number,
 	places: string,
 	help: string
-): FunctionSpec {
+): Spec<'scalar', Name> {
 	return {
 		name,
 		kind: 'scalar',
@@ -94,13 +86,22 @@ function scalar(
 		gathers: null,
 		parameters: [],
 		paired: false,
-		standard: !own.has(name),
+		standard: true,
 		signature: `${name}(${places})`,
 		help
 	};
 }
 
-const specs: readonly FunctionSpec[] = [
+/** Not in OpenFormula. */
+const own = <S extends { readonly standard: boolean }>(spec: S): S => ({
+	...spec,
+	standard: false
+});
+
+/** An aggregate whose other argument is looked at for each gathered member. */
+const paired = <S extends { readonly paired: boolean }>(spec: S): S => ({ ...spec, paired: true });
+
+const specs = [
 	gatheringAll('SUM', 'The sum; of nothing it is 0.'),
 	gatheringAll('MIN', 'The least value; of nothing there is none.'),
 	gatheringAll('MAX', 'The greatest value; of nothing there is none.'),
@@ -111,8 +112,8 @@ const specs: readonly FunctionSpec[] = [
 		'condition',
 		'How many members meet a condition, or how many have a value if x is a number.'
 	),
-	gathering('ANY', 'condition', 'Yes if at least one member meets the condition.'),
-	gathering('ALL', 'condition', 'Yes if every member meets the condition; of none it is yes.'),
+	own(gathering('ANY', 'condition', 'Yes if at least one member meets the condition.')),
+	own(gathering('ALL', 'condition', 'Yes if every member meets the condition; of none it is yes.')),
 	gathering('STDEV', 'x', 'The sample standard deviation (n - 1); it needs two values.'),
 	gathering(
 		'MEDIAN',
@@ -124,15 +125,19 @@ const specs: readonly FunctionSpec[] = [
 		['x over set', 'share'],
 		'The value that a share of the values does not exceed, on a straight line between two of them: 0.5 is the median.'
 	),
-	gatheringWith(
-		'SLOPE',
-		['y', 'x over set'],
-		'How much y changes for one of x, by the straight line of least squares through the pairs of the set.'
+	paired(
+		gatheringWith(
+			'SLOPE',
+			['y', 'x over set'],
+			'How much y changes for one of x, by the straight line of least squares through the pairs of the set.'
+		)
 	),
-	gatheringWith(
-		'INTERCEPT',
-		['y', 'x over set'],
-		'What y is at x = 0, by the straight line of least squares through the pairs of the set.'
+	paired(
+		gatheringWith(
+			'INTERCEPT',
+			['y', 'x over set'],
+			'What y is at x = 0, by the straight line of least squares through the pairs of the set.'
+		)
 	),
 	gatheringWith(
 		'NPV',
@@ -154,18 +159,24 @@ const specs: readonly FunctionSpec[] = [
 		['x', 'y over set'],
 		'The place of x among the values y, the largest first; equal values share the lower place.'
 	),
-	gathering('ARGMIN', 'x', 'The member with the least value; of equals, the first in set order.'),
-	gathering(
-		'ARGMAX',
-		'x',
-		'The member with the greatest value; of equals, the first in set order.'
+	own(
+		gathering('ARGMIN', 'x', 'The member with the least value; of equals, the first in set order.')
 	),
-	gathering('FIRST', 'x', 'The value of the first member kept: FIRST(month where stock < 0).'),
-	gathering('LAST', 'x', 'The value of the last member kept: LAST(month where stock < 0).'),
-	gathering(
-		'PAYBACK',
-		'cash',
-		'When the running total of cash first comes back to zero, on a straight line within the period.'
+	own(
+		gathering(
+			'ARGMAX',
+			'x',
+			'The member with the greatest value; of equals, the first in set order.'
+		)
+	),
+	own(gathering('FIRST', 'x', 'The value of the first member kept: FIRST(month where stock < 0).')),
+	own(gathering('LAST', 'x', 'The value of the last member kept: LAST(month where stock < 0).')),
+	own(
+		gathering(
+			'PAYBACK',
+			'cash',
+			'When the running total of cash first comes back to zero, on a straight line within the period.'
+		)
 	),
 	scalar(
 		'IF',
@@ -215,26 +226,36 @@ const specs: readonly FunctionSpec[] = [
 		'date',
 		'The week of a date by ISO 8601: week 1 has the first Thursday.'
 	),
-	scalar(
-		'MEMBER',
-		2,
-		2,
-		'set; place',
-		'The member at a place of its set, from 1: the inverse of ORD.'
+	own(
+		scalar(
+			'MEMBER',
+			2,
+			2,
+			'set; place',
+			'The member at a place of its set, from 1: the inverse of ORD.'
+		)
 	),
-	scalar('ORD', 1, 1, 'axis', 'The place of the member in its set, from 1, a plain number.'),
-	scalar('NUMBER', 1, 1, 'axis', 'The number of the member, in the unit of its set.'),
-	scalar(
-		'SPAN',
-		1,
-		1,
-		'set',
-		'What all members of the set together last: 1 year for twelve months.'
+	own(scalar('ORD', 1, 1, 'axis', 'The place of the member in its set, from 1, a plain number.')),
+	own(scalar('NUMBER', 1, 1, 'axis', 'The number of the member, in the unit of its set.')),
+	own(
+		scalar(
+			'SPAN',
+			1,
+			1,
+			'set',
+			'What all members of the set together last: 1 year for twelve months.'
+		)
 	)
 ];
 
+export type FunctionSpec = (typeof specs)[number];
+export type AggregateSpec = Extract<FunctionSpec, { readonly kind: 'aggregate' }>;
+export type AggregateName = AggregateSpec['name'];
+export type ScalarSpec = Exclude<FunctionSpec, AggregateSpec>;
+export type ScalarName = ScalarSpec['name'];
+
 /** Every function by its name in upper case, in the order in which help lists them. */
-export const FUNCTIONS: ReadonlyMap<string, FunctionSpec> = new Map(
+export const FUNCTIONS: ReadonlyMap<string, FunctionSpec> = new Map<string, FunctionSpec>(
 	specs.map((spec) => [spec.name, spec])
 );
 

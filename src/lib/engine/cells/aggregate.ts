@@ -1,7 +1,7 @@
 /**
  * How aggregates are written in cells: up to sixteen terms inline, more as the ranges that `terms.ts` lays out.
  */
-import { Op } from '$lib/engine/plan';
+import { Op, type AggregateOp } from '$lib/engine/operations';
 import { linePiece, percentilePiece } from './lines';
 import { irrPiece, mirrPiece, npvPiece, paybackPiece } from './finance';
 import { call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
@@ -23,7 +23,9 @@ export const INLINE = 16;
 
 export function aggregatePiece(w: Writer, node: number): Piece {
 	const terms = termsOf(w, node);
-	switch (w.nodes.op[node]) {
+	// `isAggregate` has chosen this module.
+	const op = w.nodes.op[node] as AggregateOp;
+	switch (op) {
 		case Op.Sum:
 			return folded(w, terms, 'SUM', 0);
 		case Op.Product:
@@ -64,11 +66,9 @@ export function aggregatePiece(w: Writer, node: number): Piece {
 			return percentilePiece(w, terms);
 		case Op.Slope:
 		case Op.Intercept:
-			return linePiece(w, terms, w.nodes.op[node] === Op.Slope);
+			return linePiece(w, terms, op === Op.Slope);
 		case Op.Payback:
 			return paybackPiece(w, terms);
-		default:
-			throw new RangeError(`Operation ${w.nodes.op[node]} has no form in cells.`);
 	}
 }
 

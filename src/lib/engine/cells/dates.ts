@@ -3,8 +3,8 @@
  * and do not all number the last days of a year as ISO 8601 does; so each is asked only within its bounds, and
  * the week is counted by its Thursday.
  */
-import { FIRST_DATE, LAST_DATE } from '$lib/engine/interpreter/dates';
-import { Op } from '$lib/engine/plan';
+import { FIRST_DATE, LAST_DATE } from '$lib/engine/dates';
+import { Op } from '$lib/engine/operations';
 import { bracketed, call, infix, numeral, plain, type Piece } from './piece';
 import type { Writer } from './writer';
 
@@ -13,8 +13,6 @@ const OF_ONE: Readonly<Record<number, string>> = {
 	[Op.MonthOf]: 'MONTH',
 	[Op.DayOf]: 'DAY'
 };
-
-export const isDateOperation = (code: number) => code >= Op.YearOf && code <= Op.MemberAt;
 
 /** The second operand is left out of what takes one. */
 export function datePiece(w: Writer, code: number, first: Piece, second?: Piece): Piece {

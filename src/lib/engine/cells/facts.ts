@@ -2,7 +2,9 @@
  * What the plan's nodes tell without being computed: whether a value may be absent (so that a guard
  * must be written), and how many read a node (so that it is worth a cell of its own).
  */
-import { isAggregate, Op, type Plan } from '$lib/engine/plan';
+import { nodesRead } from '$lib/engine/operands';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import { ABSENT } from '$lib/engine/state';
 import type { Source } from './reach';
 
@@ -45,7 +47,7 @@ export function factsOf(
 			case Op.InRange:
 				return absent(a[node]!);
 			case Op.Pick:
-				return operandsOf(plan, node).slice(1).some(absent);
+				return nodesRead(nodes, node).slice(1).some(absent);
 			default:
 				return false;
 		}
@@ -67,7 +69,7 @@ export function factsOf(
 	// Operands come before what reads them.
 	for (let node = 0; node < nodes.count; node++) {
 		if (!reached[node]) continue;
-		for (const operand of operandsOf(plan, node)) {
+		for (const operand of nodesRead(nodes, node)) {
 			readers[operand]!++;
 			heights[node] = Math.max(heights[node]!, heights[operand]! + 1);
 		}
@@ -91,50 +93,7 @@ function reachedBy(plan: Plan, included: Uint8Array | null): Uint8Array {
 	for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
 		if (reached[node]) continue;
 		reached[node] = 1;
-		for (const operand of operandsOf(plan, node)) stack.push(operand);
+		stack.push(...nodesRead(plan.nodes, node));
 	}
 	return reached;
-}
-
-/** The nodes that a node reads. */
-export function operandsOf({ nodes }: Plan, node: number): number[] {
-	const { op, a, b, lists } = nodes;
-	const code = op[node]!;
-	const from = (start: number, count: number) =>
-		Array.from(lists.subarray(start, start + count)).filter((operand) => operand >= 0);
-	if (isAggregate(code)) return from(a[node]!, 3 * b[node]! + parameterCount(code));
-	switch (code) {
-		case Op.Constant:
-		case Op.Cell:
-		case Op.Nothing:
-			return [];
-		case Op.And:
-		case Op.Or:
-			return from(a[node]!, b[node]!);
-		case Op.If:
-			return from(a[node]!, 3);
-		case Op.Pick:
-			return [a[node]!, ...from(b[node]! + 1, lists[b[node]!]!)];
-		case Op.Negate:
-		case Op.Not:
-		case Op.Abs:
-		case Op.Sqrt:
-		case Op.Exp:
-		case Op.Ln:
-		case Op.YearOf:
-		case Op.MonthOf:
-		case Op.DayOf:
-		case Op.IsoWeek:
-		case Op.Present:
-		case Op.InRange:
-			return [a[node]!];
-		default:
-			return [a[node]!, b[node]!];
-	}
-}
-
-/** How many nodes follow the terms of an aggregate. */
-export function parameterCount(code: number): number {
-	if (code === Op.Mirr) return 2;
-	return code === Op.Npv || code === Op.Rank || code === Op.Percentile ? 1 : 0;
 }

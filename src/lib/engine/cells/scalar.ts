@@ -5,44 +5,44 @@
  * Whichever operand is bad first must win, so a test that looks at a later operand begins with the earlier
  * ones ("x*0+step=0").
  */
-import { Op } from '$lib/engine/plan';
-import { isUnary } from '$lib/engine/interpreter/scalar';
+import { Op, type AggregateOp } from '$lib/engine/operations';
 import { NO_ANSWER, OFF_END } from '$lib/engine/state';
-import { datePiece, isDateOperation } from './dates';
+import { datePiece } from './dates';
 import { literalOf } from './literals';
 import { bracketed, call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
 import type { Writer } from './writer';
 
-const OPERATORS: Readonly<Record<number, string>> = {
+const OPERATORS = {
 	[Op.Add]: '+',
 	[Op.Subtract]: '-',
 	[Op.Multiply]: '*',
 	[Op.Divide]: '/',
 	[Op.Power]: '^'
-};
+} as const;
 
-const COMPARISONS: Readonly<Record<number, string>> = {
+const COMPARISONS = {
 	[Op.Equal]: '=',
 	[Op.NotEqual]: '<>',
 	[Op.Less]: '<',
 	[Op.LessOrEqual]: '<=',
 	[Op.Greater]: '>',
 	[Op.GreaterOrEqual]: '>='
-};
+} as const;
 
-const FUNCTIONS: Readonly<Record<number, string>> = {
+const FUNCTIONS = {
 	[Op.Abs]: 'ABS',
 	[Op.Sqrt]: 'SQRT',
 	[Op.Exp]: 'EXP',
 	[Op.Ln]: 'LN'
-};
+} as const;
 
 /** Beyond so many, what is chosen from stands in a column. */
 const INLINE = 16;
 
 export function scalarPiece(w: Writer, node: number): Piece {
 	const { op, a, b, lists, constants } = w.nodes;
-	const code = op[node]!;
+	// `isAggregate` has not chosen this module.
+	const code = op[node] as Exclude<Op, AggregateOp>;
 	const first = a[node]!;
 	const second = b[node]!;
 	const fault = plain(w.literals.fault);
@@ -102,24 +102,38 @@ export function scalarPiece(w: Writer, node: number): Piece {
 			const test = infix(infix(infix(x, '*', numeral(0)), '+', divisor), '=', numeral(0), true);
 			return call('IF', [test, fault, call('MOD', [x, divisor])]);
 		}
+		case Op.YearOf:
+		case Op.MonthOf:
+		case Op.DayOf:
+		case Op.IsoWeek:
+			return datePiece(w, code, valued(w.piece(first)));
+		case Op.Weekday:
+		case Op.FirstOfMonth:
+		case Op.DayFrom:
+		case Op.MemberAt:
+			return datePiece(w, code, ...operands(w, first, second));
+		case Op.Abs:
+		case Op.Sqrt:
+		case Op.Exp:
+		case Op.Ln:
+			return call(FUNCTIONS[code], w.fit([numeric(w.piece(first))]));
+		case Op.Equal:
+		case Op.NotEqual:
+		case Op.Less:
+		case Op.LessOrEqual:
+		case Op.Greater:
+		case Op.GreaterOrEqual:
+			return compared(COMPARISONS[code], ...operands(w, first, second));
+		case Op.Add:
+		case Op.Subtract:
+		case Op.Multiply:
+		case Op.Divide:
+		case Op.Power: {
+			// Arithmetic on the text of an absent value is an error of itself, but one on its right would win.
+			const [x, y] = w.fit([valued(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
+			return infix(x, OPERATORS[code], y);
+		}
 	}
-	if (isDateOperation(code)) {
-		const [x, y] = dateOperands(w, code, first, second) as [Piece, Piece?];
-		return datePiece(w, code, x, y);
-	}
-	const name = FUNCTIONS[code];
-	if (name) return call(name, w.fit([numeric(w.piece(first))]));
-	const comparison = COMPARISONS[code];
-	if (comparison) return compared(comparison, ...operands(w, first, second));
-	const operator = OPERATORS[code];
-	if (!operator) throw new RangeError(`Operation ${code} has no form in cells.`);
-	// Arithmetic on the text of an absent value is an error of itself, but one on its right would win.
-	const [x, y] = w.fit([valued(w.piece(first)), numeric(w.piece(second))]) as [Piece, Piece];
-	return infix(x, operator, y);
-}
-
-function dateOperands(w: Writer, code: number, first: number, second: number): Piece[] {
-	return isUnary(code) ? [valued(w.piece(first))] : operands(w, first, second);
 }
 
 const compared = (operator: string, x: Piece, y: Piece) => infix(x, operator, y, true);

@@ -4,8 +4,7 @@
  *
  * The first bad term must win, whatever a function looks at first: `MIN(range)*0` is zero or the first error.
  */
-import { Op } from '$lib/engine/plan';
-import { parameterCount } from './facts';
+import { Op, parameterCount } from '$lib/engine/operations';
 import { call, infix, numeral, plain, valued, type Piece } from './piece';
 import type { Column, Writer } from './writer';
 

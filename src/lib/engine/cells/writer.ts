@@ -4,9 +4,11 @@
  * the terms of long aggregates out as columns. What an operation looks like as text is said in
  * `scalar.ts`, `aggregate.ts` and `finance.ts`.
  */
-import { isAggregate, Op, type Nodes, type Plan } from '$lib/engine/plan';
+import { nodesRead } from '$lib/engine/operands';
+import { isAggregate, Op } from '$lib/engine/operations';
+import type { Nodes, Plan } from '$lib/engine/plan';
 import { aggregatePiece } from './aggregate';
-import { operandsOf, type Facts } from './facts';
+import type { Facts } from './facts';
 import { Grid, runsOf, type Content } from './grid';
 import type { Literals } from './literals';
 import { numeric, plain, type Piece } from './piece';
@@ -101,7 +103,7 @@ export class Writer {
 		for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
 			if (seen.has(node)) continue;
 			seen.add(node);
-			stack.push(...operandsOf(this.plan, node));
+			stack.push(...nodesRead(this.nodes, node));
 		}
 		const spillPoints = [...seen].filter((node) => this.#isSpillPoint(node));
 		for (const node of spillPoints.sort((x, y) => x - y)) this.piece(node);

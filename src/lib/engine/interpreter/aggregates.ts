@@ -4,12 +4,11 @@
  * The first bad state in order wins: term by term the filter before the value, the position, then the
  * parameters. A term that its filter leaves out is not looked at further.
  */
-import { Op } from '$lib/engine/plan';
+import { Op, parameterCount, type AggregateOp } from '$lib/engine/operations';
 import { carried, NO_ANSWER, OK, TOO_LARGE, type State } from '$lib/engine/state';
 import { intercept, percentile, slope } from './lines';
 import { irr, mirr, npv, payback, type FinanceValue } from './finance';
 import { put, type Memory } from './memory';
-import { parameterCount } from './operands';
 import { median, placeAmong, sampleDeviation } from './statistics';
 
 let kept = new Float64Array(64);
@@ -17,7 +16,7 @@ let positions = new Float64Array(64);
 
 /** Writes `count` columns from place `to` on; returns whether any of them is bad. */
 export function aggregate(
-	op: number,
+	op: AggregateOp,
 	memory: Memory,
 	operands: number,
 	to: number,
@@ -36,7 +35,7 @@ export function aggregate(
 }
 
 function aggregateOne(
-	op: number,
+	op: AggregateOp,
 	memory: Memory,
 	terms: number,
 	parameters: number,
@@ -71,34 +70,11 @@ function aggregateOne(
 		if (state !== OK) return put(memory, to, 0, carried(state));
 	}
 	const parameter = (k: number) => values[at[3 * terms + k]! + i * by[3 * terms + k]!]!;
-	switch (op) {
-		case Op.Npv:
-			return putAnswer(memory, to, npv(parameter(0), kept, count));
-		case Op.Irr:
-			return putAnswer(memory, to, irr(kept, count));
-		case Op.Mirr:
-			return putAnswer(memory, to, mirr(kept, count, parameter(0), parameter(1)));
-		case Op.Payback:
-			return putAnswer(memory, to, payback(kept, positions, count));
-		case Op.Percentile:
-			return putAnswer(memory, to, percentile(kept, count, parameter(0)));
-		case Op.Slope:
-			return putAnswer(memory, to, slope(kept, positions, count));
-		case Op.Intercept:
-			return putAnswer(memory, to, intercept(kept, positions, count));
-		case Op.Rank:
-			if (count === 0) return put(memory, to, 0, NO_ANSWER);
-			return put(memory, to, placeAmong(parameter(0), kept, count), OK);
-		default:
-			return put(memory, to, ...reduce(op, count));
-	}
+	return put(memory, to, ...reduce(op, count, parameter));
 }
 
-function putAnswer(memory: Memory, to: number, answer: FinanceValue): boolean {
-	return put(memory, to, answer.value, answer.fault);
-}
-
-function reduce(op: number, count: number): [number, State] {
+/** The result of what was kept, and its state. */
+function reduce(op: AggregateOp, count: number, parameter: (k: number) => number): [number, State] {
 	switch (op) {
 		case Op.Sum:
 			return finite(total(count));
@@ -124,6 +100,22 @@ function reduce(op: number, count: number): [number, State] {
 			return count < 2 ? [NaN, NO_ANSWER] : finite(sampleDeviation(kept, count));
 		case Op.Median:
 			return finite(median(kept, count));
+		case Op.Rank:
+			return [placeAmong(parameter(0), kept, count), OK];
+		case Op.Percentile:
+			return answered(percentile(kept, count, parameter(0)));
+		case Op.Slope:
+			return answered(slope(kept, positions, count));
+		case Op.Intercept:
+			return answered(intercept(kept, positions, count));
+		case Op.Npv:
+			return answered(npv(parameter(0), kept, count));
+		case Op.Irr:
+			return answered(irr(kept, count));
+		case Op.Mirr:
+			return answered(mirr(kept, count, parameter(0), parameter(1)));
+		case Op.Payback:
+			return answered(payback(kept, positions, count));
 		case Op.ArgMin:
 			return [positions[best(count, (x, y) => x < y)]!, OK];
 		case Op.ArgMax:
@@ -132,10 +124,10 @@ function reduce(op: number, count: number): [number, State] {
 			return [kept[0]!, OK];
 		case Op.Last:
 			return [kept[count - 1]!, OK];
-		default:
-			throw new RangeError(`Operation ${op} is no aggregate.`);
 	}
 }
+
+const answered = ({ value, fault }: FinanceValue): [number, State] => [value, fault];
 
 const finite = (value: number): [number, State] =>
 	Number.isFinite(value) ? [value, OK] : [NaN, TOO_LARGE];

@@ -1,5 +1,5 @@
 /** Aggregates over a block of columns that are rarer than sums: means, counts, the best place, ends, present values. */
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import { DROPPED, filterOf, KEPT, sumBlock } from './block-terms';
 import type { Kernels } from './kernels/kernels';
 import type { Memory } from './memory';

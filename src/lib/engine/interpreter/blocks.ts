@@ -3,7 +3,7 @@
  * them whole. What gives no finite number in some column is left to the careful ways of `machine.ts`, which then do
  * the block again and find the reason. States of good results are the caller's to set.
  */
-import { Op } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
 import { sumBlock } from './block-terms';
 import { averageBlock, bestBlock, countBlock, endBlock, npvBlock } from './block-gathered';
 import type { Kernels } from './kernels/kernels';

@@ -2,7 +2,7 @@
  * Operations that choose among their operands, column by column. What is chosen passes as it stands,
  * nothing and errors included; what is not chosen does not count.
  */
-import { Op } from '$lib/engine/plan';
+import { Op, type ChoiceOp } from '$lib/engine/operations';
 import {
 	ABSENT,
 	carried,
@@ -15,9 +15,11 @@ import {
 } from '$lib/engine/state';
 import { copy, put, type Memory } from './memory';
 
+type Choosing = Exclude<ChoiceOp, typeof Op.Present>;
+
 /** Writes `count` columns from place `to` on; returns whether any of them is bad. */
 export function choose(
-	op: number,
+	op: Choosing,
 	memory: Memory,
 	operands: number,
 	to: number,
@@ -38,7 +40,7 @@ export function present({ values, states, at, by }: Memory, to: number, count: n
 	}
 }
 
-function chooseOne(op: number, memory: Memory, operands: number, to: number, i: number): boolean {
+function chooseOne(op: Choosing, memory: Memory, operands: number, to: number, i: number): boolean {
 	const { values, states, at, by } = memory;
 	const a = at[0]! + i * by[0]!;
 	const state = states[a]!;
@@ -66,7 +68,8 @@ function chooseOne(op: number, memory: Memory, operands: number, to: number, i: 
 				return put(memory, to, 0, HITS_NOTHING);
 			return copy(memory, to, operand(memory, choice + 1, i));
 		}
-		default:
+		case Op.And:
+		case Op.Or:
 			return put(memory, to, ...allOf(op, memory, operands, i));
 	}
 }
@@ -86,7 +89,7 @@ function inside(memory: Memory, value: number): boolean {
 }
 
 /** AND and OR look at every operand, so that an error is never hidden by order; the leftmost bad one wins. */
-function allOf(op: number, memory: Memory, operands: number, i: number): [number, State] {
+function allOf(op: Choosing, memory: Memory, operands: number, i: number): [number, State] {
 	let all = 1;
 	let any = 0;
 	for (let which = 0; which < operands; which++) {
@@ -97,22 +100,4 @@ function allOf(op: number, memory: Memory, operands: number, i: number): [number
 		else all = 0;
 	}
 	return [op === Op.And ? all : any, 0];
-}
-
-/** The operations that this module does. */
-export function isChoice(op: number): boolean {
-	switch (op) {
-		case Op.If:
-		case Op.IfError:
-		case Op.Pick:
-		case Op.Guard:
-		case Op.Present:
-		case Op.InRange:
-		case Op.OrElse:
-		case Op.And:
-		case Op.Or:
-			return true;
-		default:
-			return false;
-	}
 }

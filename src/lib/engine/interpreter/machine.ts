@@ -5,17 +5,23 @@
  * A block whose operands all have values takes the loops of `kernels/` and `blocks.ts`; anything else goes column
  * by column, where states are carried (`state.ts`).
  */
-import { isAggregate, Op } from '$lib/engine/plan';
+import {
+	isAggregate,
+	isChoice,
+	isUnary,
+	Op,
+	parameterCount,
+	type ScalarOp
+} from '$lib/engine/operations';
+import { compute, failureOf } from '$lib/engine/scalar';
 import { carried, OK, type State } from '$lib/engine/state';
 import { aggregate } from './aggregates';
 import { gatherBlock } from './blocks';
-import { choose, isChoice, present } from './choices';
+import { choose, present } from './choices';
 import { STRIDE } from './kernels/kernels';
 import { CallList } from './kernels/call-list';
 import { put, type Memory } from './memory';
-import { parameterCount } from './operands';
 import { COPY, IMPORT, NO_SLOT, type Program } from './program';
-import { compute, failureOf, isUnary } from './scalar';
 
 /** Where the values of another scenario stand, slot by slot as in a machine. */
 export interface Source {
@@ -116,10 +122,9 @@ export class Machine implements Memory, Source {
 		if (op === COPY) return this.#copy(this, code[pc + 3]!, slot, to, count);
 		if (op === IMPORT)
 			return this.#copy(this.others[code[pc + 3]! as 1 | 2], code[pc + 4]!, slot, to, count);
-		const nary = isAggregate(op) || isChoice(op);
-		if (!nary) {
+		if (!isAggregate(op) && !isChoice(op)) {
 			const a = code[pc + 3]!;
-			return this.#binary(op, slot, to, count, a, isUnary(op) ? a : code[pc + 4]!);
+			return this.#binary(op as ScalarOp, slot, to, count, a, isUnary(op) ? a : code[pc + 4]!);
 		}
 		const clean = this.#readOperands(pc + 3, operands);
 		if (op === Op.Present) {
@@ -136,7 +141,7 @@ export class Machine implements Memory, Source {
 		this.#mark(slot, aggregate(op, this, operands, to, count));
 	}
 
-	#binary(op: number, slot: number, to: number, count: number, a: number, b: number): void {
+	#binary(op: ScalarOp, slot: number, to: number, count: number, a: number, b: number): void {
 		const { values, states } = this;
 		let x = this.#placeOf(a);
 		let y = this.#placeOf(b);

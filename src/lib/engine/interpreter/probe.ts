@@ -2,11 +2,12 @@
  * One formula with the value of every node in it, for those who ask why: its nodes are taken out of their
  * plan, what they read is looked up once, and everything below the root is computed and kept.
  */
-import { isAggregate, Op, type Nodes } from '$lib/engine/plan';
+import { NONE, operandsOf, readOperands, withOperands, type Keeping } from '$lib/engine/operands';
+import { Op } from '$lib/engine/operations';
+import type { Nodes } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import { Machine } from './machine';
-import { NONE, readOperands } from './operands';
 import { schedule } from './program';
 
 /** A cell that a formula reads: in its own scenario (0), the one it is measured against (1), the base (2). */
@@ -119,37 +120,21 @@ class Cutting {
 	}
 
 	#rewritten(node: number, code: number, a: number, b: number): [number, number] {
-		const { lists, constants } = this.nodes;
-		if (code === Op.Nothing) return [a, b];
-		if (code === Op.Constant) return [this.#constant(constants[a]!), b];
 		if (code === Op.Cell) return [this.#readingPlace(a, b), 0];
-		const operands: number[] = [];
-		const count = readOperands(this.nodes, node, operands);
-		const own = operands
-			.slice(0, count)
-			.map((operand) => (operand === NONE ? NONE : this.placeOf.get(operand)!));
-		if (isAggregate(code) || code === Op.And || code === Op.Or) return [this.#list(own), b];
-		if (code === Op.If) return [this.#list(own), b];
-		if (code === Op.Pick) return [own[0]!, this.#list([own.length - 1, ...own.slice(1)])];
-		if (code === Op.InRange) {
-			const limits = [0, 1, 2, 3].map((i) => {
-				const limit = lists[b + i]!;
-				return limit < 0 ? -1 : this.#constant(constants[limit]!);
-			});
-			return [own[0]!, this.#list(limits)];
+		const own = operandsOf(this.nodes, node).map((operand) =>
+			operand === NONE ? NONE : this.placeOf.get(operand)!
+		);
+		return withOperands(this.nodes, node, own, this.#keeping);
+	}
+
+	readonly #keeping: Keeping = {
+		constant: (value) => this.#constants.push(value) - 1,
+		list: (entries) => {
+			const start = this.#lists.length;
+			for (const entry of entries) this.#lists.push(entry);
+			return start;
 		}
-		return [own[0]!, own[1] ?? 0];
-	}
-
-	#constant(value: number): number {
-		return this.#constants.push(value) - 1;
-	}
-
-	#list(entries: readonly number[]): number {
-		const start = this.#lists.length;
-		for (const entry of entries) this.#lists.push(entry);
-		return start;
-	}
+	};
 
 	#readingPlace(cell: number, which: number): number {
 		const key = `${cell} ${which}`;

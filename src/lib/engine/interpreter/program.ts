@@ -7,9 +7,10 @@
  * study computes what its draws do not move once. For the screen everything is narrow. Running belongs to
  * `machine.ts`.
  */
-import { Op, type Plan } from '$lib/engine/plan';
+import { NONE, readOperands } from '$lib/engine/operands';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import { HITS_NOTHING } from '$lib/engine/state';
-import { NONE, readOperands } from './operands';
 
 /** Where an operand is left out. No slot has this number. */
 export const NO_SLOT = 0x7fffffff;

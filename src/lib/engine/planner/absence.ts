@@ -3,7 +3,7 @@
  * scenarios only, a quantity's `where`, and formulas that only pass on what they read.
  */
 import type { Expression } from '$lib/formula/tree';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import type { Context, KnownQuantity } from './context';
 import type { Proof } from './proof';
 import type { QuantityLayout } from '../layout';

@@ -1,7 +1,7 @@
 /** What each aggregate takes and gives: the types of its terms and parameters, and the unit of its result. */
 import type { Call } from '$lib/formula/tree';
 import { divide, multiply, ONE, power, sameDimension } from '$lib/units/algebra';
-import { Op } from '../plan';
+import { Op, type AggregateOp } from '../operations';
 import { alike } from './arithmetic';
 import { asCondition, asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
 import type { Proof } from './proof';
@@ -21,7 +21,7 @@ export type Result = Pick<Aggregate, 'op' | 'terms' | 'parameters' | 'positions'
 export function resultOf(
 	proof: Proof,
 	source: Call,
-	op: Op,
+	op: AggregateOp,
 	terms: readonly Terms[],
 	parameters: readonly Typed[]
 ): Result | null {

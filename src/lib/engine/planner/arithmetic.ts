@@ -6,12 +6,12 @@ import type { Binary, BinaryOperator, Expression } from '$lib/formula/tree';
 import { divide, multiply, ONE, power, sameDimension, withinLimits } from '$lib/units/algebra';
 import { describeRatio, naturalText } from '$lib/units/describe';
 import type { Unit } from '$lib/units/unit';
-import { Op } from '../plan';
+import { Op, type ScalarOp } from '../operations';
 import { asNumber, asPlain, inUnit, unitLiteral, type TypedNumber } from './convert-typed';
 import { broken, type Proof } from './proof';
 import { YES_NO, type NumberType, type Typed } from './types';
 
-const OPERATIONS: Readonly<Record<BinaryOperator, Op>> = {
+const OPERATIONS: Readonly<Record<BinaryOperator, ScalarOp>> = {
 	'+': Op.Add,
 	'-': Op.Subtract,
 	'*': Op.Multiply,
@@ -64,7 +64,7 @@ function product(
 
 export function binary(
 	source: Expression,
-	op: Op,
+	op: ScalarOp | typeof Op.IfError,
 	left: Typed,
 	right: Typed,
 	type: Typed['type']

@@ -6,44 +6,27 @@
 import type { Call } from '$lib/formula/tree';
 import { sameDimension } from '$lib/units/algebra';
 import type { Unit } from '$lib/units/unit';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { binary } from './arithmetic';
 import { constant } from './constant';
 import { asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
 import type { Proof } from './proof';
 import { numberIn, PLAIN, type Typed } from './types';
 
-const OF_ONE: ReadonlyMap<string, Op> = new Map<string, Op>([
-	['YEAR', Op.YearOf],
-	['MONTH', Op.MonthOf],
-	['DAY', Op.DayOf],
-	['ISOWEEKNUM', Op.IsoWeek]
-]);
-
-export function proveDate(proof: Proof, source: Call, args: readonly Typed[]): Typed | null {
-	const [first, second, third] = args;
-	if (!first) return null;
-	if (source.name === 'DATE') return dateOf(proof, source, first, second, third);
-	const date = asDate(proof, source, first);
+export function weekday(proof: Proof, source: Call, [of, kind]: readonly Typed[]): Typed | null {
+	const date = of ? asDate(proof, source, of) : null;
 	if (!date) return null;
-	const op = OF_ONE.get(source.name);
-	if (op !== undefined) {
-		const { free, fixed } = date;
-		return { kind: 'unary', op, of: date, type: PLAIN, free, fixed, source };
-	}
-	const type = second ? asPlain(proof, second, 'a type of week') : constant(source, 1, PLAIN);
+	const type = kind ? asPlain(proof, kind, 'a type of week') : constant(source, 1, PLAIN);
 	return type && binary(source, Op.Weekday, date, type, PLAIN);
 }
 
-function dateOf(
+export function dateOf(
 	proof: Proof,
 	source: Call,
-	year: Typed,
-	month: Typed | undefined,
-	day: Typed | undefined
+	[year, month, day]: readonly Typed[]
 ): Typed | null {
 	const parts = [
-		partOf(proof, year, 'year'),
+		year ? partOf(proof, year, 'year') : null,
 		month ? partOf(proof, month, 'month') : null,
 		day ? partOf(proof, day, 'day') : null
 	];
@@ -65,7 +48,7 @@ function partOf(proof: Proof, value: Typed, name: 'year' | 'month' | 'day'): Typ
 	return asPlain(proof, value, `the ${name} of a date`);
 }
 
-function asDate(proof: Proof, source: Call, value: Typed): TypedNumber | null {
+export function asDate(proof: Proof, source: Call, value: Typed): TypedNumber | null {
 	const number = asNumber(proof, value);
 	if (!number) return null;
 	const unit = unitNamed(proof, 'day');

@@ -1,6 +1,7 @@
 /** What each cell's formula reads, found by walking its nodes, and the same the other way round. */
-import { operandsOf } from '../interpreter/operands';
-import { Op, type Edges, type Nodes } from '../plan';
+import { readOperands } from '../operands';
+import { Op } from '../operations';
+import type { Edges, Nodes } from '../plan';
 import { GrowingInts } from './growing';
 
 export interface Reads {
@@ -35,9 +36,8 @@ export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
 				readBy[target] = cell + 1;
 				continue;
 			}
-			operands.length = 0;
-			operandsOf(nodes, node, operands);
-			for (const operand of operands) if (operand >= 0) stack.push(operand);
+			const count = readOperands(nodes, node, operands);
+			for (let i = 0; i < count; i++) if (operands[i]! >= 0) stack.push(operands[i]!);
 		}
 		if (found.length > 0) {
 			found.sort((a, b) => a - b);

@@ -3,10 +3,9 @@
  * them exists, with the condition under which it counts.
  */
 import { cellAt } from '../layout';
-import { Op } from '../plan';
+import { Op, operation } from '../operations';
 import { NO_ANSWER } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
-import { IN_TIME } from './gather';
 import { groupingOf, membersOf } from './groups';
 import type { Lowering } from './lower';
 import { isEnteredCell, presenceOf, readCell } from './cells-as-read';
@@ -30,7 +29,7 @@ export function expand(low: Lowering, aggregate: Aggregate): number {
 	for (const terms of aggregate.terms) gatherTerms(low, aggregate, terms, kept);
 	const parameters = aggregate.parameters.map((parameter) => low.lower(parameter));
 	low.depth--;
-	if (IN_TIME.has(aggregate.op) && !low.tracing) refuseUnsteady(low, aggregate, kept);
+	if (operation(aggregate.op).inTime && !low.tracing) refuseUnsteady(low, aggregate, kept);
 	return result(low, aggregate, kept, parameters);
 }
 

@@ -3,13 +3,13 @@
  * cost nothing when it is computed, and a condition that is fixed takes the branch it drops, with everything
  * that branch reads, out of the plan. What cannot be done without a fault is left to the engines.
  */
-import { compute, isUnary } from '../interpreter/scalar';
-import { Op } from '../plan';
+import { isUnary, operation, Op, type AggregateOp, type ScalarOp } from '../operations';
+import { compute } from '../scalar';
 import { ABSENT } from '../state';
 import type { NodeStore } from './node-store';
 
 /** An operation on one or two numbers; of a unary one `right` is 0. */
-export function operate(store: NodeStore, op: Op, left: number, right: number): number {
+export function operate(store: NodeStore, op: ScalarOp, left: number, right: number): number {
 	const unary = isUnary(op);
 	if (store.isConstant(left) && (unary || store.isConstant(right))) {
 		const value = compute(op, store.valueOf(left), unary ? 0 : store.valueOf(right));
@@ -45,7 +45,7 @@ function hasOwnState(op: number): boolean {
 
 /** The result of an aggregate whose kept values are all known, or null where the engines decide. */
 export function foldAggregate(
-	op: Op,
+	op: AggregateOp,
 	values: readonly number[],
 	positions: readonly number[]
 ): number | null {
@@ -53,7 +53,11 @@ export function foldAggregate(
 	return result !== null && Number.isFinite(result) ? result : null;
 }
 
-function known(op: Op, values: readonly number[], positions: readonly number[]): number | null {
+function known(
+	op: AggregateOp,
+	values: readonly number[],
+	positions: readonly number[]
+): number | null {
 	const best = (better: (a: number, b: number) => boolean) =>
 		values.reduce((at, value, here) => (better(value, values[at] ?? NaN) ? here : at), 0);
 	switch (op) {
@@ -83,7 +87,6 @@ function known(op: Op, values: readonly number[], positions: readonly number[]):
 }
 
 /** What an aggregate of nothing is: a number, or null where there is no answer. */
-export function ofNothing(op: Op): number | null {
-	if (op === Op.Sum || op === Op.Count || op === Op.Any) return 0;
-	return op === Op.Product || op === Op.All ? 1 : null;
+export function ofNothing(op: AggregateOp): number | null {
+	return operation(op).ofNothing ?? null;
 }

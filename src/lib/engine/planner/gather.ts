@@ -3,9 +3,9 @@
  * nowhere; what it took is kept for the printer to write down. Types and units belong to `aggregate-types.ts`.
  */
 import { visit } from '$lib/formula/walk';
-import type { FunctionSpec } from '$lib/formula/functions';
+import type { AggregateSpec } from '$lib/formula/functions';
 import type { Argument, Binding, Call, Expression } from '$lib/formula/tree';
-import { Op } from '../plan';
+import { Op, operation, OPERATION_OF, type AggregateOp } from '../operations';
 import { resultOf, type Result } from './aggregate-types';
 import { unified } from './branches';
 import { asCondition } from './convert-typed';
@@ -14,53 +14,15 @@ import type { Prove } from './prove';
 import { Scope } from './scope';
 import type { Aggregate, Terms, Typed, Variable } from './types';
 
-const OPERATIONS: ReadonlyMap<string, Op> = new Map<string, Op>([
-	['SUM', Op.Sum],
-	['MIN', Op.Min],
-	['MAX', Op.Max],
-	['AVERAGE', Op.Average],
-	['COUNT', Op.Count],
-	['PRODUCT', Op.Product],
-	['ANY', Op.Any],
-	['ALL', Op.All],
-	['STDEV', Op.Stdev],
-	['MEDIAN', Op.Median],
-	['NPV', Op.Npv],
-	['IRR', Op.Irr],
-	['MIRR', Op.Mirr],
-	['RANK', Op.Rank],
-	['ARGMIN', Op.ArgMin],
-	['ARGMAX', Op.ArgMax],
-	['FIRST', Op.First],
-	['LAST', Op.Last],
-	['PAYBACK', Op.Payback],
-	['PERCENTILE', Op.Percentile],
-	['SLOPE', Op.Slope],
-	['INTERCEPT', Op.Intercept]
-]);
-/** Their terms follow one another in time, so that none may come and go. */
-export const IN_TIME: ReadonlySet<Op> = new Set<Op>([Op.Npv, Op.Irr, Op.Mirr, Op.Payback]);
-const FIXED_WHERE: ReadonlySet<Op> = new Set<Op>([
-	...IN_TIME,
-	Op.Stdev,
-	Op.Rank,
-	Op.Percentile,
-	Op.Slope,
-	Op.Intercept
-]);
-const ONE_AXIS: ReadonlySet<Op> = new Set<Op>([...IN_TIME, Op.ArgMin, Op.ArgMax]);
-
 export function proveAggregate(
 	proof: Proof,
 	prove: Prove,
 	source: Call,
-	spec: FunctionSpec,
+	spec: AggregateSpec,
 	scope: Scope,
 	expected: string | undefined
 ): Typed {
-	const op = OPERATIONS.get(source.name);
-	if (op === undefined)
-		return proof.refuse('unknown-function', `There is no function ${source.name}.`, source);
+	const op = OPERATION_OF[spec.name];
 	const terms: Terms[] = [];
 	const parameters: Typed[] = [];
 	let end: Argument | null = null;
@@ -117,7 +79,7 @@ function proveTerms(
 	argument: Argument,
 	first: Argument | undefined,
 	scope: Scope,
-	op: Op,
+	op: AggregateOp,
 	expected: string | undefined
 ): Terms {
 	const inner = new Scope(scope, argument.over.length === 0);
@@ -144,7 +106,7 @@ function proveTerms(
 			`The where in ${proof.words(argument.value)} filters nothing, because nothing is gathered here: write over and a set, or use IF.`,
 			argument.span
 		);
-	if (where && !where.fixed && where.type.kind !== 'bad' && FIXED_WHERE.has(op))
+	if (where && !where.fixed && where.type.kind !== 'bad' && operation(op).fixedWhere)
 		proof.report(
 			'moving-where',
 			`The condition ${proof.words(argument.where)} can change with the inputs, and this function takes a fixed one only: choose by the set itself, as in year > y0, or by an input that is marked fixed.`,
@@ -201,7 +163,12 @@ function refuseUnused(
 	});
 }
 
-function gathersSomething(proof: Proof, source: Call, terms: readonly Terms[], op: Op): boolean {
+function gathersSomething(
+	proof: Proof,
+	source: Call,
+	terms: readonly Terms[],
+	op: AggregateOp
+): boolean {
 	const [first] = terms;
 	if (terms.length === 1 && first && first.gathered.length === 0) {
 		const argument = source.args.find((arg) => arg.span.start === first.span.start);
@@ -217,7 +184,7 @@ function gathersSomething(proof: Proof, source: Call, terms: readonly Terms[], o
 		proof.report('gathers-nothing', message, source.span, words.endsWith('…') ? undefined : better);
 		return false;
 	}
-	if (ONE_AXIS.has(op) && first && first.gathered.length > 1) {
+	if (operation(op).oneSet && first && first.gathered.length > 1) {
 		const axes = first.gathered.map((variable) => variable.name);
 		proof.report(
 			'one-axis',

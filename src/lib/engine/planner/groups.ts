@@ -2,7 +2,7 @@
  * Gathering by a fixed grouping, as in `where line_of = line`: the members of each group are listed once, so that
  * nobody looks at all the others for every group.
  */
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { OK } from '../state';
 import type { Context } from './context';
 import type { Read, Terms, Typed } from './types';

@@ -3,7 +3,7 @@
  * become cells (`read-cells.ts`), aggregates are written out (`expand.ts`), what is fixed is folded (`fold.ts`).
  */
 import type { Expression, Span } from '$lib/formula/tree';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { BAD_FORMULA } from '../state';
 import { presenceAxesOf, type PresenceAxis, type ProvenPart } from './absence';
 import { Budget } from './budget';

@@ -3,7 +3,7 @@
  * that is present.
  */
 import { cellAt } from '../layout';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { ABSENT, OFF_END } from '../state';
 import { readCell } from './cells-as-read';
 import type { KnownSet } from './context';

@@ -3,7 +3,8 @@
  * each constant and each state. What the operations mean is said in `plan.ts`; what may be computed at once
  * in `fold.ts`.
  */
-import { Op, type Nodes } from '../plan';
+import { Op } from '../operations';
+import type { Nodes } from '../plan';
 import type { State } from '../state';
 import { GrowingFloats, GrowingInts } from './growing';
 

@@ -45,7 +45,7 @@ export const prove: Prove = (proof, expression, scope, expected) => {
 				);
 			return spec.kind === 'aggregate'
 				? proveAggregate(proof, prove, expression, spec, scope, expected)
-				: proveScalar(proof, prove, expression, scope, expected);
+				: proveScalar(proof, prove, expression, spec, scope, expected);
 		}
 	}
 };

@@ -3,7 +3,7 @@
  * `neighbours.ts`, what a cell is to its readers to `cells-as-read.ts`.
  */
 import { cellAt } from '../layout';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { ABSENT, carried, HITS_NOTHING } from '../state';
 import { readCell } from './cells-as-read';
 import type { Lowering } from './lower';

@@ -3,7 +3,7 @@
  * presence of its members.
  */
 import type { QuantityLayout } from '../layout';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { BAD_FORMULA } from '../state';
 import type { ProvenPart, ProvenQuantity } from './absence';
 import { guard } from './fold';

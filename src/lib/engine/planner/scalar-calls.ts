@@ -1,8 +1,9 @@
 /** Functions that take values as they stand: what each accepts and in which unit its result is. */
+import type { ScalarName, ScalarSpec } from '$lib/formula/functions';
 import type { Call } from '$lib/formula/tree';
 import { coherent, ONE, root } from '$lib/units/algebra';
 import type { Unit } from '$lib/units/unit';
-import { Op } from '../plan';
+import { Op, type ScalarOp } from '../operations';
 import { alike, binary } from './arithmetic';
 import { commonType, unified } from './branches';
 import {
@@ -14,103 +15,131 @@ import {
 	type TypedNumber
 } from './convert-typed';
 import { constant } from './constant';
-import { proveDate } from './date-calls';
+import { asDate, dateOf, weekday } from './date-calls';
 import { broken, type Proof } from './proof';
 import type { Prove } from './prove';
 import type { Scope } from './scope';
 import { memberAt, memberNumber, ordinal, span } from './set-calls';
-import { PLAIN, YES_NO, type Typed, type ValueType } from './types';
+import { PLAIN, YES_NO, type ListOperation, type Typed, type ValueType } from './types';
+
+/** A call of a function that takes values as they stand, its arguments proven. */
+interface ScalarCall {
+	readonly proof: Proof;
+	readonly source: Call;
+	readonly args: readonly Typed[];
+}
+
+/** Null after a problem. */
+type Proving = (call: ScalarCall) => Typed | null;
+
+/** Functions whose arguments are not all values, or are not looked at alike. */
+type OwnWay = 'SPAN' | 'MEMBER' | 'IF';
+
+/** What each function accepts; a function without its line here is an error of types. */
+const PROOFS: Readonly<Record<Exclude<ScalarName, OwnWay>, Proving>> = {
+	PI: ({ source }) => constant(source, Math.PI, PLAIN),
+	TRUE: ({ source }) => constant(source, 1, YES_NO),
+	FALSE: ({ source }) => constant(source, 0, YES_NO),
+	AND: conditions,
+	OR: conditions,
+	NOT: ofFirst(({ proof, source }, first) =>
+		unary(source, Op.Not, asCondition(proof, first), YES_NO)
+	),
+	IFERROR: instead,
+	ABS: ofFirst(({ proof, source }, first) => {
+		const number = asNumber(proof, first);
+		return number && unary(source, Op.Abs, number, number.type);
+	}),
+	SQRT: ofFirst(({ proof, source }, first) => squareRoot(proof, source, first)),
+	EXP: ofPlain(Op.Exp, 'an exponent'),
+	LN: ofPlain(Op.Ln, 'the number that LN takes'),
+	ROUND: rounded(Op.Round),
+	ROUNDUP: rounded(Op.RoundUp),
+	ROUNDDOWN: rounded(Op.RoundDown),
+	CEILING: multiple(Op.Ceiling),
+	FLOOR: multiple(Op.Floor),
+	MOD: multiple(Op.Mod),
+	DATE: ({ proof, source, args }) => dateOf(proof, source, args),
+	YEAR: partOfDate(Op.YearOf),
+	MONTH: partOfDate(Op.MonthOf),
+	DAY: partOfDate(Op.DayOf),
+	ISOWEEKNUM: partOfDate(Op.IsoWeek),
+	WEEKDAY: ({ proof, source, args }) => weekday(proof, source, args),
+	ORD: ofFirst(({ proof, source }, first) => ordinal(proof, source, first)),
+	NUMBER: ofFirst(({ proof, source }, first) => memberNumber(proof, source, first))
+};
 
 export function proveScalar(
 	proof: Proof,
 	prove: Prove,
 	source: Call,
+	{ name }: ScalarSpec,
 	scope: Scope,
 	expected: string | undefined
 ): Typed {
-	if (source.name === 'SPAN') return span(proof, source);
-	if (source.name === 'MEMBER') return memberAt(proof, prove, source, scope);
-	if (source.name === 'IF') return choose(proof, prove, source, scope, expected);
-	const isBranch = source.name === 'IFERROR';
+	if (name === 'SPAN') return span(proof, source);
+	if (name === 'MEMBER') return memberAt(proof, prove, source, scope);
+	if (name === 'IF') return choose(proof, prove, source, scope, expected);
 	const args = source.args.map((argument) =>
-		prove(proof, argument.value, scope, isBranch ? expected : undefined)
+		prove(proof, argument.value, scope, name === 'IFERROR' ? expected : undefined)
 	);
-	return apply(proof, source, args) ?? broken(source);
+	return PROOFS[name]({ proof, source, args }) ?? broken(source);
 }
 
-function apply(proof: Proof, source: Call, args: readonly Typed[]): Typed | null {
-	const [first, second] = args;
-	switch (source.name) {
-		case 'PI':
-			return constant(source, Math.PI, PLAIN);
-		case 'TRUE':
-			return constant(source, 1, YES_NO);
-		case 'FALSE':
-			return constant(source, 0, YES_NO);
-		case 'AND':
-			return list(source, Op.And, conditions(proof, args), YES_NO);
-		case 'OR':
-			return list(source, Op.Or, conditions(proof, args), YES_NO);
-	}
-	if (!first) return null;
-	switch (source.name) {
-		case 'NOT':
-			return unary(source, Op.Not, asCondition(proof, first), YES_NO);
-		case 'IFERROR':
-			return second ? instead(proof, source, first, second) : null;
-		case 'ABS': {
-			const number = asNumber(proof, first);
-			return number && unary(source, Op.Abs, number, number.type);
-		}
-		case 'SQRT':
-			return squareRoot(proof, source, first);
-		case 'EXP':
-		case 'LN': {
-			const what = source.name === 'EXP' ? 'an exponent' : 'the number that LN takes';
-			const number = asPlain(proof, first, what);
-			return number && unary(source, source.name === 'EXP' ? Op.Exp : Op.Ln, number, PLAIN);
-		}
-		case 'ROUND':
-			return round(proof, source, Op.Round, first, second);
-		case 'ROUNDUP':
-			return round(proof, source, Op.RoundUp, first, second);
-		case 'ROUNDDOWN':
-			return round(proof, source, Op.RoundDown, first, second);
-		case 'CEILING':
-			return toMultiple(proof, source, Op.Ceiling, first, second);
-		case 'FLOOR':
-			return toMultiple(proof, source, Op.Floor, first, second);
-		case 'MOD':
-			return toMultiple(proof, source, Op.Mod, first, second);
-		case 'DATE':
-		case 'YEAR':
-		case 'MONTH':
-		case 'DAY':
-		case 'WEEKDAY':
-		case 'ISOWEEKNUM':
-			return proveDate(proof, source, args);
-		case 'ORD':
-			return ordinal(proof, source, first);
-		case 'NUMBER':
-			return memberNumber(proof, source, first);
-		default:
-			return proof.refuse('unknown-function', `There is no function ${source.name}.`, source);
-	}
+function ofFirst(prove: (call: ScalarCall, first: Typed) => Typed | null): Proving {
+	return (call) => {
+		const [first] = call.args;
+		return first ? prove(call, first) : null;
+	};
 }
 
-function unary(source: Call, op: Op, of: Typed, type: ValueType): Typed {
+function ofPlain(op: ScalarOp, what: string): Proving {
+	return ofFirst(({ proof, source }, first) => {
+		const number = asPlain(proof, first, what);
+		return number && unary(source, op, number, PLAIN);
+	});
+}
+
+function rounded(op: ScalarOp): Proving {
+	return ofFirst(({ proof, source, args }, first) => round(proof, source, op, first, args[1]));
+}
+
+function multiple(op: ScalarOp): Proving {
+	return ofFirst(({ proof, source, args }, first) => toMultiple(proof, source, op, first, args[1]));
+}
+
+function partOfDate(op: ScalarOp): Proving {
+	return ofFirst(({ proof, source }, first) => {
+		const date = asDate(proof, source, first);
+		return date && unary(source, op, date, PLAIN);
+	});
+}
+
+function conditions({ proof, source, args }: ScalarCall): Typed {
+	const op = source.name === 'AND' ? Op.And : Op.Or;
+	return list(
+		source,
+		op,
+		args.map((arg) => asCondition(proof, arg)),
+		YES_NO
+	);
+}
+
+function unary(source: Call, op: ScalarOp, of: Typed, type: ValueType): Typed {
 	if (of.type.kind === 'bad') return broken(source);
 	return { kind: 'unary', op, of, type, free: of.free, fixed: of.fixed, source };
 }
 
-function list(source: Call, op: Op, items: readonly Typed[], type: ValueType): Typed {
+function list(
+	source: Call,
+	op: ListOperation['op'],
+	items: readonly Typed[],
+	type: ValueType
+): Typed {
 	if (items.some((item) => item.type.kind === 'bad')) return broken(source);
 	const free = items.reduce((mask, item) => mask | item.free, 0);
 	return { kind: 'list', op, items, type, free, fixed: items.every((item) => item.fixed), source };
 }
-
-const conditions = (proof: Proof, args: readonly Typed[]) =>
-	args.map((arg) => asCondition(proof, arg));
 
 function choose(
 	proof: Proof,
@@ -130,8 +159,8 @@ function choose(
 	return list(source, Op.If, [condition, ...alikes], commonType(alikes));
 }
 
-function instead(proof: Proof, source: Call, value: Typed, other: Typed): Typed | null {
-	const both = unified(proof, [value, other]);
+function instead({ proof, source, args }: ScalarCall): Typed | null {
+	const both = unified(proof, args);
 	const [first, second] = both ?? [];
 	return first && second
 		? binary(source, Op.IfError, first, second, commonType([first, second]))
@@ -157,7 +186,7 @@ function squareRoot(proof: Proof, source: Call, of: Typed): Typed | null {
 function round(
 	proof: Proof,
 	source: Call,
-	op: Op,
+	op: ScalarOp,
 	of: Typed,
 	digits: Typed | undefined
 ): Typed | null {
@@ -186,7 +215,7 @@ function round(
 function toMultiple(
 	proof: Proof,
 	source: Call,
-	op: Op,
+	op: ScalarOp,
 	of: Typed,
 	step: Typed | undefined
 ): Typed | null {

@@ -1,6 +1,6 @@
 /** Functions of sets: the place and the number of a member, the member at a place, what all last together. */
 import type { Call, Expression } from '$lib/formula/tree';
-import { Op } from '../plan';
+import { Op } from '../operations';
 import { binary } from './arithmetic';
 import { constant } from './constant';
 import { asPlain } from './convert-typed';

@@ -7,7 +7,7 @@ import type { Expression, Span } from '$lib/formula/tree';
 import { ONE } from '$lib/units/algebra';
 import type { Unit } from '$lib/units/unit';
 import type { QuantityLayout } from '../layout';
-import type { Op } from '../plan';
+import type { AggregateOp, Op, ScalarOp } from '../operations';
 import type { Scope } from './scope';
 
 export type ValueType =
@@ -100,13 +100,13 @@ export type AxisIndex =
 
 export interface UnaryOperation extends Common {
 	readonly kind: 'unary';
-	readonly op: Op;
+	readonly op: ScalarOp;
 	readonly of: Typed;
 }
 
 export interface BinaryOperation extends Common {
 	readonly kind: 'binary';
-	readonly op: Op;
+	readonly op: ScalarOp | typeof Op.IfError;
 	readonly left: Typed;
 	readonly right: Typed;
 }
@@ -114,7 +114,7 @@ export interface BinaryOperation extends Common {
 /** AND, OR, IF. */
 export interface ListOperation extends Common {
 	readonly kind: 'list';
-	readonly op: Op;
+	readonly op: typeof Op.And | typeof Op.Or | typeof Op.If;
 	readonly items: readonly Typed[];
 }
 
@@ -126,7 +126,7 @@ export interface Conversion extends Common {
 
 export interface Aggregate extends Common {
 	readonly kind: 'aggregate';
-	readonly op: Op;
+	readonly op: AggregateOp;
 	readonly name: string;
 	readonly terms: readonly Terms[];
 	readonly parameters: readonly Typed[];

@@ -4,8 +4,9 @@
  * formula adds, subtracts or rounds on its way (never of anything beyond that formula, nor across a unit
  * factor).
  */
-import { operandsOf } from '$lib/engine/cells/facts';
-import { isAggregate, Op, type Plan } from '$lib/engine/plan';
+import { nodesRead, NONE, operandsOf } from '$lib/engine/operands';
+import { isAggregate, Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 
 const RELATIVE = 1e-9;
 const OF_OPERANDS = 1e-12;
@@ -25,17 +26,12 @@ export function magnitudeOf(
 	root: number,
 	read: (cell: number, which: number) => number
 ): number {
-	const { op, a, b, lists, constants } = plan.nodes;
+	const { nodes } = plan;
+	const { op, a, b, constants } = nodes;
 	const known = new Map<number, number>();
 	const size = (node: number): number => known.get(node) ?? 0;
-	const most = (start: number, count: number, step = 1) => {
-		let largest = 0;
-		for (let i = 0; i < count; i++) {
-			const node = lists[start + i * step]!;
-			if (node >= 0) largest = Math.max(largest, size(node));
-		}
-		return largest;
-	};
+	const largest = (operands: readonly number[]) =>
+		operands.reduce((most, node) => (node === NONE ? most : Math.max(most, size(node))), 0);
 	const find = (node: number): number => {
 		const code = op[node]!;
 		const first = a[node]!;
@@ -58,7 +54,9 @@ export function magnitudeOf(
 			case Op.Add:
 			case Op.Subtract:
 			case Op.Mod:
-				return Math.max(size(first), size(second));
+			case Op.IfError:
+			case Op.OrElse:
+				return largest(operandsOf(nodes, node));
 			case Op.Negate:
 			case Op.Abs:
 			case Op.Round:
@@ -69,18 +67,16 @@ export function magnitudeOf(
 			case Op.Guard:
 				return size(second);
 			case Op.If:
-				return most(first + 1, 2);
-			case Op.IfError:
-			case Op.OrElse:
-				return Math.max(size(first), size(second));
 			case Op.Pick:
-				return most(second + 1, lists[second]!);
+				return largest(operandsOf(nodes, node).slice(1));
 			// A rate is found to a fixed distance from 100 %.
 			case Op.Irr:
 			case Op.Mirr:
 				return 100;
 			default:
-				return isAggregate(code) ? most(first, second, 3) : 0;
+				return isAggregate(code)
+					? largest(operandsOf(nodes, node).filter((_, at) => at % 3 === 0 && at < 3 * second))
+					: 0;
 		}
 	};
 	// Operands come before what reads them; no recursion, as formulas may be deep.
@@ -89,7 +85,7 @@ export function magnitudeOf(
 	for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
 		if (reached.has(node)) continue;
 		reached.add(node);
-		stack.push(...operandsOf(plan, node));
+		stack.push(...nodesRead(nodes, node));
 	}
 	for (const node of [...reached].sort((x, y) => x - y)) known.set(node, find(node) || 0);
 	return size(root);

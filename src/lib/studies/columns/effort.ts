@@ -1,6 +1,6 @@
 /** How much work one column of a study is, counted from its program. */
 import type { Program } from '$lib/engine/interpreter/program';
-import { isAggregate } from '$lib/engine/plan';
+import { isAggregate } from '$lib/engine/operations';
 
 export interface Effort {
 	readonly steps: number;

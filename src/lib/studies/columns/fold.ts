@@ -4,9 +4,10 @@
  * values of the folded parts are the interpreter's own.
  */
 import { Machine } from '$lib/engine/interpreter/machine';
-import { NONE, parameterCount, readOperands } from '$lib/engine/interpreter/operands';
 import { schedule, type Program } from '$lib/engine/interpreter/program';
-import { isAggregate, Op, type Plan } from '$lib/engine/plan';
+import { NONE, readOperands, withOperands } from '$lib/engine/operands';
+import { isAggregate, Op, operation, parameterCount } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import type { Column } from '$lib/engine/scenarios';
 import { ABSENT, HITS_NOTHING, NO_ANSWER, OFF_END, OK } from '$lib/engine/state';
@@ -151,7 +152,7 @@ export class Folding {
 	#keptTerms(op: number, operands: readonly number[]): number[] {
 		const end = operands.length - parameterCount(op);
 		// Where the place of a term is its position, none may be left out.
-		const byPlace = op === Op.ArgMin || op === Op.ArgMax || op === Op.Payback;
+		const { byPlace } = operation(op);
 		const kept: number[] = [];
 		for (let term = 0; term < end; term += 3) {
 			const [value = NONE, filter = NONE, position = NONE] = operands.slice(term, term + 3);
@@ -165,8 +166,8 @@ export class Folding {
 
 	#place(node: number): number {
 		const store = this.#store;
-		const { op, b } = this.#plan.nodes;
-		const code = op[node]!;
+		const { nodes } = this.#plan;
+		const code = nodes.op[node]!;
 		if (this.#moving[node] === 1) return store.fixed(this.#valueOf(node));
 		if (code === Op.Cell) return store.add(Op.Cell, this.#cell(node) as number, 0);
 		const chosen = this.#chosen(node);
@@ -177,29 +178,7 @@ export class Folding {
 		// What moved only through a choice that is settled does not move any more.
 		if (own.every((one) => one === NONE || store.isFixed(one)))
 			return store.fixed(this.#valueOf(node));
-		if (isAggregate(code))
-			return store.add(code, store.list(own), (own.length - parameterCount(code)) / 3);
-		switch (code) {
-			case Op.And:
-			case Op.Or:
-				return store.add(code, store.list(own), own.length);
-			case Op.If:
-				return store.add(code, store.list(own), b[node]!);
-			case Op.Pick:
-				return store.add(code, own[0]!, store.list([own.length - 1, ...own.slice(1)]));
-			case Op.InRange:
-				return store.add(code, own[0]!, store.list(this.#limits(b[node]!)));
-			default:
-				return store.add(code, own[0]!, own[1] ?? 0);
-		}
-	}
-
-	#limits(start: number): number[] {
-		const { lists, constants } = this.#plan.nodes;
-		return [0, 1, 2, 3].map((i) => {
-			const limit = lists[start + i]!;
-			return limit < 0 ? NONE : this.#store.constant(constants[limit]!);
-		});
+		return store.add(code, ...withOperands(nodes, node, own, store));
 	}
 }
 

@@ -3,8 +3,9 @@
  * scenarios that these read, folded to what moves. Everything else was computed once.
  */
 import type { Formulas } from '$lib/engine/interpreter/program';
-import { readOperands } from '$lib/engine/interpreter/operands';
-import { Op, type Plan } from '$lib/engine/plan';
+import { readOperands } from '$lib/engine/operands';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { Folding } from './fold';
 import type { Driven } from './inputs';

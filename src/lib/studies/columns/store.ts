@@ -3,7 +3,8 @@
  * scenarios side by side, so that one program computes them all.
  */
 import type { Formulas } from '$lib/engine/interpreter/program';
-import { Op, type Nodes } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Nodes } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 

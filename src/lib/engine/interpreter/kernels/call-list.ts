@@ -2,8 +2,7 @@
  * A program laid out for the loops: one call or more for each instruction on wide slots that a loop can do, and a
  * call that is never done for every other, so that the machine takes over there.
  */
-import { isAggregate, Op } from '$lib/engine/plan';
-import { parameterCount } from '../operands';
+import { isAggregate, Op, parameterCount } from '$lib/engine/operations';
 import { COPY, NO_SLOT, type Program } from '../program';
 import { openKernels, type Kernels } from './kernels';
 import { LOOP_NUMBERS, TURN } from './loops';

@@ -3,7 +3,7 @@
  * from results; changes are `calendar-edit.ts`'s, sentences `calendar-words.ts`'s.
  */
 import { dateText } from '$lib/engine/date-text';
-import { monthOf } from '$lib/engine/interpreter/dates';
+import { monthOf } from '$lib/engine/dates';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Picture } from '$lib/workbook/schema';
 import { read, type Source } from '../../figure/read';

@@ -1,20 +1,15 @@
 /**
  * The operations on one or two numbers, element by element: `compute` gives the number, and where it
  * gives none that is finite, `failureOf` says why. Both the screen's single column and the blocks
- * of a study end here, so a zero divisor fails alike in both. States belong to `machine.ts`.
+ * of a study end here, so a zero divisor fails alike in both, and so does what the planner does at once. States
+ * belong to `interpreter/machine.ts`.
  */
-import {
-	BAD_ARGUMENT,
-	DIVIDES_BY_ZERO,
-	NOT_A_REAL,
-	TOO_LARGE,
-	type State
-} from '$lib/engine/state';
-import { Op } from '$lib/engine/plan';
+import { BAD_ARGUMENT, DIVIDES_BY_ZERO, NOT_A_REAL, TOO_LARGE, type State } from './state';
+import { Op, type ScalarOp } from './operations';
 import { dayFrom, dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from './dates';
 
 /** The result for operands that both have a value; a unary operation ignores y. NaN or infinite: it has none. */
-export function compute(op: number, x: number, y: number): number {
+export function compute(op: ScalarOp, x: number, y: number): number {
 	switch (op) {
 		case Op.Add:
 			return x + y;
@@ -78,13 +73,11 @@ export function compute(op: number, x: number, y: number): number {
 			return dayFrom(x, y);
 		case Op.MemberAt:
 			return Number.isInteger(x) && x >= 1 && x <= y ? x - 1 : NaN;
-		default:
-			throw new RangeError(`Operation ${op} does not work on one or two numbers.`);
 	}
 }
 
 /** Why `compute` gave no finite number for these operands. */
-export function failureOf(op: number, x: number, y: number): State {
+export function failureOf(op: ScalarOp, x: number, y: number): State {
 	switch (op) {
 		case Op.Divide:
 			return y === 0 ? DIVIDES_BY_ZERO : TOO_LARGE;
@@ -150,17 +143,4 @@ function toMultiple(x: number, step: number, whole: (steps: number) => number): 
 function remainder(x: number, divisor: number): number {
 	const rest = x % divisor;
 	return rest !== 0 && rest < 0 !== divisor < 0 ? rest + divisor : rest;
-}
-
-/** Whether an operation takes one operand only. */
-export function isUnary(op: number): boolean {
-	return (
-		op === Op.Negate ||
-		op === Op.Not ||
-		op === Op.Abs ||
-		op === Op.Sqrt ||
-		op === Op.Exp ||
-		op === Op.Ln ||
-		(op >= Op.YearOf && op <= Op.IsoWeek)
-	);
 }
