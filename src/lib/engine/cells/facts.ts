@@ -93,7 +93,7 @@ function reachedBy(plan: Plan, included: Uint8Array | null): Uint8Array {
 	for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
 		if (reached[node]) continue;
 		reached[node] = 1;
-		stack.push(...nodesRead(plan.nodes, node));
+		for (const operand of nodesRead(plan.nodes, node)) stack.push(operand);
 	}
 	return reached;
 }
