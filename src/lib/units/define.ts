@@ -21,6 +21,9 @@ export interface DefinedSymbols {
 	readonly problems: UnitProblem[];
 }
 
+/** Problems that somebody reads: a suggestion for each of thousands would take minutes to find. */
+const TOLD = 50;
+
 export function definedSymbols(definitions: readonly UnitDefinition[]): DefinedSymbols {
 	return new Definer(definitions).all();
 }
@@ -93,7 +96,10 @@ class Definer {
 		const found = this.#find(symbol) ?? this.#known.get(ALIASES.get(symbol) ?? '');
 		if (found) return found;
 		if (this.#broken.has(symbol)) return { message: wording.brokenUnit(symbol) };
-		const nearest = nearestSymbol(symbol, [...this.#known.keys(), ...this.#definitions.keys()]);
+		const isTold = this.#problems.length < TOLD;
+		const nearest = isTold
+			? nearestSymbol(symbol, [...this.#known.keys(), ...this.#definitions.keys()])
+			: undefined;
 		return { message: wording.unknownUnit(symbol, nearest), nearest };
 	};
 

@@ -48,6 +48,12 @@ const scenariosById = kept(
 	(scenarios: readonly Scenario[]): ReadonlyMap<string, Scenario> =>
 		new Map(scenarios.map((scenario) => [scenario.id, scenario]))
 );
+const relationsByName = kept((relations: readonly Relation[]): ReadonlyMap<string, Relation> => {
+	const byName = new Map<string, Relation>();
+	for (const relation of relations)
+		if (!byName.has(relation.name)) byName.set(relation.name, relation);
+	return byName;
+});
 
 /** Every quantity, by name. */
 export const quantityPlaces = (workbook: Workbook) => placesOf(workbook.sheets);
@@ -56,7 +62,7 @@ export const findQuantity = (workbook: Workbook, name: string): Quantity | undef
 export const findSet = (workbook: Workbook, name: string): SetDefinition | undefined =>
 	setsByName(workbook.sets).get(name);
 export const findRelation = (workbook: Workbook, name: string): Relation | undefined =>
-	workbook.relations?.find((relation) => relation.name === name);
+	workbook.relations && relationsByName(workbook.relations).get(name);
 export const findScenario = (workbook: Workbook, id: string): Scenario | undefined =>
 	scenariosById(workbook.scenarios).get(id);
 

@@ -24,14 +24,43 @@ export class Findings {
 
 	constructor(readonly workbook: Workbook) {}
 
-	add(path: readonly PropertyKey[], code: string, message: string, remedy: string): void {
+	/** A remedy that must be looked for is looked for when somebody reads it: most are only counted. */
+	add(
+		path: readonly PropertyKey[],
+		code: string,
+		message: string,
+		remedy: string | (() => string)
+	): void {
 		if (this.isFull) return;
 		const place = placeOf(this.workbook, path);
-		this.problems.push({ code, place, path: pathText(path), message, remedy });
+		const problem = { code, place, path: pathText(path), message };
+		if (typeof remedy === 'string') this.problems.push({ ...problem, remedy });
+		else this.problems.push(new Searched(problem, remedy));
 	}
 
 	get isFull(): boolean {
 		return this.problems.length >= MOST;
+	}
+}
+
+class Searched implements WorkbookProblem {
+	readonly code: string;
+	readonly place: string;
+	readonly path: string;
+	readonly message: string;
+	#found: string | undefined;
+	readonly #search: () => string;
+
+	constructor(problem: Omit<WorkbookProblem, 'remedy'>, search: () => string) {
+		this.code = problem.code;
+		this.place = problem.place;
+		this.path = problem.path;
+		this.message = problem.message;
+		this.#search = search;
+	}
+
+	get remedy(): string {
+		return (this.#found ??= this.#search());
 	}
 }
 

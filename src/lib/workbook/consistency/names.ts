@@ -146,8 +146,10 @@ function unique<T>(
 	});
 }
 
-/** A remedy for a name that means nothing: the nearest that does, or the given words. */
-export function meant(name: string, known: Iterable<string>, otherwise: string): string {
-	const near = nearest(name, known);
-	return near === undefined ? otherwise : `Did you mean ${near}? ${otherwise}`;
-}
+/** A remedy for a name that means nothing: the nearest that does, looked for when it is read, or the given words. */
+export const meant =
+	(name: string, known: Iterable<string>, otherwise: string): (() => string) =>
+	() => {
+		const near = nearest(name, known);
+		return near === undefined ? otherwise : `Did you mean ${near}? ${otherwise}`;
+	};

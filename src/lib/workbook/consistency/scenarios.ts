@@ -9,13 +9,15 @@ import { meant } from './names';
 
 export function checkScenarios(findings: Findings): void {
 	const { scenarios } = findings.workbook;
-	if (scenarios.length > LIMITS.scenarios)
+	if (scenarios.length > LIMITS.scenarios) {
 		findings.add(
 			['scenarios'],
 			'too-many',
 			`a workbook holds at most ${LIMITS.scenarios} scenarios`,
 			'Remove those that are no longer needed.'
 		);
+		return;
+	}
 	scenarios.forEach((scenario, i) => {
 		if (i === 0) checkBase(findings, scenario);
 		else {
