@@ -5,6 +5,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { saveWorkbook } from '$lib/workbook/save';
 import { openStore, type Where } from '$lib/server/store/open';
+import { unpack } from '$lib/server/store/packing';
 import { readDocument } from '$lib/server/store/revisions';
 import { headOf } from '$lib/server/store/workbooks';
 import { withPrices, pricesIn } from './soak-workbook';
@@ -59,8 +60,8 @@ export async function soakKills(where: Where, saves: number, every: number): Pro
 	const store = await openStore(where, Date.now());
 	let found = 0;
 	for (const [number, price] of acknowledged) {
-		const text = await readDocument(store.db, id, number);
-		if (text !== null && pricesIn(text)[0] === price) found++;
+		const packed = await readDocument(store.db, id, number);
+		if (packed !== null && pricesIn(unpack(packed))[0] === price) found++;
 	}
 	const head = await headOf(store.db, id);
 	await store.close();

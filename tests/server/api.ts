@@ -1,4 +1,5 @@
 /** The interface as a program meets it, without a socket: requests in, answers out, cookies kept. */
+import { Documents } from '$lib/server/documents/documents';
 import { OWN_HEADER } from '$lib/server/http/guard';
 import { addPerson } from '$lib/server/people/people';
 import { hashPassword } from '$lib/server/people/passwords';
@@ -16,6 +17,10 @@ export interface Server extends Running {
 	readonly logged: string[];
 }
 
+/** The same for all servers of a file, because a thread starts slowly from the sources; no server ends them. */
+const threads = new Documents();
+threads.close = () => Promise.resolve();
+
 export async function startServer(
 	where: Where,
 	environment: Record<string, string> = {}
@@ -28,7 +33,7 @@ export async function startServer(
 	const log = {
 		write: (level: string, fields: object) => void logged.push(JSON.stringify({ level, ...fields }))
 	};
-	const running = await start(settings, { now, log });
+	const running = await start(settings, { now, log, documents: threads });
 	return Object.assign(running, {
 		logged,
 		pass: (ms: number) => {

@@ -11,7 +11,7 @@ vi.setConfig({ testTimeout: 90_000 });
 const shop = readFileSync('scenarios/one-line-shop.json', 'utf8');
 
 describe('an evaluation', () => {
-	const limits = { threads: 1, seconds: 60, megabytes: 256 };
+	const limits = { threads: 1, seconds: 60, megabytes: 256, waiting: 8 };
 	const pool = new Pool(limits);
 	afterAll(() => pool.close());
 

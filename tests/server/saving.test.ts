@@ -89,7 +89,7 @@ onEachStore('Saving', ({ fresh }) => {
 		await save(id, 1, enter(plant, 'resin_price', 2.1));
 		const refused = await save(id, 1, enter(plant, 'resin_price', 2.2));
 		expect(refused.status).toBe(412);
-		expect(refused.headers.get('content-type')).toBe('application/problem+json');
+		expect(refused.headers.get('content-type')).toBe('application/problem+json; charset=utf-8');
 		const problem = (await refused.json()) as { workbook: Workbook };
 		expect(problem).toMatchObject({
 			code: 'newer-revision',
@@ -190,7 +190,7 @@ onEachStore('Saving', ({ fresh }) => {
 			const answer = await client.ask('GET', `/api/v1/workbooks/${id}/events`, {
 				headers: last === undefined ? {} : { 'last-event-id': last }
 			});
-			expect(answer.headers.get('content-type')).toBe('text/event-stream');
+			expect(answer.headers.get('content-type')).toBe('text/event-stream; charset=utf-8');
 			return answer.body!.pipeThrough(new TextDecoderStream()).getReader();
 		};
 		const until = async (reader: ReadableStreamDefaultReader<string>, words: string) => {

@@ -1,23 +1,13 @@
 /**
  * A save: the document is checked, merged with what others saved meanwhile, and added as the next revision.
  *
- * The store decides who comes first; whoever comes second merges again with what is newest then. Parsed revisions are
- * remembered, because they never change; nothing else is kept between saves.
+ * The store decides who comes first; whoever comes second merges again with what is newest then. All reading of
+ * workbooks is done by `documents/`; here are texts, which are remembered because a revision never changes.
  */
-import { compareWorkbooks, type ValueDifference } from '$lib/workbook/compare';
-import { loadWorkbook, type FileProblem } from '$lib/workbook/load';
-import { mergeWorkbooks, type Conflict } from '$lib/workbook/merge';
-import { saveWorkbook } from '$lib/workbook/save';
-import type { Workbook } from '$lib/workbook/schema';
+import type { FileProblem } from '$lib/workbook/load';
+import { Documents } from './documents/documents';
 import { newId } from './store/ids';
-import {
-	addRevision,
-	createWorkbook,
-	readDocument,
-	type Author,
-	type NewRevision,
-	type ValueChange
-} from './store/revisions';
+import { addRevision, createWorkbook, readDocument, type Author } from './store/revisions';
 import type { Database } from './store/tables';
 import { headOf } from './store/workbooks';
 
@@ -48,7 +38,9 @@ export type Saved =
 			readonly kind: 'conflict';
 			readonly number: number;
 			readonly document: string;
-			readonly conflicts: readonly Conflict[];
+			/** As JSON. */
+			readonly conflicts: string;
+			readonly count: number;
 	  }
 	| { readonly kind: 'refused'; readonly problem: FileProblem }
 	| { readonly kind: 'missing' }
@@ -57,24 +49,19 @@ export type Saved =
 
 /** Times that a save starts again because another came first. */
 const MOST_TRIES = 20;
-/** Lines of a change list that are kept. */
-const MOST_LINES = 400;
-/** Parsed revisions remembered. */
-const REMEMBERED = 24;
-
-interface Opened {
-	readonly workbook: Workbook;
-	readonly text: string;
-}
+/** Characters of the texts remembered. */
+const REMEMBERED = 64 * 1024 * 1024;
 
 export class Saver {
-	readonly #opened = new Map<string, Opened>();
+	readonly #texts = new Map<string, string>();
+	#size = 0;
 	/** The last save of each workbook, so that one process does not race with itself. */
 	readonly #queues = new Map<string, Promise<unknown>>();
 
 	constructor(
 		readonly db: Database,
-		readonly onSaved: (workbookId: string, number: number) => void = () => undefined
+		readonly onSaved: (workbookId: string, number: number) => void = () => undefined,
+		readonly documents = new Documents()
 	) {}
 
 	/** A new workbook. The first revision tells that it was begun, not each of its values. */
@@ -87,22 +74,13 @@ export class Saver {
 		| { readonly ok: true; readonly id: string; readonly document: string }
 		| { readonly ok: false; readonly problem: FileProblem }
 	> {
-		const loaded = loadWorkbook(text, 'the workbook');
-		if (!loaded.ok) return loaded;
-		const { workbook } = loaded;
-		const document = saveWorkbook(workbook);
+		const begun = await this.documents.begin(text);
+		if (begun.kind === 'refused') return { ok: false, problem: begun.problem };
+		const { document } = begun.revision;
 		const id = newId();
-		const first: NewRevision = {
-			title: workbook.title,
-			author,
-			madeAt: now,
-			reason,
-			document,
-			changes: [`begin ${workbook.title}`],
-			values: []
-		};
+		const first = { ...begun.revision, author, madeAt: now, reason };
 		await createWorkbook(this.db, id, first, author.id);
-		this.#remember(id, 1, { workbook, text: document });
+		this.#remember(id, 1, document);
 		return { ok: true, id, document };
 	}
 
@@ -119,94 +97,67 @@ export class Saver {
 	}
 
 	async #save(save: Save): Promise<Saved> {
-		const { workbookId, base } = save;
-		const loaded = loadWorkbook(save.text, 'the workbook');
-		if (!loaded.ok) return { kind: 'refused', problem: loaded.problem };
+		const { workbookId, base, author, reason, restores } = save;
 		for (let tries = 0; tries < MOST_TRIES; tries++) {
 			const head = await headOf(this.db, workbookId);
 			if (head === null) return { kind: 'missing' };
-			const [was, newest] = [await this.open(workbookId, base), await this.open(workbookId, head)];
-			if (!was || !newest) return { kind: 'unknown_base' };
-			const merged = mergeWorkbooks({
-				base: was.workbook,
-				mine: loaded.workbook,
-				theirs: newest.workbook
-			});
-			if (merged.conflicts.length > 0)
-				return {
-					kind: 'conflict',
-					number: head,
-					document: newest.text,
-					conflicts: merged.conflicts
-				};
-			const document = saveWorkbook(merged.workbook);
-			if (document === newest.text) return { kind: 'unchanged', number: head, document };
-			const revision = revisionOf(save, newest.workbook, merged.workbook, document);
-			if (!(await addRevision(this.db, workbookId, head, revision))) continue;
-			const number = head + 1;
-			this.#remember(workbookId, number, { workbook: merged.workbook, text: document });
-			this.onSaved(workbookId, number);
-			return {
-				kind: 'saved',
-				number,
-				merged: head !== base,
-				document,
-				changes: revision.changes
+			const was = await this.text(workbookId, base);
+			const newest = await this.text(workbookId, head);
+			if (was === null || newest === null) return { kind: 'unknown_base' };
+			const texts = { mine: save.text, base: was, newest };
+			const made = await this.documents.save(texts, workbookId);
+			if (made.kind === 'refused') return made;
+			if (made.kind === 'conflict') return { ...made, number: head, document: newest };
+			if (made.kind === 'unchanged') return { ...made, number: head, document: newest };
+			const revision = {
+				...made.revision,
+				author,
+				madeAt: save.now,
+				reason,
+				...(restores !== undefined && { restores })
 			};
+			if (!(await addRevision(this.db, workbookId, head, revision))) continue;
+			const { document, changes } = revision;
+			const number = head + 1;
+			this.#remember(workbookId, number, document);
+			this.onSaved(workbookId, number);
+			return { kind: 'saved', number, merged: head !== base, document, changes };
 		}
 		return { kind: 'too_busy' };
 	}
 
-	/** A revision, parsed; null where there is none. */
-	async open(workbookId: string, number: number): Promise<Opened | null> {
+	/** The text of a revision; null where there is none. */
+	async text(workbookId: string, number: number): Promise<string | null> {
+		const known = this.#texts.get(`${workbookId} ${number}`);
+		const packed = known ?? (await readDocument(this.db, workbookId, number));
+		if (packed === null) return null;
+		const text = known ?? (await this.documents.open(packed, workbookId));
+		this.#remember(workbookId, number, text);
+		return text;
+	}
+
+	/** What differs between two revisions, as JSON; null where one of them is not there. */
+	async compare(workbookId: string, from: number, to: number): Promise<string | null> {
+		const before = await this.text(workbookId, from);
+		const after = await this.text(workbookId, to);
+		if (before === null || after === null) return null;
+		return this.documents.compare(before, after, workbookId);
+	}
+
+	/** The latest used come last; the first go when there is no more room. */
+	#remember(workbookId: string, number: number, text: string): void {
 		const key = `${workbookId} ${number}`;
-		const known = this.#opened.get(key);
-		if (known) {
-			this.#opened.delete(key);
-			this.#opened.set(key, known);
-			return known;
-		}
-		const text = await readDocument(this.db, workbookId, number);
-		if (text === null) return null;
-		// Saved by an earlier version of the app, it is brought up as a file would be.
-		const loaded = loadWorkbook(text, `revision ${number}`);
-		if (!loaded.ok) throw new Error(`A stored revision does not open: ${loaded.problem.code}`);
-		const opened = { workbook: loaded.workbook, text: saveWorkbook(loaded.workbook) };
-		this.#remember(workbookId, number, opened);
-		return opened;
-	}
-
-	#remember(workbookId: string, number: number, opened: Opened): void {
-		this.#opened.set(`${workbookId} ${number}`, opened);
-		for (const key of this.#opened.keys()) {
-			if (this.#opened.size <= REMEMBERED) break;
-			this.#opened.delete(key);
+		this.#forget(key);
+		this.#texts.set(key, text);
+		this.#size += text.length;
+		for (const oldest of this.#texts.keys()) {
+			if (this.#size <= REMEMBERED) break;
+			this.#forget(oldest);
 		}
 	}
-}
 
-function revisionOf(save: Save, before: Workbook, after: Workbook, document: string): NewRevision {
-	const { lines, values } = compareWorkbooks(before, after);
-	const changes =
-		lines.length > MOST_LINES
-			? [...lines.slice(0, MOST_LINES), `and ${lines.length - MOST_LINES} more`]
-			: lines;
-	return {
-		title: after.title,
-		author: save.author,
-		madeAt: save.now,
-		reason: save.reason,
-		document,
-		changes,
-		values: values.map(asChange),
-		...(save.restores !== undefined && { restores: save.restores })
-	};
+	#forget(key: string): void {
+		this.#size -= this.#texts.get(key)?.length ?? 0;
+		this.#texts.delete(key);
+	}
 }
-
-const asChange = ({ quantity, scenario, at, was, now }: ValueDifference): ValueChange => ({
-	quantity,
-	scenario,
-	at,
-	was: was === undefined ? null : JSON.stringify(was),
-	now: now === undefined ? null : JSON.stringify(now)
-});

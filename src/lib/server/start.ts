@@ -1,6 +1,7 @@
 /**
  * Starts what the server consists of, once for the process, and stops it: settings, store, threads, the interface.
  */
+import { Documents } from './documents/documents';
 import { Hub } from './events';
 import { Pool } from './evaluation/pool';
 import { App } from './http/app';
@@ -19,6 +20,8 @@ export class StartError extends Error {
 	override name = 'StartError';
 }
 
+/** Evaluations that wait for each thread. */
+const EVALUATIONS_WAITING = 8;
 /** Of one address: enough for an office behind one, too few to guess one word for every account. */
 const SIGN_INS_PER_MINUTE = 30;
 
@@ -62,7 +65,11 @@ export async function openStoreOf(settings: Settings, now: number): Promise<Stor
 
 export async function start(
 	settings: Settings,
-	{ now = Date.now, log = openLog(settings.logLevel, now) }: { now?: () => number; log?: Log } = {}
+	{
+		now = Date.now,
+		log = openLog(settings.logLevel, now),
+		documents = new Documents()
+	}: { now?: () => number; log?: Log; documents?: Documents } = {}
 ): Promise<Running> {
 	const store = await openStoreOf(settings, now());
 	if (!isLoopback(settings.host) && !(await hasAccounts(store.db))) {
@@ -77,12 +84,13 @@ export async function start(
 	const services: Services = {
 		settings,
 		store,
-		saver: new Saver(store.db, (workbookId, number) => hub.tell(workbookId, number)),
+		saver: new Saver(store.db, (workbookId, number) => hub.tell(workbookId, number), documents),
 		hub,
 		pool: new Pool({
 			threads: settings.evaluationsAtOnce,
 			seconds: settings.evaluationSeconds,
-			megabytes: settings.evaluationMegabytes
+			megabytes: settings.evaluationMegabytes,
+			waiting: EVALUATIONS_WAITING
 		}),
 		log,
 		signIns: new RateLimit(SIGN_INS_PER_MINUTE),
@@ -106,6 +114,7 @@ export async function start(
 		async stop() {
 			beginStop();
 			await services.pool.close();
+			await documents.close();
 			await store.close();
 			log.write('info', { event: 'stopped' });
 		}

@@ -3,6 +3,7 @@
  * each route does stands in `routes/`.
  */
 import { parseJson } from '$lib/workbook/json';
+import { NotDoneError } from '../documents/documents';
 import { hasAccounts } from '../people/people';
 import { findSession } from '../people/sessions';
 import { faultOf } from '../store/faults';
@@ -164,6 +165,7 @@ export class App {
 	}
 
 	#failed(error: unknown, request: string): Response {
+		if (error instanceof NotDoneError) return this.#notDone(error, request);
 		const fault = faultOf(error);
 		const message = error instanceof Error ? error.message : String(error);
 		this.services.log.write(fault === 'busy' ? 'warn' : 'error', {
@@ -184,6 +186,19 @@ export class App {
 		return problem(
 			'fault',
 			`The server met a fault of its own. Its log tells more under ${request}.`
+		);
+	}
+
+	#notDone({ why, seconds, message }: NotDoneError, request: string): Response {
+		this.services.log.write('warn', { event: 'work_stopped', request, message });
+		if (why === 'busy')
+			return problem('busy', 'Many workbooks are being read at this moment. Try again.', {
+				headers: { 'retry-after': '2' }
+			});
+		const more = why === 'time' ? `more than ${seconds} s` : 'more memory than it may';
+		return problem(
+			'work-stopped',
+			`Reading and comparing this workbook took ${more} and was stopped. Nothing was saved. Make its sets or lists smaller, or split it into several.`
 		);
 	}
 }

@@ -17,6 +17,7 @@ export const PROBLEMS = {
 	'wrong-host': [421, 'The request names another host'],
 	'wrong-content': [422, 'The content does not fit'],
 	'evaluation-stopped': [422, 'The evaluation was stopped'],
+	'work-stopped': [422, 'The workbook takes too much to read'],
 	'precondition-needed': [428, 'Say which revision the change was made from'],
 	'too-many': [429, 'Too many requests'],
 	fault: [500, 'The server failed'],
@@ -28,6 +29,8 @@ export type ProblemCode = keyof typeof PROBLEMS;
 export interface ProblemMore {
 	/** Further members of the object. */
 	readonly fields?: Readonly<Record<string, unknown>>;
+	/** Still further ones that are JSON already, large and not read here. */
+	readonly json?: string;
 	readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -35,8 +38,9 @@ export interface ProblemMore {
 export function problem(code: ProblemCode, detail: string, more: ProblemMore = {}): Response {
 	const [status, title] = PROBLEMS[code];
 	const body = { type: `/api/problems/${code}`, title, status, code, detail, ...more.fields };
-	return new Response(JSON.stringify(body), {
+	const text = JSON.stringify(body);
+	return new Response(more.json === undefined ? text : `${text.slice(0, -1)},${more.json}}`, {
 		status,
-		headers: { 'content-type': 'application/problem+json', ...more.headers }
+		headers: { 'content-type': 'application/problem+json; charset=utf-8', ...more.headers }
 	});
 }

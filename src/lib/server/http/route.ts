@@ -109,7 +109,7 @@ export const json = (value: unknown, init: ResponseInit = {}): Response =>
 
 export function jsonText(text: string, init: ResponseInit = {}): Response {
 	const headers = new Headers(init.headers);
-	headers.set('content-type', 'application/json');
+	headers.set('content-type', 'application/json; charset=utf-8');
 	return new Response(text, { ...init, headers });
 }
 

@@ -3,7 +3,6 @@
  * added; a name and its lock are all that changes about one.
  */
 import { faultOf } from './faults';
-import { pack, unpack } from './packing';
 import type { Database } from './tables';
 
 export interface Author {
@@ -26,10 +25,11 @@ export interface NewRevision {
 	readonly author: Author;
 	readonly madeAt: number;
 	readonly reason: string;
-	/** The saved text. */
-	readonly document: string;
+	/** The saved text, packed. */
+	readonly packed: string;
 	readonly changes: readonly string[];
-	readonly values: readonly ValueChange[];
+	/** JSON lists of `ValueChange`, each of at most `ROWS`. */
+	readonly values: readonly string[];
 	readonly restores?: number;
 }
 
@@ -45,7 +45,7 @@ export interface Revision {
 }
 
 /** Rows put in by one statement: both databases bound the number of its parameters. */
-const ROWS = 500;
+export const ROWS = 500;
 
 /** A new workbook with its first revision, and the role of the one who made it. */
 export async function createWorkbook(
@@ -106,21 +106,25 @@ async function insertRevision(
 			author_id: newRevision.author.id,
 			author_name: newRevision.author.name,
 			reason: newRevision.reason,
-			document: pack(newRevision.document),
+			document: newRevision.packed,
 			changes: JSON.stringify(newRevision.changes),
 			restores: newRevision.restores ?? null,
 			name: null,
 			locked: 0
 		})
 		.execute();
-	for (let start = 0; start < newRevision.values.length; start += ROWS)
+	let place = 0;
+	for (const list of newRevision.values) {
+		// Other requests have their turn between two statements: the driver of the embedded store waits in place.
+		if (place > 0) await new Promise(setImmediate);
+		const changes = JSON.parse(list) as ValueChange[];
 		await work
 			.insertInto('value_changes')
 			.values(
-				newRevision.values.slice(start, start + ROWS).map((change, i) => ({
+				changes.map((change) => ({
 					workbook_id: id,
 					number,
-					place: start + i,
+					place: place++,
 					quantity: change.quantity,
 					scenario: change.scenario,
 					at: JSON.stringify(change.at),
@@ -129,9 +133,10 @@ async function insertRevision(
 				}))
 			)
 			.execute();
+	}
 }
 
-/** The saved text of a revision; null where there is none. */
+/** The saved text of a revision, packed; null where there is none. */
 export async function readDocument(
 	db: Database,
 	workbookId: string,
@@ -143,7 +148,7 @@ export async function readDocument(
 		.where('number', '=', number)
 		.select('document')
 		.executeTakeFirst();
-	return row ? unpack(row.document) : null;
+	return row?.document ?? null;
 }
 
 const HEAD = [

@@ -37,7 +37,7 @@ export const eventRoutes = [
 			const last = Number(request.headers.get('last-event-id') ?? NaN);
 			const from = Number.isInteger(last) && last > 0 && last <= head ? last : head;
 			return new Response(stream(call, from, head), {
-				headers: { 'content-type': 'text/event-stream', 'x-accel-buffering': 'no' }
+				headers: { 'content-type': 'text/event-stream; charset=utf-8', 'x-accel-buffering': 'no' }
 			});
 		}
 	})

@@ -55,11 +55,11 @@ async function evaluate(
 	asked: { scenarios?: string[] | undefined; quantities?: string[] | undefined; openOnly?: boolean }
 ): Promise<Response> {
 	const workbook = path('workbook');
-	const opened = await services.saver.open(workbook, number);
-	if (!opened) return problem('not-found', 'There is no such revision of this workbook.');
+	const text = await services.saver.text(workbook, number);
+	if (text === null) return problem('not-found', 'There is no such revision of this workbook.');
 	const { scenarios, quantities, openOnly } = asked;
 	const key = `${workbook} ${number}`;
-	const ask = { key, text: opened.text, scenarios, quantities, openOnly };
+	const ask = { key, text, scenarios, quantities, openOnly };
 	const outcome = await services.pool.evaluate(ask);
 	return answered(outcome, number, services.settings.evaluationSeconds);
 }

@@ -1,5 +1,4 @@
 /** Revisions: browsing, comparing, naming, bringing back. */
-import { compareWorkbooks } from '$lib/workbook/compare';
 import { z } from '$lib/workbook/zod';
 import { note } from '../../people/audit';
 import { listRevisions, nameRevision, readRevision, valueHistory } from '../../store/revisions';
@@ -70,9 +69,9 @@ export const revisionRoutes = [
 		handle: async (call) => {
 			const at = numberIn(call);
 			const { services, path } = call;
-			const opened = at === null ? null : await services.saver.open(path('workbook'), at);
-			if (!opened || at === null) return noSuchRevision();
-			return jsonText(opened.text, { headers: { etag: etagOf(at) } });
+			const text = at === null ? null : await services.saver.text(path('workbook'), at);
+			if (text === null || at === null) return noSuchRevision();
+			return jsonText(text, { headers: { etag: etagOf(at) } });
 		}
 	}),
 	route({
@@ -89,13 +88,9 @@ export const revisionRoutes = [
 		handle: async ({ services, path, query }) => {
 			const workbook = path('workbook');
 			const to = query.to ?? (await headOf(services.store.db, workbook)) ?? 0;
-			const [before, after] = [
-				await services.saver.open(workbook, query.from),
-				await services.saver.open(workbook, to)
-			];
-			if (!before || !after) return noSuchRevision();
-			const { lines, values } = compareWorkbooks(before.workbook, after.workbook);
-			return json({ from: query.from, to, changes: lines, values: values.slice(0, MOST_VALUES) });
+			const differences = await services.saver.compare(workbook, query.from, to);
+			if (differences === null) return noSuchRevision();
+			return jsonText(`{"from":${query.from},"to":${to},${differences.slice(1)}`);
 		}
 	}),
 	route({
@@ -112,15 +107,15 @@ export const revisionRoutes = [
 			const at = numberIn(call);
 			const { services, path, who } = call;
 			const workbookId = path('workbook');
-			const opened = at === null ? null : await services.saver.open(workbookId, at);
+			const text = at === null ? null : await services.saver.text(workbookId, at);
 			const head = await headOf(services.store.db, workbookId);
 			if (head === null) return noSuchWorkbook();
-			if (!opened || at === null) return noSuchRevision();
+			if (text === null || at === null) return noSuchRevision();
 			const named = (await readRevision(services.store.db, workbookId, at))?.name;
 			const saved = await services.saver.save({
 				workbookId,
 				base: head,
-				text: opened.text,
+				text,
 				author: authorOf(who),
 				reason: `back to revision ${at}${named ? ` (${named})` : ''}`,
 				now: services.now(),
@@ -189,9 +184,6 @@ export const revisionRoutes = [
 		}
 	})
 ];
-
-/** Values of a comparison that are sent; the lines tell of all. */
-const MOST_VALUES = 5000;
 
 function membersIn(text: string): string[] | null {
 	try {

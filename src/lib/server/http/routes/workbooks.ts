@@ -88,8 +88,8 @@ export const workbookRoutes = [
 			const headers = { etag: etagOf(head), 'cache-control': 'private, no-cache' };
 			if (request.headers.get('if-none-match') === headers.etag)
 				return new Response(null, { status: 304, headers });
-			const opened = await services.saver.open(path('workbook'), head);
-			return opened ? jsonText(opened.text, { headers }) : noSuchWorkbook();
+			const text = await services.saver.text(path('workbook'), head);
+			return text === null ? noSuchWorkbook() : jsonText(text, { headers });
 		}
 	}),
 	route({
@@ -169,16 +169,13 @@ export function answerOf(saved: Saved): Response {
 			});
 		}
 		case 'conflict': {
-			const count = saved.conflicts.length;
+			const { count, conflicts, document } = saved;
 			return problem(
 				'newer-revision',
 				`Revision ${saved.number} has other changes to the same ${count === 1 ? 'thing' : `${count} things`}. Choose which stand, then save from that revision.`,
 				{
-					fields: {
-						revision: saved.number,
-						conflicts: saved.conflicts,
-						workbook: JSON.parse(saved.document) as unknown
-					},
+					fields: { revision: saved.number },
+					json: `"conflicts":${conflicts},"workbook":${document}`,
 					headers: { etag: etagOf(saved.number) }
 				}
 			);
