@@ -202,7 +202,7 @@ function drawAll(
 	return last;
 }
 
-function exhaust(steps: Generator<void>): void {
+function exhaust(steps: Generator<unknown>): void {
 	for (const step of steps) void step;
 }
 

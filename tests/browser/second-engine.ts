@@ -27,7 +27,7 @@ function hold() {
 	class Held extends EventTarget {
 		onmessage: Worker['onmessage'] = null;
 		onerror: Worker['onerror'] = null;
-		#sent: unknown[] = [];
+		#sent: { readonly port?: MessagePort }[] = [];
 		#worker: Worker | null = null;
 		#ended = false;
 
@@ -36,7 +36,7 @@ function hold() {
 			waiting.push(() => this.#begin(new Plain(url, options)));
 		}
 
-		postMessage(message: unknown, transfer: Transferable[] = []) {
+		postMessage(message: { readonly port?: MessagePort }, transfer: Transferable[] = []) {
 			if (this.#worker) this.#worker.postMessage(message, transfer);
 			else this.#sent.push(structuredClone(message, { transfer }));
 		}
@@ -51,7 +51,8 @@ function hold() {
 			this.#worker = worker;
 			worker.onmessage = (event) => this.onmessage?.call(worker, event);
 			worker.onerror = (event) => this.onerror?.call(worker, event);
-			for (const message of this.#sent.splice(0)) worker.postMessage(message);
+			for (const message of this.#sent.splice(0))
+				worker.postMessage(message, message.port ? [message.port] : []);
 		}
 	}
 

@@ -25,7 +25,7 @@ function resultsOf(plan: Plan, scenarios: Scenarios, workbook: Workbook): Result
 	});
 }
 
-const run = (steps: Generator<void>) => {
+const run = (steps: Generator<unknown>) => {
 	for (const _ of steps);
 };
 

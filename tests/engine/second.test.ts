@@ -41,7 +41,7 @@ const scenario = (id: string, parent: string, rest: Partial<Scenario> = {}): Sce
 	...rest
 });
 
-const run = (steps: Generator<void>) => {
+const run = (steps: Generator<unknown>) => {
 	let count = 0;
 	for (const _ of steps) count++;
 	return count;
@@ -177,6 +177,24 @@ describe('after an edit', () => {
 		[
 			'by which a scenario changes nothing any more',
 			workbook(cost, [{ ...dear, changes: [] }, dearer])
+		],
+		[
+			'by which a scenario comes',
+			workbook(cost, [
+				scenario('cheap', 'main', { changes: [{ quantity: 'rate', value: 0.5 }] }),
+				dear,
+				dearer
+			])
+		],
+		['by which one goes', workbook(cost, [{ ...dearer, parent: 'main' }])],
+		[
+			'by which one goes and another comes',
+			workbook(cost, [scenario('cheap', 'main', { changes: dear.changes }), dear])
+		],
+		['by which one starts from another', workbook(cost, [dear, { ...dearer, parent: 'main' }])],
+		[
+			'by which one is measured against another',
+			workbook(cost, [dear, { ...dearer, against: 'dear' }])
 		]
 	];
 
@@ -185,7 +203,8 @@ describe('after an edit', () => {
 		run(verifier.update(after));
 		const model = Model.open(after);
 		const results = after.scenarios.map(({ id }) => model.results(id));
-		expect(verifier.compare(results)).toMatchObject({ compared: 24, agreeing: 24 });
+		const values = 8 * after.scenarios.length;
+		expect(verifier.compare(results)).toMatchObject({ compared: values, agreeing: values });
 	});
 
 	it('takes single inputs too, and lets one follow the parent again', () => {

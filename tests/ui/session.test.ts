@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
-import type { Command } from '$lib/workbook/commands';
+import { applyCommand, type Command } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { Session } from '$lib/ui/session.svelte';
@@ -10,18 +10,19 @@ import { base, cheap, shop } from './shop';
 class Quiet implements Engine {
 	events: EngineEvents;
 	opened: { workbook: Workbook; revision: number; order: readonly string[] }[] = [];
-	applied: { commands: readonly Command[]; revision: number }[] = [];
+	applied: { command: Command; revision: number }[] = [];
 	constructor(events: EngineEvents) {
 		this.events = events;
 	}
 	open(workbook: Workbook, revision: number, order: readonly string[]) {
 		this.opened.push({ workbook, revision, order });
 	}
-	apply(commands: readonly Command[], revision: number) {
-		this.applied.push({ commands, revision });
+	apply(command: Command, revision: number) {
+		this.applied.push({ command, revision });
 	}
 	why = () => Promise.resolve(null);
 	tryQuantity = () => Promise.reject(new Error('not asked here'));
+	lend = () => {};
 	close() {}
 }
 
@@ -65,13 +66,69 @@ describe('a session', () => {
 		session.open(shop);
 		expect([session.base, session.showsShipped]).toEqual([undefined, false]);
 	});
-	it('sends an edit of inputs as a command, a change of structure as a workbook', () => {
+	it('opens the engine once, and sends every edit after that as a command', () => {
 		const { session, engine } = started();
-		expect(session.apply(price(1.9))).toBeNull();
-		expect(engine.applied).toHaveLength(1);
+		const inCheap: Command = { ...price(0.9), scenario: 'cheap' } as Command;
+		const mass = session.layout!.byName.get('mass')!.quantity;
+		const study = { ...{ kind: 'bridge', name: 'why', title: 'Why' } } as const;
+		const header = { title: 'New', parent: 'base', changes: [] };
+		const edits: Command[][] = [
+			[price(1.9)],
+			[price(1.8), inCheap],
+			[{ kind: 'set_title', title: 'Another shop' }],
+			[{ kind: 'replace_quantity', name: 'mass', quantity: { ...mass, note: 'Weighed.' } }],
+			[{ kind: 'add_scenario', index: 2, scenario: { id: 'new', ...header } }],
+			[
+				{
+					kind: 'put_study',
+					study: { ...study, quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
+				}
+			],
+			[{ kind: 'remove_quantity', name: 'night' }]
+		];
+		for (const edit of edits) expect(session.apply(...edit)).toBeNull();
+		for (let i = 0; i < edits.length; i++) session.undo();
+		expect(session.workbook).toEqual(shop);
+		session.redo();
+		session.takeIn({ ...shop, title: 'As others call it' });
+		expect(engine.opened).toHaveLength(1);
+		expect(engine.applied).toHaveLength(2 * edits.length + 2);
+		// What the engine was told leads to what the page has.
+		const told = engine.applied.reduce((workbook, { command }) => {
+			const result = applyCommand(workbook, command);
+			if (!result.ok) throw new Error(result.problem.message);
+			return result.workbook;
+		}, shop);
+		expect(told).toEqual(session.workbook);
+		expect(JSON.stringify(engine.applied)).not.toContain('restore_workbook');
+	});
+	it('lays out anew only for an edit that changes cells or formulas', () => {
+		const { session } = started();
+		const { cells, ordinals } = session.layout!;
+		session.apply(price(1.9), { kind: 'set_title', title: 'Another shop' });
+		expect(session.layout!.ordinals).toBe(ordinals);
 		session.apply({ kind: 'remove_quantity', name: 'night' });
-		expect(engine.opened).toHaveLength(2);
-		expect(session.layout?.byName.has('night')).toBe(false);
+		expect(session.layout!.cells).toBeLessThan(cells);
+	});
+	it('shows the answers to an edit together, when all are there', () => {
+		const { session, engine } = started();
+		engine.events.onresults(base, 1);
+		engine.events.onresults(cheap, 1);
+		engine.events.onsettled(1);
+		session.apply(price(1.9));
+		const next = { ...base, values: base.values.map((value) => 2 * value) };
+		engine.events.onresults(next, 2);
+		expect(session.base).toBe(base);
+		engine.events.onsettled(2);
+		expect(session.base).toBe(next);
+		expect(session.results.get('cheap')).toBe(cheap);
+	});
+	it('opens the workbook as it is now where the engine has lost it', () => {
+		const { session, engine } = started();
+		session.apply(price(1.9));
+		engine.events.onlost();
+		expect(engine.opened.map(({ revision }) => revision)).toEqual([1, 2]);
+		expect(engine.opened[1]!.workbook).toBe(session.workbook);
 	});
 	it('takes an edit back and does it again', () => {
 		const { session } = started();

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand, type Command } from '$lib/workbook/commands';
-import { entriesBetween } from '$lib/workbook/entries-between';
 import {
 	doCommand,
 	historyOf,
@@ -127,12 +126,5 @@ describe('what others did', () => {
 		expect(refused.ok === false && refused.problem.message).toMatch(
 			/lot_size has been changed or removed since/
 		);
-	});
-
-	it('is told as entries where nothing but values differs, else not', () => {
-		const after = others(plant, 777);
-		expect(entriesBetween(plant, after)).toEqual([lot(777)]);
-		expect(entriesBetween(plant, { ...after, title: 'Another' })).toBeNull();
-		expect(entriesBetween(plant, plant)).toEqual([]);
 	});
 });

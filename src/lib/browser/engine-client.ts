@@ -1,6 +1,6 @@
 /**
- * The page's side of the two engines: starts their workers, numbers every edit, and hands on answers.
- * The second engine is fetched only after the first has answered, so that it never delays a number.
+ * The page's side of the first engine: starts its worker and hands on its answers, once a frame. When the second
+ * engine is asked is `verification.ts`'s.
  */
 import type { QuantityFault } from '$lib/engine/faults';
 import type { Agreement, Results, Why } from '$lib/engine/results';
@@ -8,8 +8,9 @@ import type { PlanProblem } from '$lib/engine/plan';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import type { FromEngine, FromVerifier, ToEngine, ToVerifier } from './engine-messages';
+import type { FromEngine, FromVerifier, ToEngine } from './engine-messages';
 import { FrameBatch } from './frame-batch';
+import { Verification, type StartVerifier } from './verification';
 
 /** What a session hears. The revision is that of the edit which the answer belongs to. */
 export interface EngineEvents {
@@ -17,6 +18,8 @@ export interface EngineEvents {
 	onfaults(scenario: string, faults: readonly QuantityFault[], revision: number): void;
 	onproblems(problems: readonly PlanProblem[], revision: number): void;
 	onsettled(revision: number): void;
+	/** It has lost the workbook, which must be opened again. */
+	onlost(): void;
 	onagreement(agreement: Agreement, revision: number): void;
 	onfailed(message: string): void;
 }
@@ -24,10 +27,12 @@ export interface EngineEvents {
 /** What a session asks for; tests have one of their own. */
 export interface Engine {
 	open(workbook: Workbook, revision: number, order: readonly string[]): void;
-	apply(commands: readonly Command[], revision: number, order: readonly string[]): void;
+	apply(command: Command, revision: number, order: readonly string[]): void;
 	why(scenario: string, cell: number): Promise<Why | null>;
 	/** A quantity as it would be, in place of the one of that name, or as a new one. */
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null>;
+	/** Gives the plan of the last edit to whoever listens at the other end of a port. */
+	lend(port: MessagePort): void;
 	close(): void;
 }
 
@@ -40,44 +45,38 @@ type EngineAnswer = Extract<
 >;
 type OnMessage = (message: FromEngine) => void;
 
-/**
- * How long nothing must be asked before the second engine begins, in ms: its first build takes some ten seconds of
- * a processor for the shipped plant, and whoever has just opened a page has better use for it.
- */
-const REST_BEFORE_START = 3000;
-const REST_AFTER_EDIT = 200;
-
 class WorkerEngine implements Engine {
 	readonly #events: EngineEvents;
 	readonly #first: Worker;
-	#second: Worker | null = null;
-	/** What the second engine is told once the first has answered, so that it takes no time from it. */
-	#held: ToVerifier[] = [];
-	#rest: ReturnType<typeof setTimeout> | null = null;
-	#closed = false;
+	readonly #verification: Verification;
 	#question = 0;
 	/** One frame's answers, so that the page is drawn once for all of them. */
 	readonly #answers = new FrameBatch();
 	readonly #waiting = new Map<number, OnMessage>();
-	/** The last answer for each scenario, for the second engine to compare. */
-	readonly #results = new Map<string, Results>();
 
 	constructor(events: EngineEvents) {
 		this.#events = events;
 		this.#first = new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' });
 		this.#first.onmessage = (event: MessageEvent<FromEngine>) => this.#hear(event.data);
 		this.#first.onerror = (event) => this.#fail(event.message);
+		this.#verification = new Verification(
+			(message, transfer) => this.#tell(message, transfer),
+			startVerifier,
+			{
+				onagreement: (agreement, revision) => events.onagreement(agreement, revision),
+				onfailed: (message) => this.#fail(message)
+			}
+		);
 	}
 
 	open(workbook: Workbook, revision: number, order: readonly string[]): void {
-		this.#results.clear();
+		this.#verification.edited();
 		this.#tell({ kind: 'open', workbook, revision, order });
-		this.#held = [{ kind: 'open', workbook, revision }];
 	}
 
-	apply(commands: readonly Command[], revision: number, order: readonly string[]): void {
-		this.#tell({ kind: 'apply', commands, revision, order });
-		this.#held.push({ kind: 'apply', commands, revision });
+	apply(command: Command, revision: number, order: readonly string[]): void {
+		this.#verification.edited();
+		this.#tell({ kind: 'apply', command, revision, order });
 	}
 
 	async why(scenario: string, cell: number): Promise<Why | null> {
@@ -93,11 +92,13 @@ class WorkerEngine implements Engine {
 		return message.kind === 'trial' ? message.trial : null;
 	}
 
+	lend(port: MessagePort): void {
+		this.#tell({ kind: 'lend', port }, [port]);
+	}
+
 	close(): void {
-		this.#closed = true;
-		if (this.#rest !== null) clearTimeout(this.#rest);
+		this.#verification.close();
 		this.#first.terminate();
-		this.#second?.terminate();
 		this.#waiting.clear();
 	}
 
@@ -108,8 +109,8 @@ class WorkerEngine implements Engine {
 		});
 	}
 
-	#tell(message: ToEngine): void {
-		this.#first.postMessage(message);
+	#tell(message: ToEngine, transfer: Transferable[] = []): void {
+		this.#first.postMessage(message, transfer);
 	}
 
 	#hear(message: FromEngine): void {
@@ -122,9 +123,12 @@ class WorkerEngine implements Engine {
 				// Nothing more is to come for this edit: no need to wait for the frame.
 				if (message.kind === 'settled') this.#answers.handOn();
 				break;
+			case 'handed':
+				return this.#verification.handed(message.revision, message.isNew);
+			case 'lost':
+				return this.#events.onlost();
 			case 'failed':
-				this.#fail(message.message);
-				break;
+				return this.#fail(message.message);
 			default:
 				this.#waiting.get(message.question)?.(message);
 				this.#waiting.delete(message.question);
@@ -134,7 +138,6 @@ class WorkerEngine implements Engine {
 	#take(message: EngineAnswer): void {
 		switch (message.kind) {
 			case 'results':
-				this.#results.set(message.results.scenario, message.results);
 				return this.#events.onresults(message.results, message.revision);
 			case 'faults':
 				return this.#events.onfaults(message.scenario, message.faults, message.revision);
@@ -142,36 +145,23 @@ class WorkerEngine implements Engine {
 				return this.#events.onproblems(message.problems, message.revision);
 			case 'settled':
 				this.#events.onsettled(message.revision);
-				if (this.#rest !== null) clearTimeout(this.#rest);
-				this.#rest = setTimeout(
-					() => this.#compare(message.revision),
-					this.#second ? REST_AFTER_EDIT : REST_BEFORE_START
-				);
+				this.#verification.settled(message.revision, message.plan);
 		}
-	}
-
-	#compare(revision: number): void {
-		if (this.#closed) return;
-		const second = (this.#second ??= this.#startSecond());
-		for (const message of this.#held.splice(0)) second.postMessage(message);
-		const message: ToVerifier = { kind: 'compare', revision, results: [...this.#results.values()] };
-		second.postMessage(message);
-	}
-
-	#startSecond(): Worker {
-		const second = new Worker(new URL('./verifier.worker.ts', import.meta.url), { type: 'module' });
-		second.onmessage = (event: MessageEvent<FromVerifier>) => {
-			if (event.data.kind === 'agreement')
-				this.#events.onagreement(event.data.agreement, event.data.revision);
-			else this.#fail(event.data.message);
-		};
-		second.onerror = (event) => this.#fail(event.message);
-		return second;
 	}
 
 	#fail(message: string): void {
 		this.#events.onfailed(message || 'The engine stopped. Load the page again; the work is kept.');
 	}
 }
+
+const startVerifier: StartVerifier = ({ onmessage, onfailed }) => {
+	const worker = new Worker(new URL('./verifier.worker.ts', import.meta.url), { type: 'module' });
+	worker.onmessage = (event: MessageEvent<FromVerifier>) => onmessage(event.data);
+	worker.onerror = (event) => onfailed(event.message);
+	return {
+		post: (message, transfer) => worker.postMessage(message, transfer),
+		terminate: () => worker.terminate()
+	};
+};
 
 export const startWorkerEngine: StartEngine = (events) => new WorkerEngine(events);

@@ -1,7 +1,9 @@
 /**
- * What the page and the two engines' workers say to each other. Plain data only.
+ * What the page and the two engines' workers say to each other, and the first engine to whoever works with its
+ * plan. Plain data only, and the ports by which workers speak without the page.
  */
 import type { QuantityFault } from '$lib/engine/faults';
+import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Trial } from '$lib/engine/trial';
@@ -21,7 +23,7 @@ export type ToEngine =
 	| {
 			readonly kind: 'apply';
 			readonly revision: number;
-			readonly commands: readonly Command[];
+			readonly command: Command;
 			readonly order: readonly string[];
 	  }
 	| {
@@ -35,7 +37,13 @@ export type ToEngine =
 			readonly question: number;
 			readonly quantity: Quantity;
 			readonly replaces: string | null;
-	  };
+	  }
+	/** Where the second engine listens, before anything is handed to it. */
+	| { readonly kind: 'connect'; readonly port: MessagePort }
+	/** Hands the second engine what has been found since it was last asked to check. */
+	| { readonly kind: 'check'; readonly revision: number }
+	/** Gives the plan of this moment to whoever listens at the other end. */
+	| { readonly kind: 'lend'; readonly port: MessagePort };
 
 export type FromEngine =
 	| { readonly kind: 'results'; readonly revision: number; readonly results: Results }
@@ -50,17 +58,37 @@ export type FromEngine =
 			readonly revision: number;
 			readonly problems: readonly PlanProblem[];
 	  }
-	/** All scenarios are answered. */
-	| { readonly kind: 'settled'; readonly revision: number }
+	/** All scenarios are answered. `plan` is another number for every plan that was made. */
+	| { readonly kind: 'settled'; readonly revision: number; readonly plan: number }
 	| { readonly kind: 'why'; readonly question: number; readonly why: Why | null }
 	| { readonly kind: 'trial'; readonly question: number; readonly trial: Trial }
+	/** Asked to check: there was something to hand over, or all is as it was when last asked. */
+	| { readonly kind: 'handed'; readonly revision: number; readonly isNew: boolean }
+	/** A command came that it has no workbook for: it must be opened again. */
+	| { readonly kind: 'lost' }
 	| { readonly kind: 'failed'; readonly message: string };
 
+/** A plan as another thread gets it, with the workbook whose values go into it. */
+export interface LentPlan {
+	readonly workbook: Workbook;
+	readonly plan: Plan;
+}
+
+/** From the first engine to the second. */
+export interface Check {
+	readonly revision: number;
+	/** To begin anew with; null where the plan that it has still stands. */
+	readonly fresh: LentPlan | null;
+	/** What has been done since, where it does. */
+	readonly commands: readonly Command[];
+	/** What the first engine found, to be compared. */
+	readonly results: readonly Results[];
+}
+
 export type ToVerifier =
-	| { readonly kind: 'open'; readonly revision: number; readonly workbook: Workbook }
-	| { readonly kind: 'apply'; readonly revision: number; readonly commands: readonly Command[] }
-	/** What the first engine found, to be compared once the second is as far. */
-	| { readonly kind: 'compare'; readonly revision: number; readonly results: readonly Results[] };
+	| { readonly kind: 'connect'; readonly port: MessagePort }
+	/** The plan that it builds for stands no more. */
+	| { readonly kind: 'stop' };
 
 export type FromVerifier =
 	| { readonly kind: 'agreement'; readonly revision: number; readonly agreement: Agreement }

@@ -1,12 +1,19 @@
 /**
- * The first engine, off the page's thread: holds the model, answers scenario by scenario, the base first.
- * What a message says is in `engine-messages.ts`; what is computed, in `$lib/engine`.
+ * The first engine, off the page's thread: follows every edit and answers at once, scenario by scenario.
+ * What each message says is in `engine-messages.ts`; what is computed, in `$lib/engine`.
  */
 import { Model } from '$lib/engine/model';
+import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import type { FromEngine, ToEngine } from './engine-messages';
+import { Handover, lentPlan } from './handover';
 
 let model: Model | null = null;
+let handover = new Handover();
+/** How many plans were made. */
+let plans = 0;
+/** Where the second engine listens. */
+let verifier: MessagePort | null = null;
 /** The scenarios still to be answered, for the last edit. */
 let waiting: { revision: number; order: readonly string[]; next: number } | null = null;
 
@@ -20,7 +27,7 @@ function answerNext(): void {
 	const scenario = order[next];
 	if (scenario === undefined) {
 		waiting = null;
-		say({ kind: 'settled', revision });
+		say({ kind: 'settled', revision, plan: plans });
 		return;
 	}
 	const results = model.results(scenario);
@@ -39,38 +46,63 @@ function begin(revision: number, order: readonly string[]): void {
 function open(workbook: Workbook, revision: number, order: readonly string[]): void {
 	waiting = null;
 	model = Model.open(workbook);
+	handover = new Handover();
+	plans++;
 	say({ kind: 'problems', revision, problems: model.problems });
 	begin(revision, order);
 }
 
+function apply(to: Model, command: Command, revision: number, order: readonly string[]): void {
+	const before = to.workbook;
+	const applied = to.apply(command);
+	// The page has made the same edit in the same workbook.
+	if (!applied.ok) throw new Error(applied.problem.message);
+	handover.note(command, applied, before, to.workbook);
+	if (applied.structural) {
+		plans++;
+		say({ kind: 'problems', revision, problems: to.problems });
+	}
+	// What an edit before this one left unanswered is answered with it.
+	const all = waiting !== null;
+	begin(
+		revision,
+		order.filter((id) => all || applied.changed.includes(id))
+	);
+}
+
+function check(of: Model, revision: number): void {
+	const message = handover.next(of, revision);
+	say({ kind: 'handed', revision, isNew: message !== null });
+	if (!message) return;
+	const buffers = message.results.flatMap(({ values, states }) => [values.buffer, states.buffer]);
+	verifier?.postMessage(message, buffers);
+}
+
 function hear(message: ToEngine): void {
 	if (message.kind === 'open') return open(message.workbook, message.revision, message.order);
-	if (!model) return;
+	if (message.kind === 'connect') {
+		verifier = message.port;
+		return;
+	}
+	if (!model) {
+		if (message.kind === 'apply') say({ kind: 'lost' });
+		return;
+	}
 	switch (message.kind) {
-		case 'apply': {
-			let all = waiting !== null;
-			const changed = new Set<string>();
-			for (const command of message.commands) {
-				const applied = model.apply(command);
-				if (applied.ok) applied.changed.forEach((id) => changed.add(id));
-				else all = true;
-			}
-			// What an edit before this one left unanswered is answered with it.
-			begin(
-				message.revision,
-				message.order.filter((id) => all || changed.has(id))
-			);
-			break;
-		}
+		case 'apply':
+			return apply(model, message.command, message.revision, message.order);
+		case 'check':
+			return check(model, message.revision);
+		case 'lend':
+			return message.port.postMessage(lentPlan(model));
 		case 'why':
-			say({
+			return say({
 				kind: 'why',
 				question: message.question,
 				why: model.why(message.scenario, message.cell)
 			});
-			break;
 		case 'try':
-			say({
+			return say({
 				kind: 'trial',
 				question: message.question,
 				trial: model.tryQuantity(message.quantity, message.replaces ?? undefined)
@@ -82,6 +114,8 @@ self.onmessage = ({ data }: MessageEvent<ToEngine>) => {
 	try {
 		hear(data);
 	} catch (error) {
+		// It may have stopped half way: the next edit has the workbook opened anew.
+		if (data.kind === 'open' || data.kind === 'apply') model = waiting = null;
 		const why = error instanceof Error ? error.message : String(error);
 		say({
 			kind: 'failed',

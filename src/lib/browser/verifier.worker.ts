@@ -1,23 +1,24 @@
 /**
- * The second engine, off the page's thread: follows every edit in cells of its own and says how many of
- * the first engine's values it finds too. Its work is cut into steps, so that a newer workbook ends an
- * older one's.
+ * The second engine, off the page's thread: follows in cells of its own what the first engine hands to it, and says
+ * how many of the first engine's values it finds too. Its work is cut into steps, so that a newer plan ends the
+ * work for an older one.
  */
-import { buildPlan } from '$lib/engine/planner/plan';
 import type { Agreement } from '$lib/engine/results';
 import { Verifier } from '$lib/engine/second/verifier';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
-import type { FromVerifier, ToVerifier } from './engine-messages';
+import type { Check, FromVerifier, ToVerifier } from './engine-messages';
 
 let verifier: Verifier | null = null;
 let workbook: Workbook | null = null;
 /** What is still to be done, oldest first. */
-let queue: ToVerifier[] = [];
+let queue: Check[] = [];
 let working = false;
+/** The plan that is worked for stands no more. */
+let stopped = false;
 
 const say = (message: FromVerifier) => self.postMessage(message);
-const BUSY: Agreement = {
+const NOTHING_YET: Agreement = {
 	compared: 0,
 	agreeing: 0,
 	notCompared: [],
@@ -29,41 +30,50 @@ const BUSY: Agreement = {
 const pause = () => new Promise((resume) => setTimeout(resume));
 /** How long it may work before it looks for messages. */
 const TIME_SLICE_MS = 40;
+/** How often the page hears how far it is. */
+const REPORT_MS = 250;
 
-/** Runs to the end, with pauses; gives up when another workbook is waiting. */
-async function run(steps: Generator<void>): Promise<boolean> {
+/** Runs to the end, with pauses; gives up when its plan stands no more. */
+async function run(steps: Generator<number>, revision: number): Promise<boolean> {
 	let since = performance.now();
-	while (!steps.next().done) {
-		if (performance.now() - since < TIME_SLICE_MS) continue;
+	let reported = since;
+	for (let step = steps.next(); !step.done; step = steps.next()) {
+		const now = performance.now();
+		if (now - since < TIME_SLICE_MS) continue;
+		if (now - reported > REPORT_MS) {
+			reported = now;
+			say({ kind: 'agreement', revision, agreement: { ...NOTHING_YET, done: step.value } });
+		}
 		await pause();
+		if (stopped) return false;
 		since = performance.now();
-		if (queue.some((message) => message.kind === 'open')) return false;
 	}
 	return true;
 }
 
-async function take(message: ToVerifier): Promise<void> {
-	if (message.kind === 'open') {
+async function take({ revision, fresh, commands, results }: Check): Promise<void> {
+	let isWhole = true;
+	if (fresh) {
+		stopped = false;
 		verifier?.destroy();
-		verifier = null;
-		say({ kind: 'agreement', revision: message.revision, agreement: BUSY });
-		workbook = message.workbook;
-		const opened = Verifier.open(workbook, buildPlan(workbook));
-		if (await run(opened.build())) verifier = opened;
-		else opened.destroy();
-	} else if (message.kind === 'apply') {
-		if (!workbook || !verifier) return;
-		for (const command of message.commands) {
+		say({ kind: 'agreement', revision, agreement: NOTHING_YET });
+		workbook = fresh.workbook;
+		verifier = Verifier.open(workbook, fresh.plan);
+		isWhole = await run(verifier.build(), revision);
+	} else if (workbook && verifier) {
+		for (const command of commands) {
 			const applied = applyCommand(workbook, command);
 			if (applied.ok) workbook = applied.workbook;
 		}
-		if (!(await run(verifier.update(workbook)))) verifier = null;
-	} else if (verifier) {
-		// A comparison with values of before an edit would report a difference that is none.
-		if (queue.some((later) => later.kind !== 'compare')) return;
-		const agreement = verifier.compare(message.results);
-		say({ kind: 'agreement', revision: message.revision, agreement });
+		isWhole = await run(verifier.update(workbook), revision);
 	}
+	if (!isWhole) {
+		verifier?.destroy();
+		verifier = null;
+	}
+	// A comparison with values of before an edit would report a difference that is none.
+	if (!verifier || queue.length > 0) return;
+	say({ kind: 'agreement', revision, agreement: verifier.compare(results) });
 }
 
 async function work(): Promise<void> {
@@ -84,9 +94,15 @@ async function work(): Promise<void> {
 	working = false;
 }
 
-self.onmessage = ({ data }: MessageEvent<ToVerifier>) => {
-	// Nothing that was asked of an older workbook matters any more.
-	if (data.kind === 'open') queue = [];
+function hear({ data }: MessageEvent<Check>): void {
+	// Nothing that was asked of an older plan matters any more.
+	if (data.fresh) queue = [];
+	stopped ||= data.fresh !== null;
 	queue.push(data);
 	void work();
+}
+
+self.onmessage = ({ data }: MessageEvent<ToVerifier>) => {
+	if (data.kind === 'stop') stopped = true;
+	else data.port.onmessage = hear;
 };

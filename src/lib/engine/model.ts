@@ -2,8 +2,8 @@
  * An open workbook with everything that is computed from it: the plan, the columns of all scenarios, the
  * reasons. The page's worker, the command line and the studies ask here.
  *
- * A workbook changes by commands only. An edit of inputs computes what follows from it; any other edit
- * makes the plan anew.
+ * A workbook changes by commands only. What follows from an edit is computed; the plan is made anew only where
+ * cells or formulas change (`structure.ts`).
  */
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
@@ -18,6 +18,7 @@ import { conditionsOf, hideAbsent, type Conditions } from './presence';
 import { originOf } from './reason';
 import type { Origin, Results, Why } from './results';
 import { Scenarios, type Column } from './scenarios';
+import { hasSameStructure, withWorkbook } from './structure';
 import { tryOut, type Trial } from './trial';
 import { explain } from './why';
 
@@ -91,12 +92,12 @@ export class Model {
 		return column;
 	}
 
+	/** One command, or several as one (`several`): all of them or none. */
 	apply(command: Command): Applied {
 		const result = applyCommand(this.#workbook, command);
 		if (!result.ok) return result;
 		const { workbook, inverse } = result;
-		// A scenario more or less leaves the plan as it is.
-		const structural = result.structural && !hasSameStructure(this.#workbook, workbook);
+		const structural = !hasSameStructure(this.#workbook, workbook);
 		this.#workbook = workbook;
 		const changed = structural ? this.#planAnew() : this.#scenarios.update(workbook);
 		if (!structural) this.#layout = withWorkbook(this.#layout, workbook);
@@ -171,28 +172,4 @@ export class Model {
 	#known(scenario: string): string {
 		return findScenario(this.#workbook, scenario) ? scenario : baseOf(this.#workbook).id;
 	}
-}
-
-const hasSameStructure = (before: Workbook, after: Workbook) =>
-	before.sheets === after.sheets &&
-	before.sets === after.sets &&
-	before.relations === after.relations &&
-	before.units === after.units;
-
-/** The layout with the words and values of a workbook that has the same structure. */
-function withWorkbook(layout: Layout, workbook: Workbook): Layout {
-	if (layout.workbook.sheets === workbook.sheets && layout.workbook.sets === workbook.sets)
-		return { ...layout, workbook };
-	const current = workbook.sheets.flatMap(({ quantities }) => quantities);
-	const quantities = layout.quantities.map((quantity) => ({
-		...quantity,
-		quantity: current[quantity.index] ?? quantity.quantity
-	}));
-	return {
-		...layout,
-		workbook,
-		quantities,
-		byName: new Map(quantities.map((quantity) => [quantity.quantity.name, quantity])),
-		sets: new Map(workbook.sets.map((set) => [set.name, set]))
-	};
 }

@@ -95,4 +95,6 @@ export interface Agreement {
 	})[];
 	/** Whether it is still at work on the last edit. */
 	readonly busy: boolean;
+	/** How far it is with that, 0 to 1. */
+	readonly done?: number | undefined;
 }

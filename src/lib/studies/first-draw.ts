@@ -74,7 +74,7 @@ export function* verifierSteps(
 	}
 	const cells = columns.results.map(({ cell }) => cell);
 	const verifier = Verifier.ofCells(workbook, plan, behind(plan, conditions, cells));
-	for (const step of verifier.build()) yield step;
+	for (const share of verifier.build()) yield void share;
 	const agreement = verifier.compare(results);
 	verifier.destroy();
 	const [worst] = agreement.disagreements;

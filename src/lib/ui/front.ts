@@ -73,7 +73,12 @@ export function agreementWords(
 	if (!agreement) return settled ? 'second engine is starting' : 'being computed';
 	const show = (value: number) => new Intl.NumberFormat(locale).format(value);
 	const busy = agreement.busy || !settled;
-	if (agreement.compared === 0) return busy ? 'being computed a second time' : '';
+	if (agreement.compared === 0) {
+		if (!busy) return '';
+		const { done } = agreement;
+		if (done === undefined) return 'being computed a second time';
+		return `checking: ${show(Math.floor(100 * done))} %`;
+	}
 	const words = `${show(agreement.agreeing)} of ${show(agreement.compared)} values agree, computed twice`;
 	const sample = agreement.sample ? `, a sample of ${show(agreement.sample.of)}` : '';
 	return `${words}${sample}${busy ? ', checking the last edit' : ''}`;

@@ -10,10 +10,10 @@ import type { Answered } from '$lib/engine/shipped-values';
 import { layOut, type Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
+import { hasSameStructure, withWorkbook } from '$lib/engine/structure';
 import type { Trial } from '$lib/engine/trial';
 import { UnitSystem } from '$lib/units/system';
 import type { Command, CommandProblem } from '$lib/workbook/commands';
-import { entriesBetween } from '$lib/workbook/entries-between';
 import {
 	doCommand,
 	historyOf,
@@ -25,6 +25,7 @@ import {
 	type History,
 	type StepResult
 } from '$lib/workbook/history';
+import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { remapResults } from './remap-results';
 import { View } from './view.svelte';
@@ -38,23 +39,18 @@ export interface Notice {
 	readonly undo?: { readonly revision: number; readonly item: string };
 }
 
+/** What the engine has answered; a scenario's entry takes the place of the one before. */
+interface Answers {
+	readonly results: ReadonlyMap<string, Results>;
+	readonly faults: ReadonlyMap<string, readonly QuantityFault[]>;
+	readonly problems: readonly PlanProblem[] | null;
+}
+const NO_ANSWERS: Answers = { results: new Map(), faults: new Map(), problems: null };
+
 const READ_ONLY = {
 	tab: 'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.',
 	role: 'You may read this workbook, not change it. Ask its owner, or keep a copy of your own to change.'
 } as const;
-
-/** The layout with the words and values of a workbook of the same structure. */
-function withWorkbook(layout: Layout, workbook: Workbook): Layout {
-	const { quantities } = layout;
-	if (layout.workbook.sheets === workbook.sheets) return { ...layout, workbook };
-	const current = workbook.sheets.flatMap((sheet) => sheet.quantities);
-	const renewed = quantities.map((quantity) => ({
-		...quantity,
-		quantity: current[quantity.index] ?? quantity.quantity
-	}));
-	const byName = new Map(renewed.map((one) => [one.quantity.name, one]));
-	return { ...layout, workbook, quantities: renewed, byName };
-}
 
 export class Session implements EngineEvents {
 	#history = $state.raw<History | null>(null);
@@ -70,6 +66,10 @@ export class Session implements EngineEvents {
 	#engine: Engine | null = null;
 	/** The edit that made the layout: answers to older ones fit no cell of it. */
 	#layoutRevision = 0;
+	/** Until all scenarios of a workbook just opened are answered, each is shown as it comes. */
+	#isOpening = false;
+	/** Answers to an edit, held back until all are there: old and new figures never stand side by side. */
+	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
 
 	readonly view = new View();
@@ -143,13 +143,14 @@ export class Session implements EngineEvents {
 		this.#agreement = null;
 		this.notice = null;
 		this.view.begin(workbook, keptView);
-		this.#take(historyOf(workbook), true);
-		if (shipped) this.#show(shipped);
+		this.#layout = null;
+		this.#take(historyOf(workbook));
+		if (shipped) this.#showShipped(shipped);
 		this.prepare();
-		this.#engine?.open(workbook, this.#revision, this.#order());
+		this.#openEngine();
 	}
 
-	#show({ problems, results, faults }: Answered): void {
+	#showShipped({ problems, results, faults }: Answered): void {
 		this.#problems = problems;
 		this.#results = new Map(results.map((column) => [column.scenario, column]));
 		this.#faults = new Map(results.map(({ scenario }, at) => [scenario, faults[at] ?? []]));
@@ -177,12 +178,10 @@ export class Session implements EngineEvents {
 	/** Puts what others did into the workbook: no step of one's own, and what is being typed stays. */
 	takeIn(workbook: Workbook): void {
 		if (!this.#history || workbook === this.#history.workbook) return;
-		const entries = entriesBetween(this.#history.workbook, workbook);
-		const whole: Command = { kind: 'restore_workbook', workbook, structural: true };
-		this.#take(withOthers(this.#history, workbook), entries === null);
-		if (entries) this.#engine?.apply(entries, this.#revision, this.#order());
-		else this.#engine?.open(workbook, this.#revision, this.#order());
-		this.onedit?.(entries ?? [whole], workbook);
+		const patch = patchBetween(this.#history.workbook, workbook);
+		if (!patch) return;
+		this.#take(withOthers(this.#history, workbook));
+		this.#tell({ kind: 'patch', patch, structural: true });
 	}
 
 	/** Says that an item of a list was removed, and offers it back. */
@@ -234,29 +233,40 @@ export class Session implements EngineEvents {
 		this.said = `${word}: ${label}`;
 	}
 
-	/** Takes the step, and tells the engine and whoever keeps the work. */
-	#follow({ history, command, structural }: Extract<StepResult, { ok: true }>): void {
+	#follow({ history, command }: Extract<StepResult, { ok: true }>): void {
 		if (history.workbook === this.#history?.workbook) return;
-		this.#take(history, structural);
-		const { workbook } = history;
-		if (!structural && command.kind === 'set_inputs')
-			this.#engine?.apply([command], this.#revision, this.#order());
-		else this.#engine?.open(workbook, this.#revision, this.#order());
-		this.onedit?.([command], workbook);
+		this.#take(history);
+		this.#tell(command);
 	}
 
-	#take(history: History, structural: boolean): void {
+	/** Tells the engine, and whoever keeps the work, of the edit that has just been taken. */
+	#tell(command: Command): void {
+		if (!this.workbook) return;
+		this.#engine?.apply(command, this.#revision, this.#order());
+		this.onedit?.([command], this.workbook);
+	}
+
+	#openEngine(): void {
+		if (!this.workbook) return;
+		this.#isOpening = true;
+		this.#engine?.open(this.workbook, this.#revision, this.#order());
+	}
+
+	#take(history: History): void {
 		const { workbook } = history;
 		const before = this.#layout;
 		this.#history = history;
 		this.#revision++;
-		if (structural || !before) {
+		if (before && hasSameStructure(before.workbook, workbook))
+			this.#layout = withWorkbook(before, workbook);
+		else {
 			this.#layout = layOut(workbook);
 			this.#layoutRevision = this.#revision;
 			this.#results = before ? remapResults(before, this.#layout, this.#results) : new Map();
 			this.#faults = new Map();
+			this.#incoming = NO_ANSWERS;
 			this.view.why = null;
-		} else this.#layout = withWorkbook(before, workbook);
+		}
 		this.view.follow(workbook);
 	}
 
@@ -269,19 +279,43 @@ export class Session implements EngineEvents {
 	}
 
 	onresults(results: Results, revision: number): void {
-		if (revision < this.#layoutRevision) return;
-		this.#results = new Map([...this.#results, [results.scenario, results]]);
+		this.#hold({ results: new Map([[results.scenario, results]]) }, revision);
 	}
 	onfaults(scenario: string, faults: readonly QuantityFault[], revision: number): void {
-		if (revision >= this.#layoutRevision)
-			this.#faults = new Map([...this.#faults, [scenario, faults]]);
+		this.#hold({ faults: new Map([[scenario, faults]]) }, revision);
 	}
 	onproblems(problems: readonly PlanProblem[], revision: number): void {
-		if (revision >= this.#layoutRevision) this.#problems = problems;
+		this.#hold({ problems }, revision);
 	}
 	onsettled(revision: number): void {
+		this.#show();
+		if (revision === this.#revision) this.#isOpening = false;
 		this.#settled = revision;
 	}
+	/** The engine cannot follow by commands any more. */
+	onlost(): void {
+		this.#openEngine();
+	}
+
+	#hold(answers: Partial<Answers>, revision: number): void {
+		if (revision < this.#layoutRevision) return;
+		const { results, faults, problems } = this.#incoming;
+		this.#incoming = {
+			results: new Map([...results, ...(answers.results ?? [])]),
+			faults: new Map([...faults, ...(answers.faults ?? [])]),
+			problems: answers.problems ?? problems
+		};
+		if (this.#isOpening) this.#show();
+	}
+
+	#show(): void {
+		const { results, faults, problems } = this.#incoming;
+		this.#incoming = NO_ANSWERS;
+		if (results.size > 0) this.#results = new Map([...this.#results, ...results]);
+		if (faults.size > 0) this.#faults = new Map([...this.#faults, ...faults]);
+		if (problems) this.#problems = problems;
+	}
+
 	onagreement(agreement: Agreement, revision: number): void {
 		this.#agreement = revision === this.#revision ? agreement : { ...agreement, busy: true };
 	}

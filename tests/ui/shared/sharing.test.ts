@@ -36,6 +36,7 @@ const silent: Engine = {
 	apply() {},
 	why: () => Promise.resolve(null),
 	tryQuantity: () => Promise.resolve(null),
+	lend() {},
 	close() {}
 };
 

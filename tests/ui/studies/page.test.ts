@@ -16,6 +16,7 @@ const quiet: Engine = {
 	apply: () => {},
 	why: () => Promise.resolve(null),
 	tryQuantity: () => Promise.resolve(null),
+	lend: () => {},
 	close: () => {}
 };
 const study: Study = {

@@ -12,6 +12,7 @@ const quiet: Engine = {
 	apply: () => {},
 	why: () => Promise.resolve(null),
 	tryQuantity: () => Promise.resolve(null),
+	lend: () => {},
 	close: () => {}
 };
 const study: StudyOf<'break_even'> = {

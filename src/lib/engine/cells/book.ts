@@ -53,7 +53,7 @@ export class Book {
 	readonly #included: Uint8Array | null;
 	readonly #literals: Literals;
 	readonly #arrangement: Arrangement;
-	readonly sheetNames: readonly string[];
+	readonly #named: readonly string[] | null;
 
 	constructor(
 		readonly plan: Plan,
@@ -63,10 +63,14 @@ export class Book {
 		this.#included = options.included ?? null;
 		this.#literals = options.literals ?? EXACT;
 		this.#arrangement = options.arrangement ?? CLOSE;
-		this.sheetNames = options.sheetNames ?? sources.map((_, i) => `s${i}`);
+		this.#named = options.sheetNames ?? null;
 		this.#facts = factsOf(plan, sources, this.#included);
 		this.#owners = ownersOf(plan, sources, this.#included);
 		this.#places = sources.map((_, i) => this.#layOut(i).at);
+	}
+
+	get sheetNames(): readonly string[] {
+		return this.#named ?? this.sources.map((_, i) => `s${i}`);
 	}
 
 	/** The address of a place on a scenario's sheet, without the sheet's name. */
@@ -92,13 +96,16 @@ export class Book {
 			if (at[cell]! >= 0) yield { cell, place: at[cell]! };
 	}
 
-	/** Lays everything out anew after the sources have changed; returns the sheets whose text may differ. */
-	refresh(): number[] {
+	/**
+	 * Lays everything out anew after the sources have changed, those named as such included; returns the sheets whose
+	 * text may differ.
+	 */
+	refresh(rearranged: readonly number[] = []): number[] {
 		const before = this.#owners;
 		this.#owners = ownersOf(this.plan, this.sources, this.#included);
-		const moved = new Set<number>();
+		const moved = new Set(rearranged);
 		this.sources.forEach((_, i) => {
-			if (this.#owners[i]!.some((owner, cell) => owner !== before[i]![cell])) moved.add(i);
+			if (this.#owners[i]!.some((owner, cell) => owner !== before[i]?.[cell])) moved.add(i);
 		});
 		// Whoever reads from a sheet that is laid out anew must be written anew as well.
 		for (let size = -1; size !== moved.size;) {

@@ -39,11 +39,15 @@ export class Cells {
 	});
 
 	constructor(sheetNames: readonly string[]) {
-		for (const name of sheetNames) this.#engine.addSheet(name);
+		for (const name of sheetNames) this.addSheet(name);
 	}
 
-	/** Replaces what a sheet holds, a piece at a time; nothing is computed until `compute`. */
-	*fill(sheet: number, grid: Grid): Generator<void> {
+	addSheet(name: string): void {
+		this.#engine.addSheet(name);
+	}
+
+	/** Replaces what a sheet holds, a piece at a time, and says how far it is; nothing is computed until `compute`. */
+	*fill(sheet: number, grid: Grid): Generator<number> {
 		this.#suspend();
 		this.#engine.clearSheet(sheet);
 		const height = grid.columns.reduce((most, column) => Math.max(most, column.length), 0);
@@ -52,7 +56,7 @@ export class Cells {
 			for (let at = row; at < Math.min(row + CHUNK, height); at++)
 				rows.push(grid.columns.map((column) => safe(column[at] ?? null)));
 			this.#engine.setCellContents({ sheet, row, col: 0 }, rows);
-			yield;
+			yield Math.min(1, (row + CHUNK) / height);
 		}
 	}
 

@@ -15,6 +15,7 @@ import type { State } from '$lib/engine/state';
 import { compareColumns, NOT_CHECKED, type Column } from './agreement';
 import { Cells, NOT_COMPARED } from './hyperformula';
 import { LIMIT, sampleOf, type Sample } from './sample';
+import { FREE, slotsAfter } from './slots';
 import { sourcesOf } from './sources';
 
 /** An input that a scenario itself says something about from now on; null: no longer. */
@@ -36,9 +37,11 @@ interface Found {
 
 export class Verifier {
 	readonly #plan: Plan;
+	/** By sheet. */
 	readonly #sources: OpenSource[];
 	readonly #sample: Sample | null;
-	readonly #of: number;
+	/** Values of all scenarios, checked or not. */
+	#of: number;
 	readonly #book: Book;
 	readonly #cells: Cells;
 	readonly #found: Found[];
@@ -58,12 +61,7 @@ export class Verifier {
 			included: this.#sample?.included ?? null
 		});
 		this.#cells = new Cells(this.#book.sheetNames);
-		this.#found = this.#sources.map(() => ({
-			values: new Float64Array(plan.cells),
-			states: new Uint8Array(plan.cells),
-			cellAt: new Map(),
-			notCompared: new Map()
-		}));
+		this.#found = this.#sources.map(() => emptyFound(plan.cells));
 	}
 
 	/** Nothing is computed yet: run `build`. `limit` is how many cells it takes on before it checks a sample. */
@@ -77,61 +75,42 @@ export class Verifier {
 	}
 
 	/** Writes and computes everything. */
-	*build(): Generator<void> {
+	*build(): Generator<number> {
 		yield* this.#rewrite(this.#sources.map((_, i) => i));
 	}
 
 	/** Takes up edits of inputs; a scenario that changes another input than before costs a new sheet. */
-	*apply(changes: Iterable<InputChange>): Generator<void> {
-		let moved = false;
-		const written: { scenario: number; cell: number }[] = [];
-		for (const { scenario, cell, outcome } of changes) {
-			const place = this.#sources.findIndex(({ id }) => id === scenario);
-			const source = this.#sources[place];
-			if (!source) continue;
-			const had = source.entered.has(cell);
-			if (outcome) source.entered.set(cell, outcome);
-			else source.entered.delete(cell);
-			if (source.parent >= 0 && had !== (outcome !== null)) moved = true;
-			else written.push({ scenario: place, cell });
-		}
-		const sheets = moved ? this.#book.refresh() : [];
-		for (const { scenario, cell } of written) {
-			if (sheets.includes(scenario)) continue;
-			const at = this.#book.locate(scenario, cell);
-			if (at) this.#cells.set(at.sheet, at.place, this.#book.inputContent(scenario, cell));
-		}
-		yield* this.#rewrite(sheets);
+	*apply(changes: Iterable<InputChange>): Generator<number> {
+		yield* this.#take(changes, []);
 	}
 
-	/** Takes up a workbook that differs in entered values alone; what differs is found here. */
-	*update(workbook: Workbook): Generator<void> {
+	/** Takes up a workbook with other entered values or other scenarios; what differs is found here. */
+	*update(workbook: Workbook): Generator<number> {
+		const all = sourcesOf(workbook, this.#plan);
+		const { sources, moved } = slotsAfter(this.#sources, this.#ofSample(all));
 		const changes: InputChange[] = [];
-		this.#ofSample(sourcesOf(workbook, this.#plan)).forEach((source, i) => {
-			const scenario = source.id;
-			const before = this.#sources[i]!.entered;
-			for (const [cell, outcome] of source.entered) {
-				const was = before.get(cell);
-				const same = was?.state === outcome.state && Object.is(was.value, outcome.value);
-				if (!same) changes.push({ scenario, cell, outcome });
-			}
-			for (const cell of before.keys())
-				if (!source.entered.has(cell)) changes.push({ scenario, cell, outcome: null });
+		sources.forEach((source, slot) => {
+			const known = this.#sources[slot];
+			if (known && !moved.includes(slot)) changes.push(...changesBetween(known, source));
+			else this.#sources[slot] = { ...source, entered: new Map(source.entered) };
+			if (!known) this.#addSheet(slot);
 		});
-		yield* this.apply(changes);
+		this.#of = all.length * this.#plan.layout.cells;
+		yield* this.#take(changes, moved);
 	}
 
 	compare(results: readonly Results[]): Agreement {
-		const columns = this.#sources.map(({ id, reference }, scenario) => ({
-			id,
-			reference,
-			first: results.find((result) => result.scenario === id) ?? null,
-			second: this.#column(scenario)
+		const taken = this.#sources.flatMap(({ id }, slot) => (id === FREE ? [] : [slot]));
+		const columns = taken.map((slot) => ({
+			id: this.#sources[slot]!.id,
+			reference: taken.indexOf(this.#sources[slot]!.reference),
+			first: results.find((result) => result.scenario === this.#sources[slot]!.id) ?? null,
+			second: this.#column(slot)
 		}));
-		const base = this.#sources.findIndex(({ parent }) => parent < 0);
+		const base = taken.findIndex((slot) => this.#sources[slot]!.parent < 0);
 		const found = compareColumns(this.#plan, columns, base, (cell) => this.#reasonAt(cell));
 		const sample = this.#sample && {
-			scenarios: this.#sources.map(({ id }) => id),
+			scenarios: columns.map(({ id }) => id),
 			cells: this.#countSample(),
 			of: this.#of
 		};
@@ -143,18 +122,50 @@ export class Verifier {
 		this.#cells.destroy();
 	}
 
-	/** Writes these sheets anew, computes, and takes in what came out, edits of other sheets included. */
-	*#rewrite(sheets: readonly number[]): Generator<void> {
+	/** Enters these values, and lays out anew where that moves cells or their scenario did. */
+	*#take(changes: Iterable<InputChange>, rearranged: readonly number[]): Generator<number> {
+		let moved = rearranged.length > 0;
+		const written: { scenario: number; cell: number }[] = [];
+		for (const { scenario, cell, outcome } of changes) {
+			const place = this.#sources.findIndex(({ id }) => id === scenario);
+			const source = this.#sources[place];
+			if (!source) continue;
+			const had = source.entered.has(cell);
+			if (outcome) source.entered.set(cell, outcome);
+			else source.entered.delete(cell);
+			if (source.parent >= 0 && had !== (outcome !== null)) moved = true;
+			else written.push({ scenario: place, cell });
+		}
+		const sheets = moved ? this.#book.refresh(rearranged) : [];
+		for (const { scenario, cell } of written) {
+			if (sheets.includes(scenario)) continue;
+			const at = this.#book.locate(scenario, cell);
+			if (at) this.#cells.set(at.sheet, at.place, this.#book.inputContent(scenario, cell));
+		}
+		yield* this.#rewrite(sheets);
+	}
+
+	#addSheet(slot: number): void {
+		this.#found[slot] = emptyFound(this.#plan.cells);
+		this.#cells.addSheet(this.#book.sheetNames[slot]!);
+	}
+
+	/** Writes these sheets anew, computes, and takes in what came out, edits of other sheets included. Says how far it is, 0 to 1. */
+	*#rewrite(sheets: readonly number[]): Generator<number> {
+		const sizes = new Map(sheets.map((sheet) => [sheet, [...this.#book.cellsOf(sheet)].length]));
+		const all = [...sizes.values()].reduce((sum, size) => sum + size, 1);
+		let done = 0;
 		// Parents first, and each computed before the next is written: no step is then much longer than the rest.
 		for (const sheet of parentsFirst(this.#sources).filter((one) => sheets.includes(one))) {
+			const size = sizes.get(sheet)!;
 			const { grid, notCompared } = this.#book.write(sheet);
 			const found = this.#found[sheet]!;
 			found.notCompared = notCompared;
 			found.cellAt.clear();
 			for (const { cell, place } of this.#book.cellsOf(sheet)) found.cellAt.set(place, cell);
-			yield* this.#cells.fill(sheet, grid);
+			for (const share of this.#cells.fill(sheet, grid)) yield (done + share * size) / all;
 			this.#compute();
-			yield;
+			yield (done += size) / all;
 		}
 		this.#compute();
 		// What stands elsewhere now is not reported where it happens to be equal.
@@ -163,7 +174,7 @@ export class Verifier {
 				const { value, state } = this.#cells.read(sheet, place);
 				put(this.#found[sheet]!, cell, value, state);
 			}
-		yield;
+		yield 1;
 	}
 
 	/** Computes what was written, and takes in what came out differently. */
@@ -218,6 +229,27 @@ export class Verifier {
 		return included.subarray(0, this.#plan.layout.cells).reduce((sum, one) => sum + one, 0);
 	}
 }
+
+/** What a source enters otherwise than before. */
+function changesBetween(before: Source, after: Source): InputChange[] {
+	const scenario = after.id;
+	const changes: InputChange[] = [];
+	for (const [cell, outcome] of after.entered) {
+		const was = before.entered.get(cell);
+		const same = was?.state === outcome.state && Object.is(was.value, outcome.value);
+		if (!same) changes.push({ scenario, cell, outcome });
+	}
+	for (const cell of before.entered.keys())
+		if (!after.entered.has(cell)) changes.push({ scenario, cell, outcome: null });
+	return changes;
+}
+
+const emptyFound = (cells: number): Found => ({
+	values: new Float64Array(cells),
+	states: new Uint8Array(cells),
+	cellAt: new Map(),
+	notCompared: new Map()
+});
 
 function put(found: Found, cell: number, value: number, state: State): void {
 	found.values[cell] = value;
