@@ -70,7 +70,13 @@ describe('a session', () => {
 		const { session, engine } = started();
 		const inCheap: Command = { ...price(0.9), scenario: 'cheap' } as Command;
 		const mass = session.layout!.byName.get('mass')!.quantity;
-		const study = { ...{ kind: 'bridge', name: 'why', title: 'Why' } } as const;
+		const study: Command = {
+			kind: 'put_study',
+			study: {
+				...{ kind: 'bridge', name: 'why', title: 'Why' },
+				...{ quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
+			}
+		};
 		const header = { title: 'New', parent: 'base', changes: [] };
 		const edits: Command[][] = [
 			[price(1.9)],
@@ -78,12 +84,7 @@ describe('a session', () => {
 			[{ kind: 'set_title', title: 'Another shop' }],
 			[{ kind: 'replace_quantity', name: 'mass', quantity: { ...mass, note: 'Weighed.' } }],
 			[{ kind: 'add_scenario', index: 2, scenario: { id: 'new', ...header } }],
-			[
-				{
-					kind: 'put_study',
-					study: { ...study, quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
-				}
-			],
+			[study],
 			[{ kind: 'remove_quantity', name: 'night' }]
 		];
 		for (const edit of edits) expect(session.apply(...edit)).toBeNull();
