@@ -76,19 +76,35 @@ export function ensurePackages({ quiet = false } = {}) {
 		run(bin('svelte-kit'), ['sync'], { quiet: true });
 }
 
+const BUILD_MARK = 'build/.metrewright-sources';
+
+/** Whether the build on disk is of these very sources. */
+export const isBuilt = () => stampIs(BUILD_MARK, hashOfSources());
+
 /** Builds the app unless the build on disk is of these very sources. */
 export function ensureBuild() {
+	if (isBuilt()) return;
+	console.log('Setting up: building the app (after each change of its sources).');
+	build(['--logLevel', 'error']);
+}
+
+/** Builds the app, then the command line into the same folder. */
+export function build(options = []) {
+	const quiet = options.length > 0;
+	const hash = hashOfSources();
+	run(bin('vite'), ['build', ...options], { quiet });
+	run(bin('vite'), ['build', '--config', 'vite.cli.config.ts', ...options], { quiet });
+	stamp(BUILD_MARK, hash);
+}
+
+function hashOfSources() {
 	const sources = [...filesBelow('src'), ...filesBelow('static'), ...filesBelow('scenarios')]
-		.concat('package-lock.json', 'svelte.config.js', 'vite.config.ts', 'tsconfig.json')
+		.concat('package-lock.json', 'svelte.config.js', 'vite.config.ts', 'vite.cli.config.ts')
+		.concat('tsconfig.json')
 		.sort();
 	const facts = sources.map((path) => {
 		const { size, mtimeMs } = statSync(join(root, path));
 		return `${path} ${size} ${mtimeMs}`;
 	});
-	const hash = hashOf(facts);
-	const mark = 'build/.metrewright-sources';
-	if (stampIs(mark, hash)) return;
-	console.log('Setting up: building the app (after each change of its sources).');
-	run(bin('vite'), ['build', '--logLevel', 'error'], { quiet: true });
-	stamp(mark, hash);
+	return hashOf(facts);
 }

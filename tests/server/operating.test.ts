@@ -100,6 +100,49 @@ onEachStore('Operating', ({ fresh }) => {
 		await server.stop();
 	});
 
+	it.each([
+		{ ORIGIN: 'https://plant.example' },
+		{ METREWRIGHT_PROXIES: '1' },
+		// As the unit of src/ops is written.
+		{ HOST: '127.0.0.1', METREWRIGHT_PROXIES: '1', ORIGIN: 'https://plant.example' }
+	])('does not start behind a proxy while nobody has an account: %o', async (behind) => {
+		const where = fresh();
+		await expect(startServer(where, behind)).rejects.toThrow(
+			/others can reach this server, but nobody has an account/
+		);
+		await command(where, 'account', 'add-owner', 'ada@plant.example');
+		const server = await startServer(where, behind);
+		const client = new Client(server, '192.0.2.9', 'https://plant.example');
+		expect((await client.ask('GET', '/api/v1/workbooks')).status).toBe(401);
+		const warned = server.logged.some((line) => line.includes('plain_http'));
+		expect(warned).toBe(!('ORIGIN' in behind));
+		await server.stop();
+	});
+
+	it.each(['x-forwarded-for', 'x-forwarded-proto', 'x-real-ip', 'forwarded', 'via'])(
+		'takes nobody for the one person of the machine once %s has shown a proxy',
+		async (header) => {
+			const server = await startServer(fresh());
+			const client = new Client(server);
+			expect((await client.ask('GET', '/api/v1/workbooks')).status).toBe(200);
+			const passed = await client.ask('GET', '/api/v1/workbooks', {
+				headers: { [header]: '203.0.113.7' }
+			});
+			expect(passed.status).toBe(403);
+			expect(await passed.json()).toMatchObject({ code: 'accounts-needed' });
+			expect((await client.ask('GET', '/api/v1/workbooks')).status).toBe(403);
+			expect((await client.ask('GET', '/api/health')).status).toBe(200);
+			await server.stop();
+		}
+	);
+
+	it('starts for this machine alone without a word where its own address is a loopback one', async () => {
+		const server = await startServer(fresh(), { ORIGIN: 'http://localhost:5180' });
+		expect((await new Client(server).ask('GET', '/api/v1/workbooks')).status).toBe(200);
+		expect(server.logged.join()).not.toContain('plain_http');
+		await server.stop();
+	});
+
 	it('gives the first owner what was made before there were accounts', async () => {
 		const where = fresh();
 		const alone = await startServer(where);

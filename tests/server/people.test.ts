@@ -227,8 +227,11 @@ onEachStore('People', ({ fresh }) => {
 describe('requests that must not get in', () => {
 	onEachStore('Guards', ({ fresh }) => {
 		it('are those of other sites and under other names', async () => {
-			const server = await startServer(fresh(), { ORIGIN: 'https://plant.example' });
-			await person(server, 'ada');
+			const where = fresh();
+			const before = await startServer(where);
+			await person(before, 'ada', { signIn: false });
+			await before.stop();
+			const server = await startServer(where, { ORIGIN: 'https://plant.example' });
 			const at = (host: string) => new Client(server, '192.0.2.1', host);
 			const client = at('https://plant.example');
 			const signed = await client.signIn('ada@plant.example');

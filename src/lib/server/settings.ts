@@ -122,6 +122,20 @@ function shownValue(name: string, given: string | undefined): string {
 	return /DATABASE_URL/.test(name) ? 'not as it should be' : `"${given?.slice(0, 80)}"`;
 }
 
+/** The setting by which others than this machine reach the server; null where none does. */
+export function openTo({
+	host,
+	origin,
+	proxies
+}: Settings): { readonly setting: string; readonly because: string } | null {
+	if (!isLoopback(host)) return { setting: 'HOST', because: `HOST is ${host}` };
+	if (proxies > 0)
+		return { setting: 'METREWRIGHT_PROXIES', because: `METREWRIGHT_PROXIES is ${proxies}` };
+	if (origin !== null && !isLoopback(new URL(origin).hostname))
+		return { setting: 'ORIGIN', because: `ORIGIN is ${origin}` };
+	return null;
+}
+
 /** Whether only this machine reaches an address. */
 export function isLoopback(host: string): boolean {
 	const name = host.replace(/^\[|\]$/g, '').toLowerCase();

@@ -10,7 +10,7 @@ import type { Services } from './http/route';
 import { openLog, type Log } from './log';
 import { hasAccounts } from './people/people';
 import { Saver } from './saving';
-import { isLoopback, readSettings, type Settings } from './settings';
+import { openTo, readSettings, type Settings } from './settings';
 import { faultOf } from './store/faults';
 import { NewerSchemaError } from './store/migrations';
 import { openStore, type Store, type Where } from './store/open';
@@ -72,12 +72,18 @@ export async function start(
 	}: { now?: () => number; log?: Log; documents?: Documents } = {}
 ): Promise<Running> {
 	const store = await openStoreOf(settings, now());
-	if (!isLoopback(settings.host) && !(await hasAccounts(store.db))) {
+	const open = openTo(settings);
+	if (open && !(await hasAccounts(store.db))) {
 		await store.close();
 		throw new StartError(
-			`HOST is ${settings.host}, so others can reach this server, but nobody has an account. Make the first one with "npm run -s metrewright -- account add-owner EMAIL", or leave HOST out to serve this machine alone.`
+			`${open.because}, so others can reach this server, but nobody has an account. Make the first one with "npm run -s metrewright -- account add-owner EMAIL", or leave ${open.setting} out to serve this machine alone.`
 		);
 	}
+	if (open && settings.origin?.startsWith('https:') !== true)
+		log.write('warn', {
+			event: 'plain_http',
+			message: `${open.because}, and ORIGIN is no https address: passwords may travel readable by others. Put a proxy that speaks https in front, and set ORIGIN to its address.`
+		});
 	let isOpen = true;
 	const listeners = new Set<() => void>();
 	const hub = new Hub(store.db);

@@ -10,7 +10,7 @@ import { faultOf } from '../store/faults';
 import { newId } from '../store/ids';
 import { readBody } from './body';
 import { cookieNames, readCookie } from './cookies';
-import { crossSiteProblem, hostProblem, RateLimit } from './guard';
+import { accountsNeeded, crossSiteProblem, hostProblem, isForwarded, RateLimit } from './guard';
 import { refusal } from './permission';
 import { problem } from './problem';
 import type { Call, Route, Services, Who } from './route';
@@ -32,6 +32,9 @@ const HEADERS: Readonly<Record<string, string>> = {
 export class App {
 	readonly #limit: RateLimit;
 	#accounts: { readonly are: boolean; readonly at: number } | undefined;
+
+	/** A proxy has sent something, so that whoever asks need not sit at this machine, whatever later requests say. */
+	#proxySeen = false;
 
 	constructor(readonly services: Services) {
 		this.#limit = new RateLimit(services.settings.requestsPerMinute);
@@ -86,6 +89,8 @@ export class App {
 		const isProbe = matched?.route.group === 'operation';
 		if (isProbe) return this.#call(matched, { request, address, who: NOBODY, url });
 		const mode = (await this.#hasAccounts()) ? 'accounts' : 'single';
+		this.#proxySeen ||= isForwarded(request);
+		if (mode === 'single' && this.#proxySeen) return accountsNeeded();
 		const refused = hostProblem(settings, mode, host) ?? crossSiteProblem(settings, request, host);
 		if (refused) return refused;
 		if (!matched) {

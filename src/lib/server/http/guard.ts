@@ -8,6 +8,20 @@ import { problem } from './problem';
 /** A header that no other site can add without being asked first; every change must carry it. */
 export const OWN_HEADER = 'x-metrewright';
 
+/** Whether a proxy passed the request on: by its headers, of which each proxy adds some. */
+export function isForwarded(request: Request): boolean {
+	for (const [name] of request.headers)
+		if (/^(forwarded|via|x-real-ip|x-forwarded-.+)$/.test(name)) return true;
+	return false;
+}
+
+/** Without accounts everybody is the one person of this machine: not those whom a proxy lets in. */
+export const accountsNeeded = (): Response =>
+	problem(
+		'accounts-needed',
+		'A proxy passes requests on to this server, but nobody has an account on it. Make the first one on its command line with "account add-owner EMAIL".'
+	);
+
 const hostnameOf = (host: string): string => host.replace(/:\d+$/, '');
 
 /** A page of another site could reach this machine under a name of its own; its requests give that name. */

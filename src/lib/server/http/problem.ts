@@ -6,6 +6,7 @@ export const PROBLEMS = {
 	'sign-in-needed': [401, 'Sign in first'],
 	'wrong-sign-in': [401, 'Address or password is wrong'],
 	'not-allowed': [403, 'Your role does not allow this'],
+	'accounts-needed': [403, 'This server needs accounts first'],
 	'cross-site': [403, 'The request comes from another site'],
 	'not-found': [404, 'There is nothing here'],
 	'no-accounts': [404, 'There are no accounts here'],
