@@ -21,6 +21,8 @@ metrewright check FILE [--json]
     proves every formula, holds every range and check, compares the two engines
 metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
     lists the studies of a workbook, or runs one
+metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
+    makes the plans of a workbook's programmes and proves each the best
 metrewright schema
     prints the JSON Schema of the file format
 metrewright account add-owner EMAIL | account list

@@ -1,0 +1,428 @@
+/**
+ * From a programme and the formulas that stand in the workbook to rows of numbers, for one scenario: a column for every
+ * cell that is decided, a row for every comparison that must hold, apart for each member of `each`.
+ */
+import { limitsOf } from '$lib/engine/inputs';
+import { Reach } from '$lib/engine/interpreter/reach';
+import { cellAt, membersOf, type QuantityLayout } from '$lib/engine/layout';
+import type { Model } from '$lib/engine/model';
+import { nameOf } from '$lib/engine/naming';
+import { Op, type Plan } from '$lib/engine/plan';
+import { ABSENT, OK } from '$lib/engine/state';
+import { axesOf } from '$lib/workbook/axes';
+import { baseOf } from '$lib/workbook/lookup';
+import type { Programme } from '$lib/workbook/programme-schema';
+import { inputValues, referenceOf } from '$lib/workbook/scenario';
+import { valueAt } from '$lib/workbook/values';
+import { isPlain, plain, plus, type Form } from './affine';
+import { digestOf } from './digest';
+import { Forms, NotLinear } from './forms';
+import { whyNotLinear } from './refusal';
+import type { LinearProgramme } from './linear';
+
+/** The programme of one member of `each`. */
+export interface Part {
+	/** Member ids in the order of `each`. */
+	readonly members: readonly string[];
+	readonly programme: LinearProgramme;
+	/** By column: its cell, and the place of its quantity among the decisions. */
+	readonly cells: Int32Array;
+	readonly named: Uint8Array;
+	/** By row: the cell of the constraint, or of a computed value that has a range; its two sides. */
+	readonly rows: readonly Row[];
+	readonly objectiveCell: number;
+}
+
+export interface Row {
+	readonly cell: number;
+	/** The two sides' nodes; −1 where the row is the range of the cell. */
+	readonly left: number;
+	readonly right: number;
+}
+
+export interface Derived {
+	readonly parts: readonly Part[];
+	readonly digest: string;
+	/** The cells that the parts read, in the order in which they are computed. */
+	readonly formulas: Int32Array;
+}
+
+export type Derivation =
+	| { readonly ok: true; readonly derived: Derived }
+	| { readonly ok: false; readonly problems: readonly string[] };
+
+/** More decisions than could be solved while anybody waits. */
+export const MOST_DECISIONS = 200_000;
+const MOST_PROBLEMS = 20;
+
+export function derive(model: Model, programme: Programme, scenario: string): Derivation {
+	return new Deriving(model, programme, scenario).run();
+}
+
+interface DraftRow extends Row {
+	readonly form: Form;
+	readonly lower: number;
+	readonly upper: number;
+}
+
+class Deriving {
+	readonly #model: Model;
+	readonly #programme: Programme;
+	readonly #scenario: string;
+	readonly #plan: Plan;
+	readonly #cells: number[] = [];
+	readonly #named: number[] = [];
+	readonly #pins: (number | null)[] = [];
+	readonly #partOf: string[] = [];
+	readonly #problems: string[] = [];
+	readonly #rows: DraftRow[] = [];
+
+	constructor(model: Model, programme: Programme, scenario: string) {
+		this.#model = model;
+		this.#programme = programme;
+		this.#scenario = scenario;
+		this.#plan = model.plan;
+	}
+
+	run(): Derivation {
+		this.#takeColumns();
+		const { layout } = this.#plan;
+		const { maximise, minimise, constraints, title } = this.#programme;
+		const objective = layout.byName.get(maximise ?? minimise ?? '');
+		if (!objective) this.#problems.push(`${title} has no objective.`);
+		if (this.#problems.length > 0 || !objective) return this.#refused();
+		const required = constraints.flatMap((name) => layout.byName.get(name) ?? []);
+		const targets = [objective, ...required].flatMap(cellsOf);
+		const reached = new Uint8Array(this.#plan.cells);
+		const reach = new Reach(this.#plan).from(this.#cells);
+		for (const cell of reach.cells) reached[cell] = 1;
+		const needed = this.#neededBy(targets, reached);
+		const forms = this.#forms(reached);
+		// In the plan's order, so that nothing is computed deeper than one formula.
+		const formulas = reach.formulas.filter((cell) => needed[cell] === 1);
+		for (const cell of formulas)
+			if (!this.#isRequired(cell, required))
+				this.#trying(cell, () => void forms.cell(cell), this.#isYesNo(cell));
+		if (this.#problems.length > 0) return this.#refused();
+		for (const quantity of required)
+			for (const cell of cellsOf(quantity)) this.#trying(cell, () => this.#takeRows(forms, cell));
+		for (const cell of formulas) this.#trying(cell, () => this.#takeRange(forms, cell));
+		const parts = cellsOf(objective).flatMap((cell) => this.#part(forms, objective, cell));
+		this.#checkApart();
+		if (this.#problems.length > 0) return this.#refused();
+		return {
+			ok: true,
+			derived: { parts, digest: digestOf(parts.map(({ programme }) => programme)), formulas }
+		};
+	}
+
+	#refused(): Derivation {
+		const problems = this.#problems.slice(0, MOST_PROBLEMS);
+		return { ok: false, problems };
+	}
+
+	/** A column for every decision cell that is there in the scenario; an entry pins it. */
+	#takeColumns(): void {
+		const { layout } = this.#plan;
+		const { states } = this.#model.column(this.#scenario);
+		this.#programme.decisions.forEach((name, place) => {
+			const quantity = layout.byName.get(name);
+			if (!quantity) return;
+			if (this.#cells.length + quantity.count > MOST_DECISIONS) {
+				const count = this.#cells.length + quantity.count;
+				this.#problems.push(
+					`${this.#programme.title} would decide ${count} values and more, and at most ${MOST_DECISIONS} can be decided. Decide less, or take members out.`
+				);
+				return;
+			}
+			const entries = inputValues(this.#model.workbook, this.#scenario, name);
+			for (const cell of cellsOf(quantity)) {
+				if (states[cell] === ABSENT) continue;
+				const at = membersOf(layout, cell);
+				const entry = valueAt(entries, at) ?? null;
+				const pin = typeof entry === 'boolean' ? Number(entry) : entry;
+				this.#cells.push(cell);
+				this.#named.push(place);
+				this.#pins.push(typeof pin === 'number' ? pin : null);
+				this.#partOf.push(this.#memberKey(quantity, cell));
+			}
+		});
+	}
+
+	#memberKey(quantity: QuantityLayout, cell: number): string {
+		const at = membersOf(this.#plan.layout, cell);
+		const axes = axesOf(quantity.quantity);
+		const members = (this.#programme.each ?? []).map((set) => {
+			const axis = axes.findIndex((axis) => axis.set === set);
+			if (axis < 0 && this.#problems.length === 0)
+				this.#problems.push(
+					`${quantity.quantity.name} is not per ${set}, but the programme is solved for each ${set} apart. Give it that set, or take ${set} out of "each".`
+				);
+			return at[axis] ?? '';
+		});
+		return members.join('\u0001');
+	}
+
+	#forms(reached: Uint8Array): Forms {
+		const model = this.#model;
+		const own = model.column(this.#scenario);
+		const columnOf = new Int32Array(this.#plan.cells).fill(-1);
+		this.#cells.forEach((cell, column) => (columnOf[cell] = column));
+		const columnIn = (id: string) => (id === this.#scenario ? own : model.column(id));
+		const reference = referenceOf(model.workbook, this.#scenario).id;
+		const others = [columnIn(reference), columnIn(baseOf(model.workbook).id)] as const;
+		return new Forms({ plan: this.#plan, columnOf, reached, own, others });
+	}
+
+	/** By cell: 1 where one of these is computed from it, and a decision reaches it. */
+	#neededBy(targets: readonly number[], reached: Uint8Array): Uint8Array {
+		const { starts, targets: read } = this.#plan.precedents;
+		const needed = new Uint8Array(this.#plan.cells);
+		const stack = targets.filter((cell) => reached[cell] === 1);
+		for (const cell of stack) needed[cell] = 1;
+		for (let cell = stack.pop(); cell !== undefined; cell = stack.pop())
+			for (let at = starts[cell]!; at < starts[cell + 1]!; at++) {
+				const next = read[at]!;
+				if (needed[next] === 1 || reached[next] !== 1) continue;
+				needed[next] = 1;
+				stack.push(next);
+			}
+		return needed;
+	}
+
+	#isRequired(cell: number, required: readonly QuantityLayout[]): boolean {
+		return required.some(({ base, count }) => cell >= base && cell < base + count);
+	}
+
+	/** `mayCompare`: a comparison is no fault, as what must hold may be made of it. */
+	#trying(cell: number, attempt: () => void, mayCompare = false): void {
+		try {
+			attempt();
+		} catch (fault) {
+			if (!(fault instanceof NotLinear)) throw fault;
+			if (fault.kind === 'comparison' && mayCompare) return;
+			const line = whyNotLinear(this.#plan, cell, fault, new Set(this.#cells));
+			if (!this.#problems.includes(line)) this.#problems.push(line);
+		}
+	}
+
+	#isYesNo(cell: number): boolean {
+		const { layout } = this.#plan;
+		if (cell >= layout.cells) return true;
+		return layout.quantities[layout.quantityOfCell[cell]!]!.quantity.type === 'yes_no';
+	}
+
+	#takeRows(forms: Forms, cell: number): void {
+		const root = this.#plan.roots[cell]!;
+		if (root >= 0) this.#require(forms, root, cell);
+	}
+
+	/** Every comparison that a yes/no node is made of, as a row. */
+	#require(forms: Forms, node: number, cell: number): void {
+		const { op, a, b } = this.#plan.nodes;
+		const plainly = (condition: number): Form => {
+			const tested = forms.node(condition);
+			if (!isPlain(tested)) throw new NotLinear('condition', node, condition);
+			return tested;
+		};
+		switch (op[node]) {
+			case Op.And:
+				for (const each of forms.operands(node)) this.#require(forms, each, cell);
+				return;
+			case Op.All: {
+				const terms = forms.operands(node);
+				for (let term = 0; term < terms.length; term += 3) {
+					const filter = terms[term + 1]!;
+					if (filter >= 0 && plainly(filter).constant === 0) continue;
+					this.#require(forms, terms[term]!, cell);
+				}
+				return;
+			}
+			case Op.Guard:
+				if (plainly(a[node]!).constant === 1) this.#require(forms, b[node]!, cell);
+				return;
+			case Op.If: {
+				const [condition, yes, no] = forms.operands(node);
+				const tested = plainly(condition!);
+				if (tested.state !== OK) return this.#noValue(cell);
+				return this.#require(forms, tested.constant === 0 ? no! : yes!, cell);
+			}
+			case Op.Cell: {
+				const root = this.#plan.roots[a[node]!]!;
+				if (b[node] === 0 && root >= 0) return this.#require(forms, root, cell);
+				break;
+			}
+			case Op.LessOrEqual:
+				return this.#compare(forms, node, cell, -Infinity, 0);
+			case Op.GreaterOrEqual:
+				return this.#compare(forms, node, cell, 0, Infinity);
+			case Op.Equal:
+				return this.#compare(forms, node, cell, 0, 0);
+		}
+		const form = forms.node(node);
+		if (!isPlain(form)) throw new NotLinear('comparison', node, node);
+		if (form.state === ABSENT) return;
+		if (form.state !== OK) return this.#noValue(cell);
+		// What no decision moves either holds or cannot hold.
+		if (form.constant === 0)
+			this.#rows.push({ cell, left: -1, right: -1, form: plain(0), lower: 1, upper: 1 });
+	}
+
+	#compare(forms: Forms, node: number, cell: number, lower: number, upper: number): void {
+		const [left, right] = forms.operands(node) as [number, number];
+		const [one, other] = [forms.node(left), forms.node(right)];
+		if (one.state !== OK || other.state !== OK) return this.#noValue(cell);
+		const form = plus(one, other, -1);
+		const size = Math.max(1, Math.abs(one.constant), Math.abs(other.constant));
+		// A comparison of plain values that holds to the last digits says nothing about the decisions.
+		const by = Math.max(lower - form.constant, form.constant - upper);
+		if (isPlain(form) && by <= 1e-9 * size) return;
+		this.#rows.push({ cell, left, right, form, lower, upper });
+	}
+
+	#noValue(cell: number): void {
+		this.#problems.push(
+			`${nameOf(this.#plan, cell)} has no value, so it cannot be required. Mend what it is computed from.`
+		);
+	}
+
+	/** A value that is computed from decisions and has a range is an error outside of it: its range must hold. */
+	#takeRange(forms: Forms, cell: number): void {
+		const { nodes, roots, layout } = this.#plan;
+		let root = roots[cell]!;
+		while (nodes.op[root] === Op.Guard) root = nodes.b[root]!;
+		if (cell >= layout.cells || nodes.op[root] !== Op.InRange) return;
+		const form = forms.cell(cell);
+		if (form.state !== OK || isPlain(form)) return;
+		const limit = (place: number, none: number) => {
+			const at = nodes.lists[nodes.b[root]! + place]!;
+			return at < 0 ? none : nodes.constants[at]!;
+		};
+		const lower = Math.max(limit(0, -Infinity), limit(2, -Infinity));
+		const upper = Math.min(limit(1, Infinity), limit(3, Infinity));
+		this.#rows.push({ cell, left: -1, right: -1, form, lower, upper });
+	}
+
+	#part(forms: Forms, objective: QuantityLayout, cell: number): Part[] {
+		const key = this.#memberKey(objective, cell);
+		const form = forms.cell(cell);
+		if (form.state === ABSENT) return [];
+		if (form.state !== OK) {
+			this.#problems.push(
+				`${nameOf(this.#plan, cell)} has no value, so nothing can be best by it. Mend what it is computed from.`
+			);
+			return [];
+		}
+		const columns = this.#partOf.flatMap((part, column) => (part === key ? [column] : []));
+		const local = new Map(columns.map((column, at) => [column, at]));
+		const stranger = form.columns.find((column) => !local.has(column));
+		if (stranger !== undefined) this.#problems.push(this.#tied(cell));
+		const rows = this.#rows.filter((row) => this.#rowKey(row) === key);
+		const members = key === '' ? [] : key.split('\u0001');
+		const linear = this.#linear(form, columns, local, rows);
+		return [
+			{
+				members,
+				programme: linear,
+				cells: Int32Array.from(columns, (column) => this.#cells[column]!),
+				named: Uint8Array.from(columns, (column) => this.#named[column]!),
+				rows: rows.map(({ cell, left, right }) => ({ cell, left, right })),
+				objectiveCell: cell
+			}
+		];
+	}
+
+	/** The part of a row: that of its first decision, or of its own members where it has none. */
+	#rowKey({ form, cell }: DraftRow): string {
+		const column = form.columns[0];
+		if (column !== undefined) return this.#partOf[column]!;
+		const { layout } = this.#plan;
+		return cell < layout.cells
+			? this.#memberKey(layout.quantities[layout.quantityOfCell[cell]!]!, cell)
+			: '';
+	}
+
+	#checkApart(): void {
+		for (const { form, cell } of this.#rows) {
+			const parts = new Set(form.columns.map((column) => this.#partOf[column]));
+			if (parts.size > 1) this.#problems.push(this.#tied(cell));
+		}
+	}
+
+	#tied(cell: number): string {
+		const each = (this.#programme.each ?? []).join(' and ');
+		return `${nameOf(this.#plan, cell)} ties several members of ${each} together, so they cannot be solved apart. Take ${each} out of "each", or change the formula.`;
+	}
+
+	#linear(
+		objective: Form,
+		columns: readonly number[],
+		local: ReadonlyMap<number, number>,
+		rows: readonly DraftRow[]
+	): LinearProgramme {
+		const count = columns.length;
+		const cost = new Float64Array(count);
+		objective.columns.forEach((column, i) => {
+			const at = local.get(column);
+			if (at !== undefined) cost[at] = objective.factors[i]!;
+		});
+		const lower = new Float64Array(count);
+		const upper = new Float64Array(count);
+		const whole = new Uint8Array(count);
+		columns.forEach((column, at) => {
+			const [low, high] = this.#boundsOf(column);
+			lower[at] = low;
+			upper[at] = high;
+			const { layout } = this.#plan;
+			const { quantity } = layout.quantities[layout.quantityOfCell[this.#cells[column]!]!]!;
+			whole[at] = quantity.whole === true || quantity.type === 'yes_no' ? 1 : 0;
+		});
+		const starts = new Int32Array(rows.length + 1);
+		rows.forEach(({ form }, row) => (starts[row + 1] = starts[row]! + form.columns.length));
+		return {
+			maximise: this.#programme.maximise !== undefined,
+			offset: objective.constant,
+			cost,
+			lower,
+			upper,
+			whole,
+			starts,
+			columns: Int32Array.from(
+				rows.flatMap(({ form }) => form.columns.map((column) => local.get(column) ?? 0))
+			),
+			values: Float64Array.from(rows.flatMap(({ form }) => form.factors)),
+			rowLower: Float64Array.from(rows, ({ form, lower }) => lower - form.constant),
+			rowUpper: Float64Array.from(rows, ({ form, upper }) => upper - form.constant)
+		};
+	}
+
+	#boundsOf(column: number): [number, number] {
+		const cell = this.#cells[column]!;
+		const pin = this.#pins[column];
+		if (pin !== null && pin !== undefined) return [pin, pin];
+		const { layout } = this.#plan;
+		const { quantity } = layout.quantities[layout.quantityOfCell[cell]!]!;
+		if (quantity.type === 'yes_no') return [0, 1];
+		const { min, max, above, below } = limitsOf(this.#plan, cell);
+		return [Math.max(min, above), Math.min(max, below)];
+	}
+}
+
+const cellsOf = ({ base, count }: QuantityLayout): number[] =>
+	Array.from({ length: count }, (_, at) => base + at);
+
+/** The cell of another quantity for the same members, −1 where there is none. */
+export function cellBeside(plan: Plan, cell: number, name: string): number {
+	const { layout } = plan;
+	const from = layout.quantities[layout.quantityOfCell[cell]!]!;
+	const to = layout.byName.get(name);
+	if (!to) return -1;
+	const start = (cell - from.base) * from.axes.length;
+	return cellAt(
+		to,
+		to.axes.map((axis) => {
+			const at = from.axes.findIndex(({ name }) => name === axis.name);
+			return at < 0 ? -1 : from.members[start + at]!;
+		})
+	);
+}

@@ -1,0 +1,241 @@
+/**
+ * A scenario's plan: the programme derived, solved member by member, proven, and written as what the workbook keeps; or
+ * the words that say why there is none.
+ */
+import { membersOf } from '$lib/engine/layout';
+import type { Model } from '$lib/engine/model';
+import { OK } from '$lib/engine/state';
+import { findScenario } from '$lib/workbook/lookup';
+import { activeProgrammes, ownPlan, planInForce } from '$lib/workbook/plans';
+import type { Programme, ProgrammePlan } from '$lib/workbook/programme-schema';
+import { scenarioChain } from '$lib/workbook/scenario';
+import { withValues, type ValueEntry } from '$lib/workbook/values';
+import { cellBeside, derive, type Derived, type Part } from './derive';
+import type { Solver } from './highs';
+import { movesAsDerived, scattered } from './proof';
+import { solve, type Answer, type Solved, type SolveSettings } from './solve';
+import { tieWeights } from './ties';
+import { whyNoPlan } from './words';
+
+export interface Priced {
+	readonly quantity: string;
+	readonly cell: number;
+	/** Per unit of the constraint: with one more, and with one less where that differs; null where no plan is left. */
+	readonly more: number | null;
+	readonly less: number | null;
+	/** Over how many units more it holds. */
+	readonly until: number;
+}
+
+export interface Planned {
+	readonly programme: string;
+	readonly scenario: string;
+	readonly status: Answer['status'] | 'not-linear';
+	/** Why there is no plan; empty where there is one. */
+	readonly problems: readonly string[];
+	/** Null where there is none. */
+	readonly plan: ProgrammePlan | null;
+	readonly objective: number;
+	/** Largest of the parts, relative. */
+	readonly gap: number;
+	/** Whether every part is proven best, and the derived numbers answer as the workbook does. */
+	readonly proven: boolean;
+	readonly prices: readonly Priced[];
+	/** The decisions whose value differs from what stood there, by cell. */
+	readonly changed: readonly number[];
+}
+
+export function planScenario(
+	solver: Solver,
+	model: Model,
+	programme: Programme,
+	scenario: string,
+	settings: Pick<SolveSettings, 'seconds' | 'gap'> = {}
+): Planned {
+	const nothing = {
+		programme: programme.name,
+		scenario,
+		plan: null,
+		objective: NaN,
+		gap: NaN,
+		proven: false,
+		prices: [],
+		changed: []
+	};
+	const derivation = derive(model, programme, scenario);
+	if (!derivation.ok) return { ...nothing, status: 'not-linear', problems: derivation.problems };
+	const { derived } = derivation;
+	const answers = derived.parts.map((part) =>
+		solve(solver, part.programme, {
+			...settings,
+			ties: { near: nearTo(model, scenario, part), weight: tieWeights(part.named) },
+			priced: pricedRows(model, programme, part)
+		})
+	);
+	const failed = answers.find(({ status }) => status !== 'optimal');
+	if (failed)
+		return {
+			...nothing,
+			status: failed.status,
+			problems: answers.flatMap((answer, at) =>
+				whyNoPlan(model.plan, programme, derived.parts[at]!, answer)
+			)
+		};
+	return planned(model, programme, scenario, derived, answers as Solved[]);
+}
+
+function planned(
+	model: Model,
+	programme: Programme,
+	scenario: string,
+	derived: Derived,
+	answers: readonly Solved[]
+): Planned {
+	const { parts, digest } = derived;
+	const chosen = answers.map((answer) => answer.chosen);
+	const prices = parts.flatMap((part, at) => pricesOf(model, programme, part, answers[at]!));
+	const objective = answers.reduce((sum, answer) => sum + answer.objective, 0);
+	const proven =
+		answers.every(({ certificate }) => certificate.holds) &&
+		movesAsDerived(model, scenario, derived, chosen) &&
+		movesAsDerived(model, scenario, derived, parts.map(scattered));
+	const { values, states } = model.column(scenario);
+	const changed = parts.flatMap((part, at) =>
+		[...part.cells].filter(
+			(cell, column) =>
+				states[cell] !== OK ||
+				Math.abs(values[cell]! - chosen[at]![column]!) > 1e-9 * Math.max(1, Math.abs(values[cell]!))
+		)
+	);
+	return {
+		programme: programme.name,
+		scenario,
+		status: 'optimal',
+		problems: [],
+		plan: {
+			programme: programme.name,
+			scenario,
+			digest,
+			objective,
+			values: valuesOf(model, programme, parts, chosen, prices)
+		},
+		objective,
+		gap: answers.reduce((most, { gap }) => Math.max(most, gap), 0),
+		proven,
+		prices,
+		changed
+	};
+}
+
+/** The parent's plan where it has one; nothing for the base. */
+function nearTo(model: Model, scenario: string, { cells }: Part): Float64Array {
+	const parent = findScenario(model.workbook, scenario)?.parent ?? null;
+	const near = new Float64Array(cells.length);
+	if (parent === null) return near;
+	const { values, states } = model.column(parent);
+	return near.map((_, column) => (states[cells[column]!] === OK ? values[cells[column]!]! : 0));
+}
+
+/** The first row of each cell of a constraint that a worth is asked of. */
+function pricedRows(model: Model, programme: Programme, { rows }: Part): number[] {
+	const asked = new Set(Object.values(programme.shadow_prices ?? {}));
+	const seen = new Set<number>();
+	return rows.flatMap(({ cell, left }, row) => {
+		if (left < 0 || seen.has(cell) || !asked.has(quantityNamed(model, cell))) return [];
+		seen.add(cell);
+		return [row];
+	});
+}
+
+const quantityNamed = ({ layout }: Model, cell: number): string =>
+	layout.quantities[layout.quantityOfCell[cell]!]?.quantity.name ?? '';
+
+/** The worth of one unit: what the objective gains, be it by becoming larger or smaller. */
+function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved): Priced[] {
+	const gain = part.programme.maximise ? 1 : -1;
+	const { rowLower, rowUpper } = part.programme;
+	return Object.entries(programme.shadow_prices ?? {}).flatMap(([quantity, constraint]) =>
+		answer.prices.flatMap(({ row, more, less }) => {
+			const { cell } = part.rows[row]!;
+			if (quantityNamed(model, cell) !== constraint) return [];
+			const to = cellBeside(model.plan, cell, quantity);
+			if (to < 0) return [];
+			// Between equal sides there is no room: the objective's own change is told.
+			const sign = rowLower[row] === rowUpper[row] ? 1 : gain;
+			return [
+				{
+					quantity,
+					cell: to,
+					more: more && sign * more.price + 0,
+					less: less && -sign * less.price + 0,
+					until: more?.until ?? 0
+				}
+			];
+		})
+	);
+}
+
+function valuesOf(
+	model: Model,
+	programme: Programme,
+	parts: readonly Part[],
+	chosen: readonly Float64Array[],
+	prices: readonly Priced[]
+): ProgrammePlan['values'] {
+	const { layout } = model;
+	const entries = new Map<string, ValueEntry[]>();
+	const add = (name: string, cell: number, value: number) => {
+		if (value === 0) return;
+		const list = entries.get(name) ?? [];
+		const isYesNo = layout.byName.get(name)?.quantity.type === 'yes_no';
+		list.push({ at: membersOf(layout, cell), value: isYesNo ? value !== 0 : value });
+		entries.set(name, list);
+	};
+	parts.forEach((part, at) =>
+		part.cells.forEach((cell, column) =>
+			add(programme.decisions[part.named[column]!]!, cell, chosen[at]![column]!)
+		)
+	);
+	for (const { quantity, cell, more } of prices) if (more !== null) add(quantity, cell, more);
+	return [...entries].flatMap(([quantity, list]) => {
+		const value = withValues(undefined, list);
+		return value === undefined ? [] : [{ quantity, value }];
+	});
+}
+
+/** Which plans are to be made, each after those that it starts from: programmes in their order, parents first. */
+export function planningOrder(
+	model: Model
+): { readonly programme: Programme; readonly scenario: string }[] {
+	const { workbook } = model;
+	const depth = (id: string) => scenarioChain(workbook, id).length;
+	const scenarios = workbook.scenarios.map(({ id }) => id).sort((a, b) => depth(a) - depth(b));
+	return activeProgrammes(workbook).flatMap((programme) =>
+		scenarios.map((scenario) => ({ programme, scenario }))
+	);
+}
+
+/** Whether the plan that a scenario stands on is the answer to what its formulas say now. */
+export function isCurrent(model: Model, programme: Programme, scenario: string): boolean {
+	const plan = planInForce(model.workbook, programme.name, scenario);
+	if (!plan) return false;
+	const derivation = derive(model, programme, scenario);
+	return derivation.ok && derivation.derived.digest === plan.digest;
+}
+
+/** Makes every plan that is not kept, one after another, and hands each to the model. */
+export function* planAll(
+	solver: Solver,
+	model: Model,
+	only: (programme: Programme, scenario: string) => boolean = () => true,
+	settings: Pick<SolveSettings, 'seconds' | 'gap'> = {}
+): Generator<Planned> {
+	for (const { programme, scenario } of planningOrder(model)) {
+		if (!only(programme, scenario)) continue;
+		const result = planScenario(solver, model, programme, scenario, settings);
+		const own = ownPlan(model.workbook, programme.name, scenario);
+		if (result.plan && own?.kept === undefined)
+			model.apply({ kind: 'set_plans', plans: [result.plan] });
+		yield result;
+	}
+}
