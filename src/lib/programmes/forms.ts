@@ -3,9 +3,10 @@
  * interpreter found; what does is followed through sums, differences, products and quotients by plain values, filters and
  * conditions that are plain, and refused where it is anything else.
  */
-import { operandsOf, parameterCount } from '$lib/engine/interpreter/operands';
+import { operandsOf } from '$lib/engine/operands';
+import { isAggregate, Op, parameterCount } from '$lib/engine/operations';
 import { probe } from '$lib/engine/interpreter/probe';
-import { isAggregate, Op, type Plan } from '$lib/engine/plan';
+import type { Plan } from '$lib/engine/plan';
 import { carried, NO_ANSWER, OFF_END, OK, ABSENT } from '$lib/engine/state';
 import type { Column } from '$lib/engine/scenarios';
 import { decision, isPlain, plain, plus, sumOf, times, without, type Form } from './affine';
@@ -71,9 +72,7 @@ export class Forms {
 	}
 
 	operands(node: number): number[] {
-		const list: number[] = [];
-		operandsOf(this.#setting.plan.nodes, node, list);
-		return list;
+		return operandsOf(this.#setting.plan.nodes, node);
 	}
 
 	#compute(node: number): Form {

@@ -8,7 +8,7 @@ import type { Model } from '$lib/engine/model';
 import { OK } from '$lib/engine/state';
 import { baseOf } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
-import type { Derived } from './derive';
+import type { Derived } from './part';
 import { objectiveOf, rowValues } from './linear';
 
 /** Relative to what is added up. */

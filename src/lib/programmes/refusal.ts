@@ -1,6 +1,7 @@
 /** Why a formula is not linear in what a programme decides, with the place and the way by which the decision gets there. */
 import { nameOf } from '$lib/engine/naming';
-import { Op, type Plan } from '$lib/engine/plan';
+import { Op } from '$lib/engine/operations';
+import type { Plan } from '$lib/engine/plan';
 import type { NotLinear, NotLinearKind } from './forms';
 
 const WHAT: Readonly<Record<NotLinearKind, (decided: string) => string>> = {

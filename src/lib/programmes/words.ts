@@ -3,7 +3,7 @@ import { nameOf, withUnit } from '$lib/engine/naming';
 import type { Plan } from '$lib/engine/plan';
 import { trace } from '$lib/engine/planner/trace';
 import type { Programme } from '$lib/workbook/programme-schema';
-import type { Part } from './derive';
+import type { Part } from './part';
 import type { Answer } from './solve';
 import type { Violation } from './conflict';
 
