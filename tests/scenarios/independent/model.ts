@@ -54,15 +54,7 @@ export function allocationOf(id: ScenarioId, year: number): Allocation {
 	return allocation;
 }
 
-const bestPlan: Plan = (id, year) => {
-	const { made, holding } = allocationOf(id, year);
-	const pairs = new Map<string, Made>();
-	for (const { line, product, metres } of made) {
-		const key = `${line} ${product}`;
-		pairs.set(key, { line, product, metres: metres + (pairs.get(key)?.metres ?? 0) });
-	}
-	return { made: [...pairs.values()], holding };
-};
+const bestPlan: Plan = allocationOf;
 
 const known = new Map<Plan, Map<ScenarioId, IndependentResults>>();
 
