@@ -1,6 +1,6 @@
 /** Load by stage and month in the shipped plant, drums in circulation, set-ups by campaign, and how the limit moves. */
 import { describe, expect, it } from 'vitest';
-import { enter, made, openShipped, read } from '../reference/shipped';
+import { enter, makeInYear, openShipped, read } from '../reference/shipped';
 import { modelOf } from './independent/model';
 import { plant, productOf, products, sum } from './independent/plant';
 import { chamberHours, rewindHours } from './independent/time';
@@ -179,7 +179,7 @@ describe('a campaign', () => {
 
 	it('leaves out what is not made, and follows another order', () => {
 		const model = openShipped('marram');
-		enter(model, ...made('PB22B', 'L6', 0));
+		enter(model, ...makeInYear('PB22B', 'L6', 0));
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.6, 12);
 		const turned = openShipped('marram');
 		enter(turned, ['campaign_order', ['PB28B', 'L6'], 2], ['campaign_order', ['PB22B', 'L6'], 3]);
