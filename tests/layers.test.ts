@@ -3,17 +3,55 @@ import { describe, expect, it } from 'vitest';
 
 const BELOW: Record<string, readonly string[]> = {
 	units: [],
+	protocol: [],
 	formula: ['units'],
 	workbook: ['units', 'formula'],
 	engine: ['units', 'formula', 'workbook'],
 	programmes: ['units', 'formula', 'workbook', 'engine'],
 	studies: ['units', 'formula', 'workbook', 'engine', 'programmes'],
 	exchange: ['units', 'formula', 'workbook', 'engine'],
-	browser: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'],
-	server: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'],
-	ui: ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange', 'browser']
+	browser: [
+		'protocol',
+		'units',
+		'formula',
+		'workbook',
+		'engine',
+		'programmes',
+		'studies',
+		'exchange'
+	],
+	server: [
+		'protocol',
+		'units',
+		'formula',
+		'workbook',
+		'engine',
+		'programmes',
+		'studies',
+		'exchange'
+	],
+	ui: [
+		'protocol',
+		'units',
+		'formula',
+		'workbook',
+		'engine',
+		'programmes',
+		'studies',
+		'exchange',
+		'browser'
+	]
 };
-const PURE = ['units', 'formula', 'workbook', 'engine', 'programmes', 'studies', 'exchange'];
+const PURE = [
+	'protocol',
+	'units',
+	'formula',
+	'workbook',
+	'engine',
+	'programmes',
+	'studies',
+	'exchange'
+];
 
 const sources = import.meta.glob<string>('/src/lib/**/*.{ts,svelte}', {
 	query: '?raw',

@@ -206,3 +206,19 @@ describe('the command words', () => {
 		expect(err).toContain('metrewright evaluate FILE');
 	});
 });
+
+describe('a file that lies deep', () => {
+	it('is named by its whole path, and the place in it by the whole id', () => {
+		const deep = `${'a-folder-with-a-long-name-'.repeat(6)}plant.json`;
+		const id = 'a member whose id is longer than what a sentence would show';
+		const path = file(
+			deep,
+			workbook([
+				{ name: 'length', label: 'Length', unit: 'm', per: ['pipe'], value: { A: 1, [id]: 2 } }
+			])
+		);
+		const { err } = answer(['evaluate', path]);
+		expect(err).toContain(`"${path}"`);
+		expect(err).toContain(`(sheets[0].quantities[0].value["${id}"])`);
+	});
+});

@@ -145,7 +145,7 @@ describe('limits', () => {
 
 	it('a file beyond 64 MB is refused before it is read', () => {
 		expect(problemOf(' '.repeat(64 * 1024 * 1024 + 1)).line).toBe(
-			'"plant.json": the file has 65 MB, and a workbook at most 64. Check that it is a workbook, or split it into several.'
+			'"plant.json": the file has 65 MB, and a workbook at most 64 MB. Check that it is a workbook, or split it into several.'
 		);
 	});
 

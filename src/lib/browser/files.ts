@@ -1,9 +1,7 @@
 /**
  * Files in and out of the page: a picked or dropped file as text, a text as a download.
  */
-
-/** Far above any real workbook; a larger file is refused before it is read. */
-export const LARGEST_FILE = 200 * 1024 * 1024;
+import { MOST_BYTES, sizeWords } from '$lib/workbook/size';
 
 export interface ReadFile {
 	readonly name: string;
@@ -12,9 +10,10 @@ export interface ReadFile {
 
 /** The text of a file, or a sentence that says why it cannot be had. */
 export async function readTextFile(file: File): Promise<ReadFile | { readonly problem: string }> {
-	if (file.size > LARGEST_FILE)
+	// Refused before it is read.
+	if (file.size > MOST_BYTES)
 		return {
-			problem: `"${file.name}" holds ${Math.round(file.size / 1024 / 1024)} MB; a workbook has at most ${LARGEST_FILE / 1024 / 1024} MB. Choose the workbook's JSON file.`
+			problem: `"${file.name}" holds ${sizeWords(file.size)}; a workbook has at most ${sizeWords(MOST_BYTES)}. Choose the workbook's JSON file.`
 		};
 	try {
 		return { name: file.name, text: await file.text() };

@@ -3,6 +3,7 @@
  * be; nothing is guessed. The table in DEVELOPERS.md lists them for those who run it.
  */
 import { nearest } from '$lib/formula/names';
+import { megabytes, MOST_MEGABYTES } from '$lib/workbook/size';
 import { z } from '$lib/workbook/zod';
 
 export interface Settings {
@@ -60,7 +61,10 @@ const VARIABLES = {
 		z.enum(['debug', 'info', 'warn', 'error', 'silent']).optional(),
 		'one of debug, info, warn, error, silent'
 	],
-	METREWRIGHT_BODY_MB: [whole(1, 64, 16), 'a whole number of megabytes from 1 to 64'],
+	METREWRIGHT_BODY_MB: [
+		whole(1, MOST_MEGABYTES, 16),
+		`a whole number of megabytes from 1 to ${MOST_MEGABYTES}`
+	],
 	METREWRIGHT_REQUESTS_PER_MINUTE: [whole(10, 1_000_000, 1200), 'a whole number from 10 up'],
 	METREWRIGHT_SESSION_HOURS: [whole(1, 8760, 24), 'a whole number of hours from 1 to 8760'],
 	METREWRIGHT_EVALUATION_SECONDS: [whole(1, 600, 20), 'a whole number of seconds from 1 to 600'],
@@ -107,7 +111,7 @@ export function readSettings(environment: Environment): SettingsResult {
 			origin: values.ORIGIN ?? null,
 			proxies: values.METREWRIGHT_PROXIES,
 			logLevel: values.METREWRIGHT_LOG ?? (isLoopback(host) ? 'warn' : 'info'),
-			bodyLimitBytes: values.METREWRIGHT_BODY_MB * 1024 * 1024,
+			bodyLimitBytes: megabytes(values.METREWRIGHT_BODY_MB),
 			requestsPerMinute: values.METREWRIGHT_REQUESTS_PER_MINUTE,
 			sessionHours: values.METREWRIGHT_SESSION_HOURS,
 			evaluationSeconds: values.METREWRIGHT_EVALUATION_SECONDS,

@@ -10,7 +10,8 @@ import { parseJson, type Json } from './json';
 import { pathText, placeOf } from './place';
 import { FORMAT, workbookSchema, type Workbook } from './schema';
 import { shapeProblems } from './shape';
-import { shown } from './shown';
+import { oneLine } from './shown';
+import { MOST_BYTES, sizeWords } from './size';
 import {
 	latestVersion,
 	upgradeDocument,
@@ -49,8 +50,6 @@ export type LoadResult =
 	| { readonly ok: true; readonly workbook: Workbook; readonly notices: string[] }
 	| { readonly ok: false; readonly problem: FileProblem };
 
-/** In characters, which are bytes for all but a few. */
-export const MAX_FILE_SIZE = 64 * 1024 * 1024;
 const MAX_OTHERS = 20;
 
 export function loadWorkbook(
@@ -58,7 +57,7 @@ export function loadWorkbook(
 	fileName: string,
 	upgrades: readonly Upgrade[] = UPGRADES
 ): LoadResult {
-	const file = shown(fileName) || 'the file';
+	const file = oneLine(fileName) || 'the file';
 	const refuse = (
 		code: FileProblem['code'],
 		parts: { place?: string; path?: string; message: string; remedy: string; line?: string },
@@ -69,9 +68,9 @@ export function loadWorkbook(
 		return { ok: false, problem: { code, file, place, path, message, remedy, line, others } };
 	};
 
-	if (text.length > MAX_FILE_SIZE)
+	if (text.length > MOST_BYTES)
 		return refuse('too-large', {
-			message: `the file has ${Math.ceil(text.length / 1024 / 1024)} MB, and a workbook at most 64`,
+			message: `the file has ${sizeWords(text.length)}, and a workbook at most ${sizeWords(MOST_BYTES)}`,
 			remedy: 'Check that it is a workbook, or split it into several.'
 		});
 	const read = parseJson(text);

@@ -69,7 +69,8 @@ export function pathText(path: readonly PropertyKey[]): string {
 		.map((key) => {
 			if (typeof key === 'number') return `[${key}]`;
 			const name = String(key);
-			return /^[\p{L}_$][\p{L}\p{N}_$]*$/u.test(name) ? `.${name}` : `["${shown(name)}"]`;
+			// A path is for finding the place: a member's id stands in it whole.
+			return /^[\p{L}_$][\p{L}\p{N}_$]*$/u.test(name) ? `.${name}` : `["${shown(name, 200)}"]`;
 		})
 		.join('')
 		.replace(/^\./, '');

@@ -1,6 +1,6 @@
 /** A server in memory as `fetch` and `EventSource` meet it: saves that merge, a list, news of others' saves. */
 import { vi } from 'vitest';
-import type { Role } from '$lib/browser/sync/shapes';
+import type { Role } from '$lib/protocol/roles';
 import { loadWorkbook } from '$lib/workbook/load';
 import { mergeWorkbooks } from '$lib/workbook/merge';
 import { saveWorkbook } from '$lib/workbook/save';

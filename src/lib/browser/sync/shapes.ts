@@ -1,8 +1,6 @@
 /** What the server answers with, as the browser reads it. The interface is described at /api/v1/openapi.json. */
 
-/** What a person may do with one workbook, most first. */
-export const ROLES = ['owner', 'editor', 'viewer', 'open_viewer'] as const;
-export type Role = (typeof ROLES)[number];
+import type { Role } from '$lib/protocol/roles';
 
 export interface Person {
 	readonly id: string;

@@ -1,4 +1,5 @@
 /** What the pages ask of the server, each as one call: who is here, which workbooks, revisions, people. */
+import type { Role } from '$lib/protocol/roles';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { ask, type ApiResult } from './api';
@@ -11,7 +12,6 @@ import type {
 	OpenQuantity,
 	Person,
 	Revision,
-	Role,
 	SharedEntry,
 	SignedIn,
 	ValueChange,

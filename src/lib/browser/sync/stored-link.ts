@@ -4,7 +4,7 @@
  */
 import { linkKey, type Store } from '$lib/browser/store';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
-import type { Role } from './shapes';
+import type { Role } from '$lib/protocol/roles';
 import type { Link } from './sync';
 
 export interface StoredLink extends Link {

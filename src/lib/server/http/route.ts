@@ -11,7 +11,7 @@ import type { Saver } from '../saving';
 import type { Settings } from '../settings';
 import type { Store } from '../store/open';
 import type { RateLimit } from './guard';
-import type { Role } from '../store/tables';
+import type { Role } from '$lib/protocol/roles';
 
 /** What the routes work with. */
 export interface Services {

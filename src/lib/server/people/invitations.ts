@@ -3,7 +3,8 @@
  * the one who invites; they pass it on. The store keeps its hash.
  */
 import { hashOf, newId, newToken } from '../store/ids';
-import type { Database, Role } from '../store/tables';
+import type { Role } from '$lib/protocol/roles';
+import type { Database } from '../store/tables';
 import { asEmail } from './people';
 
 const LASTS_MS = 7 * 24 * 3_600_000;

@@ -1,6 +1,6 @@
 /** Who may do what with one workbook. */
-import type { Database, Role } from '../store/tables';
-import { ROLES } from '../store/tables';
+import type { Role } from '$lib/protocol/roles';
+import type { Database } from '../store/tables';
 
 /** Null for those who have no part in it. */
 export async function roleOf(
@@ -16,10 +16,6 @@ export async function roleOf(
 		.executeTakeFirst();
 	return row?.role ?? null;
 }
-
-/** Whether a role includes what another may do. */
-export const includes = (role: Role, needed: Role): boolean =>
-	ROLES.indexOf(role) <= ROLES.indexOf(needed);
 
 export async function listMembers(db: Database, workbookId: string) {
 	return db

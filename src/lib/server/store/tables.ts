@@ -3,6 +3,7 @@
  * are milliseconds since 1970, yes and no are 1 and 0, and nested data is JSON text.
  */
 import type { Kysely } from 'kysely';
+import type { Role } from '$lib/protocol/roles';
 
 export interface Tables {
 	workbooks: {
@@ -91,10 +92,6 @@ export interface Tables {
 		address: string;
 	};
 }
-
-/** What a person may do with one workbook, most first; an `open_viewer` sees open results alone. */
-export const ROLES = ['owner', 'editor', 'viewer', 'open_viewer'] as const;
-export type Role = (typeof ROLES)[number];
 
 export type Database = Kysely<Tables>;
 

@@ -1,7 +1,8 @@
 /**
  * Workbooks in the store: which there are, and who may see them. Their content stands in their revisions.
  */
-import type { Database, Role } from './tables';
+import type { Role } from '$lib/protocol/roles';
+import type { Database } from './tables';
 
 export interface WorkbookEntry {
 	readonly id: string;

@@ -7,7 +7,7 @@
 import type { Store } from '$lib/browser/store';
 import { dropLink, keepLink, readLink, type StoredLink } from '$lib/browser/sync/stored-link';
 import type { Connection } from '$lib/browser/sync/connection';
-import type { Role } from '$lib/browser/sync/shapes';
+import { mayEdit, type Role } from '$lib/protocol/roles';
 import type { LocalDocument, Link, SyncState } from '$lib/browser/sync/sync';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Conflict, Side } from '$lib/workbook/merge';
@@ -223,8 +223,9 @@ export class Sharing {
 	#showLink(link: StoredLink | null): void {
 		this.link = link;
 		if (!this.#openDocument?.owns) return;
-		this.#session.readOnly = link?.role === 'viewer';
-		this.#session.readOnlyFor = link?.role === 'viewer' ? 'role' : 'tab';
+		const readOnly = !mayEdit(link?.role ?? null);
+		this.#session.readOnly = readOnly;
+		this.#session.readOnlyFor = readOnly ? 'role' : 'tab';
 	}
 
 	#later(ms: number): void {

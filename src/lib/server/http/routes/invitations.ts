@@ -10,8 +10,8 @@ import {
 } from '../../people/invitations';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { addPerson, personByEmail } from '../../people/people';
-import { changeRole, giveRole, includes, roleOf } from '../../people/roles';
-import { ROLES } from '../../store/tables';
+import { includes, ROLES } from '$lib/protocol/roles';
+import { changeRole, giveRole, roleOf } from '../../people/roles';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 import { signedIn } from './session';

@@ -2,7 +2,7 @@
 import { z } from '$lib/workbook/zod';
 import { note } from '../../people/audit';
 import { changeRole, listMembers } from '../../people/roles';
-import { ROLES, type Role } from '../../store/tables';
+import { ROLES, type Role } from '$lib/protocol/roles';
 import { problem } from '../problem';
 import { empty, json, route, type Call } from '../route';
 
