@@ -4,10 +4,8 @@
  */
 import { SvelteMap } from 'svelte/reactivity';
 import type { RunRequest } from '$lib/browser/study-pool';
-import { ranOf } from '$lib/studies/ran';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
-import { fingerprintOf } from '$lib/studies/fingerprint';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import type { Session } from '../session.svelte';
@@ -16,7 +14,6 @@ import type { Session } from '../session.svelte';
 export interface StudyRun {
 	readonly study: Study;
 	readonly workbook: Workbook;
-	readonly stoodOn: string;
 	readonly answer: Answer<StudyResult>;
 }
 
@@ -80,12 +77,11 @@ export class StudyRunner {
 		this.#running.delete(study.name);
 		if (!answer.ok && answer.problem.code === 'cancelled') return;
 		this.#find(workbook, study, answer);
-		if (keep && answer.ok) this.#keep(workbook, study, answer.value);
+		if (keep && answer.ok) await this.#keep(workbook, study, answer.value);
 	}
 
 	#find(workbook: Workbook, study: Study, answer: Answer<StudyResult>): void {
-		const stoodOn = fingerprintOf(workbook, study);
-		this.#found.set(study.name, { study, workbook, answer, stoodOn });
+		this.#found.set(study.name, { study, workbook, answer });
 	}
 
 	cancel(name: string): void {
@@ -99,7 +95,15 @@ export class StudyRunner {
 	}
 
 	/** Only if neither the study nor what it stands on changed while it ran. */
-	#keep(workbook: Workbook, study: Study, result: StudyResult): void {
+	async #keep(workbook: Workbook, study: Study, result: StudyResult): Promise<void> {
+		const parts = [import('$lib/studies/ran'), import('$lib/studies/fingerprint')] as const;
+		const fetched = await Promise.all(parts).catch(() => null);
+		if (!fetched) {
+			const text = `What ${study.title} found is not kept in the workbook, because a part of the program was not fetched. Check the connection and run it again.`;
+			this.#session.notice = { tone: 'error', text };
+			return;
+		}
+		const [{ ranOf }, { fingerprintOf }] = fetched;
 		const now = this.#session.workbook;
 		const current = now?.studies?.find(({ name }) => name === study.name);
 		if (!now || !current || this.#session.readOnly) return;
