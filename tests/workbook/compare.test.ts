@@ -101,4 +101,20 @@ describe('the change list', () => {
 			{ quantity: 'dye', scenario: base, at: [], was: undefined, now: 1 }
 		]);
 	});
+
+	it('names programmes and plans by words, not by the names of fields', () => {
+		const programme = {
+			name: 'mix',
+			title: 'Who makes what',
+			maximise: 'margin',
+			decisions: ['metres'],
+			constraints: []
+		};
+		const plan = { programme: 'mix', scenario: base, digest: '', objective: 1, values: [] };
+		const planned = { ...plant, programmes: [programme], plans: [plan] };
+		expect(compareWorkbooks(plant, planned).lines).toEqual([
+			'add programme Who makes what',
+			'plan: changed'
+		]);
+	});
 });

@@ -4,22 +4,33 @@ import { keyedAll, type Keyed } from '../merge/keyed';
 import { fieldOf, isFields, same, type Fields, type Node } from '../merge/same';
 import type { Workbook } from '../schema';
 
+/** The parts of a workbook that are lists; whoever adds one is asked for its word. */
+type ListName = {
+	[Name in keyof Workbook]-?: NonNullable<Workbook[Name]> extends readonly unknown[] ? Name : never;
+}[keyof Workbook];
+
 /** The word for one entry of a list. */
-const WORDS: Readonly<Record<string, string>> = {
+const ENTRY_WORDS: Readonly<Record<Exclude<ListName, 'sheets'>, string>> = {
 	units: 'unit',
 	sets: 'set',
 	relations: 'relation',
 	scenarios: 'scenario',
 	pictures: 'picture',
 	studies: 'study',
-	starts: 'starting view'
+	starts: 'starting view',
+	programmes: 'programme',
+	plans: 'plan'
 };
-const FIELD_WORDS: Readonly<Record<string, string>> = {
+/** The word for each other part that can change. */
+const PART_WORDS: Readonly<
+	Record<Exclude<keyof Workbook, ListName | '$schema' | 'format' | 'version'>, string>
+> = {
 	title: 'title',
 	about: 'description of the workbook',
 	invented: 'whether its figures are invented',
 	front: 'what the first screen says'
 };
+const wordFor = (words: Readonly<Record<string, string>>, name: string) => words[name] ?? name;
 /** Pairs or members told one by one; more are told by their number. */
 const MOST = 8;
 
@@ -33,8 +44,8 @@ export function compareLists(before: Workbook, after: Workbook): string[] {
 		if (same(was, is)) return [];
 		if (name === 'title') return [`title: ${before.title} to ${after.title}`];
 		const isList = (node: Node) => node === undefined || Array.isArray(node);
-		if (!isList(was) || !isList(is)) return [`${FIELD_WORDS[name] ?? name}: changed`];
-		const word = WORDS[name] ?? name;
+		if (!isList(was) || !isList(is)) return [`${wordFor(PART_WORDS, name)}: changed`];
+		const word = wordFor(ENTRY_WORDS, name);
 		return entryLines(word, (was ?? []) as Json[], (is ?? []) as Json[], (old, now) =>
 			withinEntry(name, word, old, now)
 		);
