@@ -125,16 +125,28 @@ export function checkCount(
 	return { ...count, errors: causes(results.scenario, faults ?? []).length };
 }
 
-/** Whose error each quantity carries in one scenario: the label of the cause; absent for the cause itself. */
+const NO_CAUSES: ReadonlyMap<string, string> = new Map();
+const inherited = new WeakMap<Layout, WeakMap<readonly QuantityFault[], typeof NO_CAUSES>>();
+
+/**
+ * Whose error each quantity carries in one scenario: the label of the cause; absent for the cause itself. Every
+ * cell in error asks, so the answer to the same faults is kept.
+ */
 export function inheritedFrom(
 	layout: Layout,
 	faults: readonly QuantityFault[] | undefined
 ): ReadonlyMap<string, string> {
+	if (!faults) return NO_CAUSES;
+	const kept = inherited.get(layout) ?? new WeakMap<readonly QuantityFault[], typeof NO_CAUSES>();
+	inherited.set(layout, kept);
+	const known = kept.get(faults);
+	if (known) return known;
 	const from = new Map<string, string>();
-	for (const fault of faults ?? []) {
+	for (const fault of faults) {
 		const cause = fault.origin.from;
 		if (!cause || cause.quantity === fault.quantity) continue;
 		from.set(fault.quantity, layout.byName.get(cause.quantity)?.quantity.label ?? cause.quantity);
 	}
+	kept.set(faults, from);
 	return from;
 }
