@@ -56,6 +56,21 @@ describe('a plan', () => {
 		expect(value(model, 'base', 'hour_value', 'L2', 'feb')).toBeCloseTo(10, 6);
 	});
 
+	it('says it in the unit of the quantity that is filled, whatever unit the sides are compared in', () => {
+		const book = withQuantity('hours_hold', {
+			formula: 'SUM(made over product) * 60[min/h] / speed <= hours'
+		})(smallPlant());
+		const { model } = plans(book);
+		expect(value(model, 'base', 'hour_value', 'L1', 'feb')).toBeCloseTo(20, 6);
+	});
+
+	it('is not made where that unit is of another kind', () => {
+		const line = problemsOf(smallPlant(withQuantity('hour_value', { unit: 'EUR/m' })));
+		expect(line).toMatch(
+			/hour_value is in EUR\/m, and what the next unit of hours_hold is worth is in EUR\/h/
+		);
+	});
+
 	it('is found for each scenario: ten hours more close the gap', () => {
 		const { model, planned } = plans(smallPlant());
 		// 100 m more: 1.9 EUR each, and then there is demand for none.

@@ -17,6 +17,7 @@ import { movesAsDerived, scattered } from './proof';
 import { solve, type Answer, type Solved, type SolveSettings } from './solve';
 import { tieWeights } from './ties';
 import { whyNoPlan } from './words';
+import { worthFactor } from './worth';
 
 export interface Priced {
 	readonly quantity: string;
@@ -66,6 +67,8 @@ export function planScenario(
 	const derivation = derive(model, programme, scenario);
 	if (!derivation.ok) return { ...nothing, status: 'not-linear', problems: derivation.problems };
 	const { derived } = derivation;
+	const unlike = wrongUnits(model, programme);
+	if (unlike.length > 0) return { ...nothing, status: 'not-linear', problems: unlike };
 	const answers = derived.parts.map((part) =>
 		solve(solver, part.programme, {
 			...settings,
@@ -128,6 +131,16 @@ function planned(
 	};
 }
 
+/** Quantities that could not be filled with a worth, as their unit is of another kind. */
+function wrongUnits(model: Model, programme: Programme): string[] {
+	return Object.entries(programme.shadow_prices ?? {}).flatMap(([quantity, constraint]) => {
+		const cell = model.layout.byName.get(constraint)?.base;
+		if (cell === undefined) return [];
+		const found = worthFactor(model.plan, programme, quantity, cell);
+		return found.ok ? [] : [found.message];
+	});
+}
+
 /** The parent's plan where it has one; nothing for the base. */
 function nearTo(model: Model, scenario: string, { cells }: Part): Float64Array {
 	const parent = findScenario(model.workbook, scenario)?.parent ?? null;
@@ -163,12 +176,14 @@ function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved
 			if (to < 0) return [];
 			// Between equal sides there is no room: the objective's own change is told.
 			const sign = rowLower[row] === rowUpper[row] ? 1 : gain;
+			const scale = worthFactor(model.plan, programme, quantity, cell);
+			const factor = scale.ok ? sign * scale.factor : NaN;
 			return [
 				{
 					quantity,
 					cell: to,
-					more: more && sign * more.price + 0,
-					less: less && -sign * less.price + 0,
+					more: more && factor * more.price + 0,
+					less: less && -factor * less.price + 0,
 					until: more?.until ?? 0
 				}
 			];

@@ -1,7 +1,7 @@
 /** Why there is no plan, in sentences that name what stands in the way in its own units. */
 import { nameOf, withUnit } from '$lib/engine/naming';
 import type { Plan } from '$lib/engine/plan';
-import { trace } from '$lib/engine/planner/trace';
+import { unitOfSides } from '$lib/engine/planner/sides';
 import type { Programme } from '$lib/workbook/programme-schema';
 import type { Part } from './part';
 import type { Answer } from './solve';
@@ -46,16 +46,13 @@ export function whyNoPlan(plan: Plan, programme: Programme, part: Part, answer: 
 /** "line_hours_hold of oct, L6 by 41 h" */
 function lackOf(plan: Plan, part: Part, { row, by }: Violation): string {
 	const { cell } = part.rows[row]!;
-	return `${nameOf(plan, cell)} by ${withUnit(Math.abs(by), unitOfSides(plan, cell))}`;
+	return `${nameOf(plan, cell)} by ${withUnit(Math.abs(by), unitOfRow(plan, cell))}`;
 }
 
 /** The unit in which the two sides of a comparison are; nothing where neither is a name. */
-function unitOfSides(plan: Plan, cell: number): string | undefined {
+function unitOfRow(plan: Plan, cell: number): string | undefined {
 	if (cell >= plan.layout.cells) return undefined;
 	const { quantity } = plan.layout.quantities[plan.layout.quantityOfCell[cell]!]!;
 	if (quantity.type !== 'yes_no') return quantity.unit;
-	const written = trace(plan, cell);
-	if (written?.expression.kind !== 'binary') return undefined;
-	const { left, right } = written.expression;
-	return written.unitOf.get(left) ?? written.unitOf.get(right);
+	return unitOfSides(plan, cell)?.text;
 }
