@@ -4,9 +4,10 @@
  */
 import { afterEach, describe, expect, it } from 'vitest';
 import { workersFor } from '$lib/browser/run-study';
-import type { ToStudyWorker } from '$lib/browser/study-messages';
+import { transfersOf, type ToStudyWorker } from '$lib/browser/study-messages';
 import { StudyPool, type StartEndpoint } from '$lib/browser/study-pool';
 import { StudyServer } from '$lib/browser/study-server';
+import { buildPlan } from '$lib/engine/planner/plan';
 import type { RiskStudy } from '$lib/studies/risk';
 import { runStudyHere, type StudyResult } from '$lib/studies/run';
 import type { Study } from '$lib/workbook/study-schema';
@@ -36,7 +37,7 @@ function office(size: number, breaks?: (message: ToStudyWorker) => boolean): Off
 		let queue = Promise.resolve();
 		return {
 			post(message) {
-				const copy = structuredClone(message);
+				const copy = structuredClone(message, { transfer: transfersOf(message) as ArrayBuffer[] });
 				queue = queue.then(async () => {
 					await new Promise((resume) => setTimeout(resume, (7 * worker) % 5));
 					if (isOver) return;
@@ -100,6 +101,26 @@ const swing: Study = {
 };
 
 describe('the pool', () => {
+	it.each<[string, Study]>([
+		['a spread of draws', risk],
+		['any other study', swing]
+	])('has workers take the plan that is lent to them: %s', async (_, study) => {
+		const { pool, done } = office(3);
+		const workbook = metre();
+		const plan = buildPlan(workbook);
+		let lent = 0;
+		const lend = (port: MessagePort) => {
+			lent++;
+			port.postMessage({ workbook, plan });
+		};
+		const found = await pool.run(workbook, study, { lend, chunk: 100 });
+		expect(found).toEqual(runStudyHere(workbook, study));
+		const begun = done.flatMap(({ message }) => ('source' in message ? message.source : []));
+		expect(begun).toHaveLength(study === risk ? 3 : 1);
+		expect(begun.every((source) => 'port' in source)).toBe(true);
+		expect(lent).toBe(begun.length);
+	});
+
 	it('gives the same answer with any number of workers, and the one that is given in place', async () => {
 		const here = runStudyHere(metre(), risk);
 		expect(here).toMatchObject({ ok: true, value: { draws: 1000, kind: 'risk' } });

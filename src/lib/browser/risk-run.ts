@@ -4,13 +4,13 @@
  */
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/run';
-import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import {
 	stopped,
 	type FromStudyWorker,
 	type RunSettings,
 	type Strata,
+	type StudySource,
 	type StudyProgress,
 	type ToStudyWorker
 } from './study-messages';
@@ -19,7 +19,8 @@ interface Options {
 	readonly run: number;
 	readonly lead: number;
 	readonly workers: number;
-	readonly workbook: Workbook;
+	/** For one worker more, as it stands when asked. */
+	readonly source: () => StudySource;
 	readonly study: Study;
 	readonly settings: RunSettings;
 	readonly chunk: number;
@@ -36,6 +37,8 @@ export class RiskRun {
 	#values: Float64Array[] = [];
 	#states: Uint8Array[] = [];
 	#isLaidOut = false;
+	/** One for each worker that is still to be opened. */
+	#sources: StudySource[] = [];
 	/** The next draw to hand out, and how many have come back. */
 	#next = 0;
 	#done = 0;
@@ -47,7 +50,12 @@ export class RiskRun {
 	}
 
 	begin(): void {
-		this.#open(this.#options.lead);
+		const { study, settings, workers, chunk, source, lead } = this.#options;
+		const draws = settings.draws ?? (study.kind === 'risk' ? study.draws : 1);
+		// All now: by the time that the helpers are opened, the workbook may be another.
+		const most = Math.max(1, Math.min(workers, Math.ceil(draws / chunk)) || 1);
+		this.#sources = Array.from({ length: most }, source);
+		this.#open(lead);
 	}
 
 	hear(worker: number, message: FromStudyWorker): void {
@@ -75,8 +83,10 @@ export class RiskRun {
 	}
 
 	#open(worker: number): void {
-		const { run, lead, workbook, study, settings, tell } = this.#options;
-		tell(worker, { kind: 'open', run, workbook, study, settings, isLead: worker === lead });
+		const { run, lead, study, settings, tell } = this.#options;
+		const source = this.#sources.pop();
+		if (source)
+			tell(worker, { kind: 'open', run, source, study, settings, isLead: worker === lead });
 	}
 
 	/** The lead has laid out the study: the others are opened for the draws. */

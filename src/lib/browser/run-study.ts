@@ -18,7 +18,7 @@ const startWorker: StartEndpoint = (events) => {
 	worker.onmessage = (event: MessageEvent<FromStudyWorker>) => events.onmessage(event.data);
 	worker.onerror = (event) => events.onfailed(event.message || 'its worker could not be started');
 	return {
-		post: (message) => worker.postMessage(message, transfersOf(message) as ArrayBuffer[]),
+		post: (message) => worker.postMessage(message, transfersOf(message) as Transferable[]),
 		terminate: () => worker.terminate()
 	};
 };

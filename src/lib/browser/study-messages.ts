@@ -15,19 +15,22 @@ export interface RunSettings {
 	readonly seed?: number | undefined;
 }
 
+/** What a study is run on: the workbook, or whatever hands it over with its plan, so that none is made again. */
+export type StudySource = { readonly workbook: Workbook } | { readonly port: MessagePort };
+
 export type ToStudyWorker =
 	/** A study that is no spread of draws: answered by `early` and `finished`. */
 	| {
 			readonly kind: 'run';
 			readonly run: number;
-			readonly workbook: Workbook;
+			readonly source: StudySource;
 			readonly study: Study;
 	  }
 	/** A risk study: answered by `opened`. */
 	| {
 			readonly kind: 'open';
 			readonly run: number;
-			readonly workbook: Workbook;
+			readonly source: StudySource;
 			readonly study: Study;
 			readonly settings: RunSettings;
 			readonly isLead: boolean;
@@ -76,8 +79,13 @@ export type FromStudyWorker =
 	| { readonly kind: 'failed'; readonly run: number; readonly why: string };
 
 /** What may be handed over instead of copied. */
-export function transfersOf(message: FromStudyWorker | ToStudyWorker): ArrayBufferLike[] {
+export function transfersOf(
+	message: FromStudyWorker | ToStudyWorker
+): (ArrayBufferLike | MessagePort)[] {
 	switch (message.kind) {
+		case 'run':
+		case 'open':
+			return 'port' in message.source ? [message.source.port] : [];
 		case 'part':
 		case 'finish':
 			return [...message.values, ...message.states].map(({ buffer }) => buffer);

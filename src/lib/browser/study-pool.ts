@@ -15,6 +15,7 @@ import {
 	stopped,
 	type FromStudyWorker,
 	type RunSettings,
+	type StudySource,
 	type StudyProgress,
 	type ToStudyWorker
 } from './study-messages';
@@ -37,6 +38,8 @@ export interface RunRequest extends RunSettings {
 	readonly onearly?: ((result: StudyResult) => void) | undefined;
 	readonly onprogress?: ((progress: StudyProgress) => void) | undefined;
 	readonly signal?: AbortSignal | undefined;
+	/** Gives the plan of the workbook to whoever listens at the other end; left out: each worker makes its own. */
+	readonly lend?: ((port: MessagePort) => void) | undefined;
 	/** Draws that a worker takes at a time. */
 	readonly chunk?: number | undefined;
 }
@@ -87,14 +90,14 @@ export class StudyPool {
 						if (message.kind === 'failed') this.#end(run, stopped(message.why));
 					}
 				});
-				this.#tell(lead, { kind: 'run', run, workbook, study });
+				this.#tell(lead, { kind: 'run', run, source: sourceOf(workbook, request), study });
 				return;
 			}
 			const risk = new RiskRun({
 				run,
 				lead,
 				workers: this.#size,
-				workbook,
+				source: () => sourceOf(workbook, request),
 				study,
 				chunk: request.chunk ?? CHUNK,
 				settings: { draws: request.draws, seed: request.seed },
@@ -152,6 +155,13 @@ export class StudyPool {
 		for (const worker of this.#workers) worker?.terminate();
 		this.#workers = [];
 	}
+}
+
+function sourceOf(workbook: Workbook, { lend }: RunRequest): StudySource {
+	if (!lend) return { workbook };
+	const { port1, port2 } = new MessageChannel();
+	lend(port1);
+	return { port: port2 };
 }
 
 const CANCELLED = refuse('cancelled', 'The study was cancelled. Its last result is kept.');

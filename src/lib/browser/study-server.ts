@@ -14,6 +14,9 @@ import {
 } from '$lib/studies/risk';
 import { answerStudy, checked, type CheckSteps } from '$lib/studies/run';
 import type { LaidOut } from '$lib/studies/random/sampling';
+import type { Plan } from '$lib/engine/plan';
+import type { Workbook } from '$lib/workbook/schema';
+import type { LentPlan } from './engine-messages';
 import type { FromStudyWorker, ToStudyWorker } from './study-messages';
 
 interface OpenRun {
@@ -28,31 +31,54 @@ const failed = (run: number, error: unknown): FromStudyWorker => ({
 });
 
 type Reply = (message: FromStudyWorker) => void;
+/** The first message of a run. */
+type Beginning = Extract<ToStudyWorker, { kind: 'run' | 'open' }>;
+/** The workbook that a study is run on, with its plan where that was made elsewhere. */
+type StudyGround = Pick<LentPlan, 'workbook'> & Partial<Pick<LentPlan, 'plan'>>;
+
+function guarded(run: number, reply: Reply, act: () => void): void {
+	try {
+		act();
+	} catch (error) {
+		reply(failed(run, error));
+	}
+}
 
 export class StudyServer {
 	readonly #runs = new Map<number, OpenRun>();
 	readonly #checking = new Set<number>();
+	/** Runs that wait for the plan which was promised to them. */
+	readonly #waiting = new Set<number>();
 
 	/** Replies once, or with an early answer first, or not at all. */
 	hear(message: ToStudyWorker, reply: Reply): void {
-		try {
-			this.#answer(message, reply);
-		} catch (error) {
-			reply(failed(message.run, error));
-		}
+		const { run } = message;
+		if (message.kind !== 'run' && message.kind !== 'open')
+			return guarded(run, reply, () => this.#answer(message, reply));
+		const begin = (on: StudyGround) => guarded(run, reply, () => this.#begin(message, on, reply));
+		if ('workbook' in message.source) return begin(message.source);
+		const { port } = message.source;
+		this.#waiting.add(run);
+		port.onmessage = ({ data }: MessageEvent<StudyGround>) => {
+			port.close();
+			if (this.#waiting.delete(run)) begin(data);
+		};
 	}
 
-	#answer(message: ToStudyWorker, reply: Reply): void {
+	#begin(message: Beginning, { workbook, plan }: StudyGround, reply: Reply): void {
+		if (message.kind === 'open') return reply(this.#open(message, workbook, plan));
 		const { run } = message;
-		if (message.kind === 'run') {
-			const answered = answerStudy(message.workbook, message.study);
-			if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
-			reply({ kind: 'early', run, result: answered.value.result });
-			return this.#check(run, answered.value.check(), reply);
-		}
-		if (message.kind === 'open') return reply(this.#open(message));
+		const answered = answerStudy(workbook, message.study, { plan });
+		if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
+		reply({ kind: 'early', run, result: answered.value.result });
+		this.#check(run, answered.value.check(), reply);
+	}
+
+	#answer(message: Exclude<ToStudyWorker, Beginning>, reply: Reply): void {
+		const { run } = message;
 		const open = this.#runs.get(run);
 		if (message.kind === 'close') {
+			this.#waiting.delete(run);
 			this.#runs.delete(run);
 			this.#checking.delete(run);
 		}
@@ -89,10 +115,14 @@ export class StudyServer {
 		next();
 	}
 
-	#open(message: Extract<ToStudyWorker, { kind: 'open' }>): FromStudyWorker {
-		const { run, workbook, study, settings, isLead } = message;
+	#open(
+		message: Extract<Beginning, { kind: 'open' }>,
+		workbook: Workbook,
+		plan?: Plan
+	): FromStudyWorker {
+		const { run, study, settings, isLead } = message;
 		if (study.kind !== 'risk') throw new Error('Only a risk study is drawn in parts.');
-		const prepared = prepareRisk(workbook, study, settings);
+		const prepared = prepareRisk(workbook, study, { ...settings, plan });
 		if (!prepared.ok) return { kind: 'opened', run, answer: prepared };
 		const laidOut: LaidOut = isLead ? layOutRisk(prepared.value) : new Map();
 		this.#runs.set(run, { prepared: prepared.value, laidOut });

@@ -6,5 +6,5 @@ const server = new StudyServer();
 
 self.onmessage = ({ data }: MessageEvent<ToStudyWorker>) =>
 	server.hear(data, (reply) =>
-		self.postMessage(reply, { transfer: transfersOf(reply) as ArrayBuffer[] })
+		self.postMessage(reply, { transfer: transfersOf(reply) as Transferable[] })
 	);

@@ -214,6 +214,11 @@ export class Session implements EngineEvents {
 		return this.#engine?.tryQuantity(quantity, replaces) ?? Promise.resolve(null);
 	}
 
+	/** Gives the plan of the workbook as it is now to whoever listens at the other end of a port. */
+	lend(port: MessagePort): void {
+		this.#engine?.lend(port);
+	}
+
 	close(): void {
 		this.#engine?.close();
 		this.#engine = null;

@@ -64,6 +64,7 @@ export class StudyRunner {
 		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false });
 		const answer = await this.#ask(study, workbook, {
 			signal: control.signal,
+			lend: (port) => this.#session.lend(port),
 			onprogress: ({ phase, done, of }) => {
 				const isChecking = phase === 'checking';
 				if (isCurrent()) this.#running.set(study.name, { control, done, of, isChecking });
