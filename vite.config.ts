@@ -1,4 +1,5 @@
 import { sveltekit } from '@sveltejs/kit/vite';
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -6,7 +7,11 @@ export default defineConfig({
 	worker: { format: 'es' },
 	test: {
 		// Guards against a test that hangs, on the slowest machine; how fast things are is for the benchmarks.
-		testTimeout: 120_000,
+		testTimeout: 300_000,
+		hookTimeout: 300_000,
+		// Both of two processors, and the modules of a process read once for all of its files: no test leaves anything behind.
+		maxWorkers: Math.max(1, availableParallelism()),
+		isolate: false,
 		projects: [
 			{
 				extends: true,

@@ -61,9 +61,28 @@ export const test = plain.extend<Given>({
 	]
 });
 
-/** Opens a page and waits for the base's numbers. */
+/** Goes to a page, by its link where the app is open already, and waits for the base's numbers. */
 export async function open(page: Page, path = '/') {
+	if ((await linkTo(page, path).count()) > 0) await follow(page, path);
+	else await page.goto(path);
+	await numbers(page);
+}
+
+const linkTo = (page: Page, path: string) => page.locator(`a[href="${path}"]`).first();
+
+/** Follows the link to a page, wherever it stands on the screen. */
+export async function follow(page: Page, path: string) {
+	await linkTo(page, path).dispatchEvent('click');
+	await page.waitForURL((url) => url.pathname === path);
+}
+
+/** Loads a page by its address, as one who types it, and waits for the base's numbers. */
+export async function load(page: Page, path = '/') {
 	await page.goto(path);
+	await numbers(page);
+}
+
+async function numbers(page: Page) {
 	await expect(fact(page, 0)).not.toHaveText('…');
 	await expect(fact(page, 0)).toHaveText(/\d/);
 }
@@ -129,9 +148,11 @@ export async function unfold(page: Page, down: number) {
 	for (let i = 0; i < down; i++) await page.keyboard.press('ArrowDown');
 }
 
-/** Takes the last step back with the page's own button. */
-export const undo = (page: Page) =>
-	page.getByRole('navigation', { name: 'Workbook' }).getByRole('button', { name: 'Undo' }).click();
+/** The page's own button for taking the last step back. */
+export const undoButton = (page: Page): Locator =>
+	page.getByRole('navigation', { name: 'Workbook' }).getByRole('button', { name: 'Undo' });
+
+export const undo = (page: Page) => undoButton(page).click();
 
 /** The row of the grid that a cell stands in. */
 export const rowOf = (cell: Locator): Locator =>

@@ -10,9 +10,10 @@ import {
 	row,
 	rowOf,
 	strip,
-	test,
 	value
 } from './app';
+import { test as fresh } from './app';
+import { test } from './plant';
 
 /*
  * The resin of a metre of PX15B weighs 46.37 g inside and 12.24 g in the cover; 95 % of it is the main
@@ -26,33 +27,37 @@ for (const { locale, typed, before, after } of [
 	{ locale: 'en-GB', typed: '2.10', before: '0.2965', after: DEARER },
 	{ locale: 'de-DE', typed: '2,10', before: '0,2965', after: '0,3011' }
 ])
-	test.describe(`in ${locale}`, () => {
-		test.use({ locale });
-		test(`a resin price of ${typed}, typed with the keyboard alone, reaches every cost`, async ({
-			page
-		}) => {
-			await open(page);
-			await expect(fact(page, 0)).toHaveText(before);
-			await findMember(page, 'main_price', 1);
-			await page.keyboard.type(typed);
-			await page.keyboard.press('Enter');
-			await expect(fact(page, 0)).toHaveText(after);
-			const contents = page.getByRole('navigation', { name: 'Contents' });
-			await expect(contents.getByRole('link', { name: /^Plant cost/ })).toContainText(after);
-			await page.keyboard.press('Control+z');
-			await expect(fact(page, 0)).toHaveText(before);
-			await page.keyboard.press('Control+y');
-			await expect(fact(page, 0)).toHaveText(after);
-			await page.keyboard.press('Control+z');
-			await expect(fact(page, 0)).toHaveText(before);
-			await page.keyboard.press('Control+Shift+z');
-			await expect(contents.getByRole('link', { name: /^Plant cost/ })).toContainText(after);
-			await findMember(page, 'cost_per_metre', 3);
-			await expect(value(rowOf(active(page)), 1)).toHaveAttribute('title', new RegExp(`^${after}`));
-		});
+	fresh.describe(`in ${locale}`, () => {
+		fresh.use({ locale });
+		fresh(
+			`a resin price of ${typed}, typed with the keyboard alone, reaches every cost`,
+			async ({ page }) => {
+				await open(page);
+				await expect(fact(page, 0)).toHaveText(before);
+				await findMember(page, 'main_price', 1);
+				await page.keyboard.type(typed);
+				await page.keyboard.press('Enter');
+				await expect(fact(page, 0)).toHaveText(after);
+				const contents = page.getByRole('navigation', { name: 'Contents' });
+				await expect(contents.getByRole('link', { name: /^Plant cost/ })).toContainText(after);
+				await page.keyboard.press('Control+z');
+				await expect(fact(page, 0)).toHaveText(before);
+				await page.keyboard.press('Control+y');
+				await expect(fact(page, 0)).toHaveText(after);
+				await page.keyboard.press('Control+z');
+				await expect(fact(page, 0)).toHaveText(before);
+				await page.keyboard.press('Control+Shift+z');
+				await expect(contents.getByRole('link', { name: /^Plant cost/ })).toContainText(after);
+				await findMember(page, 'cost_per_metre', 3);
+				await expect(value(rowOf(active(page)), 1)).toHaveAttribute(
+					'title',
+					new RegExp(`^${after}`)
+				);
+			}
+		);
 	});
 
-test('both engines agree on an edit as well', async ({ page }) => {
+fresh('both engines agree on an edit as well', async ({ page }) => {
 	await open(page);
 	await agreement(page);
 	await find(page, 'speed_ratio');

@@ -1,4 +1,4 @@
-import { agreement, expect, fact, open, strip, test } from './app';
+import { agreement, expect, fact, load, open, strip, test } from './app';
 
 const ROUTES = {
 	'/': 'Marram Coil Works',
@@ -46,7 +46,7 @@ test('every value is computed twice, and the page says that all agree', async ({
 
 test('every page loads from its own host alone, within the content policy', async ({ page }) => {
 	for (const [path, words] of Object.entries(ROUTES)) {
-		await open(page, path);
+		await load(page, path);
 		await expect(page.getByRole('heading', { level: 1 })).toContainText(words);
 		await expect(page).toHaveTitle(/Marram Coil Works, Metrewright/);
 	}

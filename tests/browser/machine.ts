@@ -29,8 +29,8 @@ function measure(): number {
 	return performance.now() - begun;
 }
 
-/** 1 on a machine as quick as the slowest one known, more where it is slower or others load it. */
-export const slowness = (): number => Math.max(1, measure() / QUIET);
+/** 1 on a machine as quick as that, more where it is slower or others load it; at most 4, so that what fails ends. */
+export const slowness = (): number => Math.min(4, Math.max(1, measure() / QUIET));
 
 /** As many browsers as there are processors and room for; never more than two, which share one server. */
 export const browsersAtOnce = (): number =>

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { agreement, expect, open, strip, test } from './app';
+import { agreement, expect, open, strip } from './app';
+import { test } from './plant';
 import type { Page } from 'playwright/test';
 
 /** The words that a picture's own description gives, and its table's rows. */

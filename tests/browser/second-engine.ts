@@ -8,6 +8,7 @@ import type { BrowserContext, Page } from 'playwright/test';
 declare global {
 	interface Window {
 		letSecondEngineBegin?: () => void;
+		hasSecondEngineBegun?: boolean;
 	}
 }
 
@@ -17,6 +18,9 @@ export const holdSecondEngine = (context: BrowserContext) => context.addInitScri
 /** Lets it begin in this page, if it was held back. */
 export const letSecondEngineBegin = (page: Page) =>
 	page.evaluate(() => window.letSecondEngineBegin?.());
+
+export const hasSecondEngineBegun = (page: Page): Promise<boolean> =>
+	page.evaluate(() => window.hasSecondEngineBegun === true);
 
 /** Runs in the page, before its own scripts. */
 function hold() {
@@ -64,6 +68,7 @@ function hold() {
 	});
 	window.letSecondEngineBegin = () => {
 		isHeld = false;
+		window.hasSecondEngineBegun = true;
 		for (const begin of waiting.splice(0)) begin();
 	};
 }

@@ -1,4 +1,5 @@
-import { active, expect, fact, find, findMember, open, strip, test } from './app';
+import { active, expect, fact, find, findMember, open, strip } from './app';
+import { test } from './plant';
 import type { Page } from 'playwright/test';
 
 const why = (page: Page) => page.getByRole('region', { name: 'Why this number' });

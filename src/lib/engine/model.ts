@@ -42,16 +42,17 @@ export class Model {
 	#conditions: Conditions;
 	readonly #columns = new Map<string, Column>();
 
-	private constructor(workbook: Workbook) {
+	private constructor(workbook: Workbook, plan: Plan) {
 		this.#workbook = workbook;
-		this.#plan = buildPlan(workbook);
+		this.#plan = plan;
 		this.#layout = this.#plan.layout;
 		this.#scenarios = new Scenarios(this.#plan, workbook);
 		this.#conditions = conditionsOf(this.#plan);
 	}
 
-	static open(workbook: Workbook): Model {
-		return new Model(workbook);
+	/** A plan of this very workbook, where there is one, need not be built again. */
+	static open(workbook: Workbook, plan: Plan = buildPlan(workbook)): Model {
+		return new Model(workbook, plan);
 	}
 
 	get workbook(): Workbook {

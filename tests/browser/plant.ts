@@ -1,0 +1,102 @@
+/**
+ * The shipped plant, opened once by each browser and handed from journey to journey, because opening it takes ten times
+ * as long as what most of them do in it. Before each, it is brought to where a reader finds it: every step undone, the
+ * choices of the strip as they were. Where that cannot be had, after a failure or with the second engine running, it is
+ * opened anew. A journey about opening, keeping or another language takes `test` of `app.ts` and has a page of its own.
+ */
+import type { Browser, BrowserContext, Page } from 'playwright/test';
+import { expect, follow, open, strip, test as fresh, undoButton, watch } from './app';
+import { hasSecondEngineBegun, holdSecondEngine } from './second-engine';
+
+/** A page that waits for nothing and that no journey here begins on: what is open on it is made anew by leaving it. */
+const NEUTRAL = '/files';
+
+class Plant {
+	#context: BrowserContext | null = null;
+	#page: Page | null = null;
+	#glance: readonly string[] = [];
+	#choices: readonly string[] = [];
+	seen: readonly string[] = [];
+
+	constructor(readonly browser: Browser) {}
+
+	/** The plant as a reader finds it. */
+	async asFound(): Promise<Page> {
+		const page = this.#page;
+		if (page && (await this.#isBack(page))) return page;
+		await this.leave();
+		return this.#open();
+	}
+
+	/** The next journey has it opened anew. */
+	async leave() {
+		await this.#context?.close();
+		this.#context = this.#page = null;
+	}
+
+	async #open(): Promise<Page> {
+		const size = { width: 1280, height: 720 };
+		this.#context = await this.browser.newContext({
+			...address(),
+			locale: 'en-GB',
+			viewport: size
+		});
+		this.seen = await watch(this.#context);
+		await holdSecondEngine(this.#context);
+		const page = (this.#page = await this.#context.newPage());
+		await open(page);
+		this.#choices = await choices(page);
+		this.#glance = await strip(page).locator('.number').allTextContents();
+		return page;
+	}
+
+	async #isBack(page: Page): Promise<boolean> {
+		try {
+			if (page.isClosed() || (await hasSecondEngineBegun(page))) return false;
+			await page.unrouteAll();
+			await page.setViewportSize({ width: 1280, height: 720 });
+			await page.emulateMedia({ media: null, colorScheme: null, reducedMotion: null });
+			await page.keyboard.press('Escape');
+			if ((await page.getByRole('dialog').count()) > 0) return false;
+			await follow(page, '/');
+			await undoButton(page).evaluate(async (button: HTMLButtonElement) => {
+				for (; !button.disabled; await new Promise(requestAnimationFrame)) button.click();
+			});
+			const boxes = strip(page).getByRole('combobox');
+			for (const [at, choice] of this.#choices.entries()) await boxes.nth(at).selectOption(choice);
+			await expect(strip(page).locator('.number')).toHaveText([...this.#glance]);
+			await follow(page, NEUTRAL);
+			return true;
+		} catch {
+			return false;
+		}
+	}
+}
+
+const address = () => ({ baseURL: `http://127.0.0.1:${process.env.JOURNEYS_PORT}` });
+
+const choices = (page: Page) =>
+	strip(page)
+		.getByRole('combobox')
+		.evaluateAll((boxes) => boxes.map((box) => (box as HTMLSelectElement).value));
+
+export const test = fresh.extend<object, { plant: Plant }>({
+	plant: [
+		async ({ browser }, use) => {
+			const plant = new Plant(browser);
+			await use(plant);
+			await plant.leave();
+		},
+		{ scope: 'worker' }
+	],
+	page: async ({ plant }, use, info) => {
+		const page = await plant.asFound();
+		const before = plant.seen.length;
+		await use(page);
+		if (info.status !== info.expectedStatus) await plant.leave();
+		expect(plant.seen.slice(before)).toEqual([]);
+	},
+	context: async ({ page }, use) => use(page.context()),
+	/** Of the page's own context, above. */
+	watched: async ({ plant }, use) => use(plant.seen)
+});
