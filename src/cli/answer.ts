@@ -4,16 +4,10 @@
  * in the workbook fails; 2: the command or the file cannot be read.
  */
 import { checkCommand } from './check';
+import type { CommandOutput } from './command-output';
 import { evaluateCommand } from './evaluate';
 import { schemaCommand } from './schema';
 import { studyCommand } from './study';
-
-/** What a command answers: text for standard output, for standard error, and the exit code. */
-export interface CommandOutput {
-	readonly out: string;
-	readonly err?: string;
-	readonly code: 0 | 1 | 2;
-}
 
 const USAGE = `metrewright evaluate FILE [--scenario ID]... [--quantity NAME]... [--json]
     computes a workbook and prints its values

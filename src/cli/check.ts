@@ -11,7 +11,7 @@ import { INPUT } from '$lib/workbook/cells';
 import type { Quantity } from '$lib/workbook/schema';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
-import type { CommandOutput } from './answer';
+import type { CommandOutput } from './command-output';
 
 /** What a check finds, as the JSON answer has it. */
 interface Report {

@@ -3,7 +3,7 @@ import { Model } from '$lib/engine/model';
 import { nearest } from '$lib/formula/names';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
-import type { CommandOutput } from './answer';
+import type { CommandOutput } from './command-output';
 import {
 	quantityAsJson,
 	type JsonQuantity,

@@ -1,5 +1,6 @@
 /** Runs one command and writes its answer. */
-import { answer, type CommandOutput } from './answer';
+import { answer } from './answer';
+import type { CommandOutput } from './command-output';
 import { askPassword } from './ask-password';
 
 /** Commands that work on the store bring its packages with them; the others start without. */

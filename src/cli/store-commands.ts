@@ -10,7 +10,7 @@ import { openStoreOf, settingsFrom, StartError } from '$lib/server/start';
 import { backUp, restore, RestoreError } from '$lib/server/store/backup';
 import type { Store } from '$lib/server/store/open';
 import { z } from '$lib/workbook/zod';
-import type { CommandOutput } from './answer';
+import type { CommandOutput } from './command-output';
 
 /** Gives the new password: asked for, or read where nobody is there to ask. */
 export type AskPassword = () => Promise<string | null>;

@@ -8,7 +8,7 @@ import { nearest } from '$lib/formula/names';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type Study } from '$lib/workbook/study-schema';
 import { readWords } from './arguments';
-import type { CommandOutput } from './answer';
+import type { CommandOutput } from './command-output';
 import { readWorkbookFile } from './files';
 import { studyAsJson } from './study-json';
 import { columnsOf, studyAsText } from './study-text';

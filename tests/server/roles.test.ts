@@ -139,7 +139,7 @@ describe('every route and method', () => {
 	it('is in the table, and in the description, and nothing more is', () => {
 		const routes = ROUTES.map(({ method, path }) => `${method} ${path}`);
 		expect(Object.keys(TABLE).sort()).toEqual([...routes].sort());
-		const { paths } = openApi() as { paths: Record<string, object> };
+		const { paths } = openApi(ROUTES) as { paths: Record<string, object> };
 		const described = Object.entries(paths).flatMap(([path, methods]) =>
 			Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`)
 		);

@@ -3,7 +3,7 @@
  */
 import { quoteIfNeeded } from './names';
 import { clip, problem } from './problems';
-import type { Token } from './tokens';
+import type { Token } from './token';
 import type { FormulaProblem } from './tree';
 
 const written: readonly (readonly [mark: string, message: string, suggestion?: string])[] = [

@@ -3,7 +3,7 @@
  * number that could mean two things. The unit's text is taken as it stands; whether it is a unit is for units.
  */
 import { clip, place, problem } from './problems';
-import type { NumberToken } from './tokens';
+import type { NumberToken } from './token';
 import type { FormulaProblem } from './tree';
 
 const NUMBER = /(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?/y;

@@ -9,7 +9,8 @@ import { readCall } from './read-call';
 import { readReference } from './read-reference';
 import { TokenReader } from './reader';
 import { clip, problem } from './problems';
-import { FORMULA_LIMITS, type Mark } from './tokens';
+import type { Mark } from './token';
+import { FORMULA_LIMITS } from './tokens';
 import type { BinaryOperator, Expression, ParseResult } from './tree';
 
 const COMPARISONS = ['=', '<>', '<', '<=', '>', '>='] as const;

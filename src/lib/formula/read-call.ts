@@ -5,7 +5,7 @@ import { argumentGathers, findFunction, type FunctionSpec } from './functions';
 import { RESERVED } from './names';
 import { clip } from './problems';
 import { TokenReader } from './reader';
-import type { Token } from './tokens';
+import type { Token } from './token';
 import type { Argument, Binding, Call, Expression } from './tree';
 import { adviseOnFunction } from './unknown-function';
 

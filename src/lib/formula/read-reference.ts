@@ -4,7 +4,7 @@
 import { RESERVED } from './names';
 import { clip } from './problems';
 import { TokenReader } from './reader';
-import type { Token } from './tokens';
+import type { Token } from './token';
 import type { Expression, Index, Reference } from './tree';
 import { reserved } from './unexpected';
 

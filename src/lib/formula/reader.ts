@@ -5,7 +5,8 @@
  * turn, so the first problem is the one reported. What a mistake means is worded in `unexpected.ts`.
  */
 import { place, problem, type SyntaxCode } from './problems';
-import { FORMULA_LIMITS, tokenize, type Mark, type Token } from './tokens';
+import type { Mark, Token } from './token';
+import { FORMULA_LIMITS, tokenize } from './tokens';
 import type { Expression, FormulaProblem, Span } from './tree';
 import { explainUnexpected } from './unexpected';
 

@@ -8,7 +8,8 @@
 import { lookalike } from './lookalikes';
 import { clip, place, problem, show } from './problems';
 import { readNumber } from './numbers';
-import type { FormulaProblem, Span } from './tree';
+import type { Mark, Token } from './token';
+import type { FormulaProblem } from './tree';
 
 /** What a formula may at most hold; far above any that a person reads. */
 export const FORMULA_LIMITS = {
@@ -19,49 +20,6 @@ export const FORMULA_LIMITS = {
 	/** Levels of the tree: a sum of 500 terms has 500. */
 	height: 500
 } as const;
-
-export type Mark =
-	| '+'
-	| '-'
-	| '*'
-	| '/'
-	| '^'
-	| '%'
-	| '='
-	| '<>'
-	| '<'
-	| '<='
-	| '>'
-	| '>='
-	| '('
-	| ')'
-	| '['
-	| ']'
-	| ';'
-	| ','
-	| '.';
-
-export interface NumberToken {
-	readonly kind: 'number';
-	readonly text: string;
-	readonly value: number;
-	readonly unit: string | null;
-	readonly unitSpan: Span | null;
-	readonly span: Span;
-}
-
-export type Token =
-	| NumberToken
-	| { readonly kind: 'name'; readonly text: string; readonly span: Span }
-	| { readonly kind: 'quoted'; readonly text: string; readonly span: Span }
-	| { readonly kind: 'mark'; readonly text: Mark; readonly span: Span }
-	| {
-			readonly kind: 'bad';
-			readonly text: string;
-			readonly problem: FormulaProblem;
-			readonly span: Span;
-	  }
-	| { readonly kind: 'end'; readonly text: string; readonly span: Span };
 
 const marks: ReadonlyMap<string, Mark> = new Map<string, Mark>([
 	...(['<>', '<=', '>=', '+', '-', '*', '/', '^', '%', '=', '<', '>'] as const).map(

@@ -5,7 +5,7 @@ import { findFunction } from './functions';
 import { RESERVED } from './names';
 import { clip, problem } from './problems';
 import type { TokenReader } from './reader';
-import type { Token } from './tokens';
+import type { Token } from './token';
 import type { FormulaProblem, Span } from './tree';
 
 const CLAUSES: ReadonlySet<string> = new Set(['over', 'where', 'in', 'else']);

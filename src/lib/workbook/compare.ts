@@ -4,18 +4,9 @@
  */
 import { compareLists } from './compare/lists';
 import { compareQuantities } from './compare/quantities';
-import { compareValues } from './compare/values';
+import { compareValues, type ValueDifference } from './compare/values';
 import type { ShowNumber } from './describe';
-import type { Scalar, Workbook } from './schema';
-
-/** One entered value before and after; undefined where nothing stands. */
-export interface ValueDifference {
-	readonly quantity: string;
-	readonly scenario: string;
-	readonly at: readonly string[];
-	readonly was: Scalar | undefined;
-	readonly now: Scalar | undefined;
-}
+import type { Workbook } from './schema';
 
 export interface Comparison {
 	/** In the order in which a reader wants them: values, quantities, then the rest. */

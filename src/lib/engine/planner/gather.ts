@@ -9,8 +9,7 @@ import { Op, operation, OPERATION_OF, type AggregateOp } from '../operations';
 import { resultOf, type Result } from './aggregate-types';
 import { unified } from './branches';
 import { asCondition } from './convert-typed';
-import { broken, type Proof } from './proof';
-import type { Prove } from './prove';
+import { broken, type Proof, type Prove } from './proof';
 import { Scope } from './scope';
 import type { Aggregate, Terms, Typed, Variable } from './types';
 

@@ -8,6 +8,14 @@ import type { Context, KnownQuantity } from './context';
 import { Scope } from './scope';
 import { BAD, type Read, type Typed, type Variable } from './types';
 
+/** Proves a part of the formula; `expected`: the set of which a member is expected at the place. */
+export type Prove = (
+	proof: Proof,
+	expression: Expression,
+	scope: Scope,
+	expected?: string
+) => Typed;
+
 /** More axes than this never run in one formula. */
 const VARIABLE_LIMIT = 30;
 

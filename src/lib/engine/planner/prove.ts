@@ -7,19 +7,11 @@ import { ONE } from '$lib/units/algebra';
 import { findFunction } from '$lib/formula/functions';
 import { calculate, compare, isComparison, negate, percent } from './arithmetic';
 import { proveAggregate } from './gather';
-import { broken, type Proof } from './proof';
+import { broken, type Proof, type Prove } from './proof';
 import { resolve } from './resolve';
 import { proveScalar } from './scalar-calls';
 import type { Scope } from './scope';
 import type { Typed } from './types';
-
-/** `expected`: the set of which a member is expected at the place. */
-export type Prove = (
-	proof: Proof,
-	expression: Expression,
-	scope: Scope,
-	expected?: string
-) => Typed;
 
 export const prove: Prove = (proof, expression, scope, expected) => {
 	switch (expression.kind) {

@@ -16,8 +16,7 @@ import {
 } from './convert-typed';
 import { constant } from './constant';
 import { asDate, dateOf, weekday } from './date-calls';
-import { broken, type Proof } from './proof';
-import type { Prove } from './prove';
+import { broken, type Proof, type Prove } from './proof';
 import type { Scope } from './scope';
 import { memberAt, memberNumber, ordinal, span } from './set-calls';
 import { PLAIN, YES_NO, type ListOperation, type Typed, type ValueType } from './types';

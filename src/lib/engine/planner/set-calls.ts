@@ -4,8 +4,7 @@ import { Op } from '../operations';
 import { binary } from './arithmetic';
 import { constant } from './constant';
 import { asPlain } from './convert-typed';
-import { broken, type Proof } from './proof';
-import type { Prove } from './prove';
+import { broken, type Proof, type Prove } from './proof';
 import type { Scope } from './scope';
 import { numberIn, PLAIN, type Typed } from './types';
 

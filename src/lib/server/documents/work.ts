@@ -2,7 +2,8 @@
  * What is done with the text of a workbook: opened and checked, merged with what others saved, compared, packed. It runs
  * in a thread, because a text may be made to take for ever, and answers in texts, which cross to the server unread.
  */
-import { compareWorkbooks, type ValueDifference } from '$lib/workbook/compare';
+import { compareWorkbooks } from '$lib/workbook/compare';
+import type { ValueDifference } from '$lib/workbook/compare/values';
 import { loadWorkbook, type FileProblem } from '$lib/workbook/load';
 import { mergeWorkbooks } from '$lib/workbook/merge';
 import { saveWorkbook } from '$lib/workbook/save';

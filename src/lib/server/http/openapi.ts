@@ -4,14 +4,13 @@ import { z } from '$lib/workbook/zod';
 import { OWN_HEADER } from './guard';
 import { PROBLEMS } from './problem';
 import type { Route } from './route';
-import { ROUTES } from './routes';
 
 const WORKBOOK = { $ref: '#/components/schemas/Workbook' };
 const PROBLEM = { $ref: '#/components/schemas/Problem' };
 
-export function openApi(): object {
+export function openApi(routes: readonly Route[]): object {
 	const paths: Record<string, Record<string, object>> = {};
-	for (const route of ROUTES)
+	for (const route of routes)
 		(paths[route.path] ??= {})[route.method.toLowerCase()] = operation(route);
 	return {
 		openapi: '3.1.0',

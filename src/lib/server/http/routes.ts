@@ -11,7 +11,7 @@ import { sessionRoutes } from './routes/session';
 import { workbookRoutes } from './routes/workbooks';
 
 export const ROUTES: readonly Route[] = [
-	...operationRoutes,
+	...operationRoutes(() => ROUTES),
 	...sessionRoutes,
 	...peopleRoutes,
 	...invitationRoutes,

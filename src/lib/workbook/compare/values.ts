@@ -5,7 +5,15 @@ import { pairKey } from '../axes';
 import { same, type Node } from '../merge/same';
 import type { Scalar, Values, Workbook } from '../schema';
 import { flatten } from '../values';
-import type { ValueDifference } from '../compare';
+
+/** One entered value before and after; undefined where nothing stands. */
+export interface ValueDifference {
+	readonly quantity: string;
+	readonly scenario: string;
+	readonly at: readonly string[];
+	readonly was: Scalar | undefined;
+	readonly now: Scalar | undefined;
+}
 
 export interface ValuesCompared {
 	readonly all: readonly ValueDifference[];

@@ -3,11 +3,12 @@ import { z } from '$lib/workbook/zod';
 import { ask } from '../../store/open';
 import { openApi } from '../openapi';
 import { problem } from '../problem';
-import { json, route } from '../route';
+import { json, route, type Route } from '../route';
 
 const group = 'operation';
 
-export const operationRoutes = [
+/** `all`: the whole table, which the description is printed from. */
+export const operationRoutes = (all: () => readonly Route[]) => [
 	route({
 		method: 'GET',
 		path: '/api/health',
@@ -41,6 +42,6 @@ export const operationRoutes = [
 		group,
 		summary: 'This description',
 		answers: { 200: { description: 'OpenAPI 3.1', type: 'application/json' } },
-		handle: async () => json(openApi())
+		handle: async () => json(openApi(all()))
 	})
 ];

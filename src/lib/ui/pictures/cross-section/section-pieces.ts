@@ -2,7 +2,7 @@
  * The lines and texts around the ring and the wall of a cross-section: the magnified box, labels with
  * leaders, the chain of dimensions, scale bars, facts. Pure geometry in pixels.
  */
-import type { Band, Dimensions, Frame, SectionTexts, Stroke, Text } from './cross-section';
+import type { Band, Dimensions, Frame, SectionTexts, Stroke, Text } from './section-shapes';
 import { roundLength } from '../../figure/scale';
 import { spread, type Wanted } from '../../figure/spread';
 

@@ -3,7 +3,7 @@
  */
 import type { PlainTable } from '$lib/exchange/csv/write';
 import { decimalsFor, formatDifference, formatNumber, formatUnit } from '../../format';
-import type { Dimensions, SectionTexts } from './cross-section';
+import type { Dimensions, SectionTexts } from './section-shapes';
 import { plain, shown, sumOf, type Reading } from '../../figure/read';
 import type { InHand, Section } from './section';
 import { listed, midSentence } from '../../figure/words';
