@@ -72,7 +72,7 @@ export function planScenario(
 	const answers = derived.parts.map((part) =>
 		solve(solver, part.programme, {
 			...settings,
-			ties: { near: nearTo(model, scenario, part), weight: tieWeights(part.named) },
+			ties: { near: nearTo(model, scenario, part), weight: tieWeights(part.named), inside: true },
 			priced: pricedRows(model, programme, part)
 		})
 	);

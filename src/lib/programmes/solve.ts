@@ -141,9 +141,13 @@ function choose(
 ): Float64Array {
 	const near = ties.near.map((value, column) => value / inner.column[column]!);
 	const weight = ties.weight.map((value, column) => value * inner.column[column]!);
-	const tie = tieProgramme(linear, best.chosen, best.rowDual, { near, weight });
-	const { chosen } = solver.solve(tie.programme, { ...run, basis: null });
-	return chosen ? untied(tie.from, chosen) : best.chosen;
+	// With whole numbers, and where what was entered leaves no room, a plan has no inside.
+	for (const isInside of ties.inside && !isMixed(inner.programme) ? [true, false] : [false]) {
+		const tie = tieProgramme(linear, best.chosen, best.rowDual, { near, weight }, isInside);
+		const { chosen } = solver.solve(tie.programme, { ...run, basis: null });
+		if (chosen) return untied(tie.from, chosen);
+	}
+	return best.chosen;
 }
 
 /** Choices in their own units, inside their bounds to the last digit. */

@@ -4,6 +4,7 @@
  * nothing at all for the base. The weights differ a little from choice to choice, in their order, so that the first
  * members are taken first and one plan alone is left, on every machine and after every order of edits.
  */
+import { inside, insideAt } from './margin';
 import { columnCount, columnSums, rowCount, type LinearProgramme } from './linear';
 
 export interface Ties {
@@ -11,6 +12,8 @@ export interface Ties {
 	readonly near: Float64Array;
 	/** By column: what a difference of one unit counts. */
 	readonly weight: Float64Array;
+	/** Whether the plan lies a hair inside of what is required. */
+	readonly inside?: boolean;
 }
 
 /** What each named decision counts against the one named before it: stock that is named last is kept least. */
@@ -39,7 +42,8 @@ export function tieProgramme(
 	programme: LinearProgramme,
 	chosen: Float64Array,
 	rowDual: Float64Array,
-	{ near, weight }: Ties
+	{ near, weight }: Ties,
+	isInside: boolean
 ): { readonly programme: LinearProgramme; readonly from: Float64Array } {
 	const columns = columnCount(programme);
 	const reduced = columnSums(programme, rowDual).map((sum, at) => programme.cost[at]! - sum);
@@ -58,14 +62,18 @@ export function tieProgramme(
 		upper[2 * at + 1] = from[at]! - low;
 		cost[2 * at] = cost[2 * at + 1] = weight[at]! / most;
 	}
-	return { programme: { ...splitRows(programme, rowDual, from), cost, lower, upper }, from };
+	return {
+		programme: { ...splitRows(programme, rowDual, from, isInside), cost, lower, upper },
+		from
+	};
 }
 
 /** The rows over the split columns, with what the starting plan comes to taken off; tight ones stay tight. */
 function splitRows(
 	programme: LinearProgramme,
 	rowDual: Float64Array,
-	from: Float64Array
+	from: Float64Array,
+	isInside: boolean
 ): Omit<LinearProgramme, 'cost' | 'lower' | 'upper'> {
 	const rows = rowCount(programme);
 	const { starts, columns, values, maximise } = programme;
@@ -77,10 +85,18 @@ function splitRows(
 	};
 	for (let row = 0; row < rows; row++) {
 		const price = rowDual[row]!;
-		if (Math.abs(price) > NONE) {
-			const tight = price > 0 === maximise ? rowUpper[row]! : rowLower[row]!;
-			if (Number.isFinite(tight)) rowLower[row] = rowUpper[row] = tight;
-		}
+		const bounds = { lower: rowLower[row]!, upper: rowUpper[row]! };
+		const tight = price > 0 === maximise ? bounds.upper : bounds.lower;
+		const isTight = Math.abs(price) > NONE && Number.isFinite(tight);
+		const kept = isInside
+			? isTight
+				? insideAt(bounds, tight)
+				: inside(bounds)
+			: isTight
+				? { lower: tight, upper: tight }
+				: bounds;
+		rowLower[row] = kept.lower;
+		rowUpper[row] = kept.upper;
 		let sum = 0;
 		for (let at = starts[row]!; at < starts[row + 1]!; at++) {
 			sum += values[at]! * from[columns[at]!]!;
