@@ -13,6 +13,7 @@ import {
 	withWholeFixed,
 	type LinearProgramme
 } from './linear';
+import { insideMargins } from './margin';
 import { scaled, type Scaled } from './scaling';
 import { ShadowPrices, type RowPrice, type Slope } from './shadow';
 import { tieProgramme, untied, type Ties } from './ties';
@@ -141,13 +142,19 @@ function choose(
 ): Float64Array {
 	const near = ties.near.map((value, column) => value / inner.column[column]!);
 	const weight = ties.weight.map((value, column) => value * inner.column[column]!);
-	// With whole numbers, and where what was entered leaves no room, a plan has no inside.
-	for (const isInside of ties.inside && !isMixed(inner.programme) ? [true, false] : [false]) {
-		const tie = tieProgramme(linear, best.chosen, best.rowDual, { near, weight }, isInside);
+	const nearest = (of: LinearProgramme, found: { chosen: Float64Array; rowDual: Float64Array }) => {
+		const tie = tieProgramme(of, found.chosen, found.rowDual, { near, weight });
 		const { chosen } = solver.solve(tie.programme, { ...run, basis: null });
-		if (chosen) return untied(tie.from, chosen);
+		return chosen && untied(tie.from, chosen);
+	};
+	// With whole numbers, and where what was entered leaves no room, a plan has no inside.
+	if (ties.inside && !isMixed(inner.programme)) {
+		const margins = insideMargins(linear);
+		const { chosen, rowDual } = solver.solve(margins, { ...run, basis: null });
+		const plan = chosen && nearest(margins, { chosen, rowDual });
+		if (plan) return plan;
 	}
-	return best.chosen;
+	return nearest(linear, best) ?? best.chosen;
 }
 
 /** Choices in their own units, inside their bounds to the last digit. */

@@ -4,7 +4,6 @@
  * nothing at all for the base. The weights differ a little from choice to choice, in their order, so that the first
  * members are taken first and one plan alone is left, on every machine and after every order of edits.
  */
-import { inside, insideAt } from './margin';
 import { columnCount, columnSums, rowCount, type LinearProgramme } from './linear';
 
 export interface Ties {
@@ -42,8 +41,7 @@ export function tieProgramme(
 	programme: LinearProgramme,
 	chosen: Float64Array,
 	rowDual: Float64Array,
-	{ near, weight }: Ties,
-	isInside: boolean
+	{ near, weight }: Ties
 ): { readonly programme: LinearProgramme; readonly from: Float64Array } {
 	const columns = columnCount(programme);
 	const reduced = columnSums(programme, rowDual).map((sum, at) => programme.cost[at]! - sum);
@@ -63,7 +61,7 @@ export function tieProgramme(
 		cost[2 * at] = cost[2 * at + 1] = weight[at]! / most;
 	}
 	return {
-		programme: { ...splitRows(programme, rowDual, from, isInside), cost, lower, upper },
+		programme: { ...splitRows(programme, rowDual, from), cost, lower, upper },
 		from
 	};
 }
@@ -72,8 +70,7 @@ export function tieProgramme(
 function splitRows(
 	programme: LinearProgramme,
 	rowDual: Float64Array,
-	from: Float64Array,
-	isInside: boolean
+	from: Float64Array
 ): Omit<LinearProgramme, 'cost' | 'lower' | 'upper'> {
 	const rows = rowCount(programme);
 	const { starts, columns, values, maximise } = programme;
@@ -85,18 +82,10 @@ function splitRows(
 	};
 	for (let row = 0; row < rows; row++) {
 		const price = rowDual[row]!;
-		const bounds = { lower: rowLower[row]!, upper: rowUpper[row]! };
-		const tight = price > 0 === maximise ? bounds.upper : bounds.lower;
-		const isTight = Math.abs(price) > NONE && Number.isFinite(tight);
-		const kept = isInside
-			? isTight
-				? insideAt(bounds, tight)
-				: inside(bounds)
-			: isTight
-				? { lower: tight, upper: tight }
-				: bounds;
-		rowLower[row] = kept.lower;
-		rowUpper[row] = kept.upper;
+		if (Math.abs(price) > NONE) {
+			const tight = price > 0 === maximise ? rowUpper[row]! : rowLower[row]!;
+			if (Number.isFinite(tight)) rowLower[row] = rowUpper[row] = tight;
+		}
 		let sum = 0;
 		for (let at = starts[row]!; at < starts[row + 1]!; at++) {
 			sum += values[at]! * from[columns[at]!]!;
