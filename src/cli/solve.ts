@@ -11,7 +11,7 @@ import { nearest } from '$lib/formula/names';
 import { ownPlan } from '$lib/workbook/plans';
 import { saveWorkbook } from '$lib/workbook/save';
 import { readWords } from './arguments';
-import type { CommandOutput } from './answer';
+import type { CommandOutput } from './command-output';
 import { readWorkbookFile } from './files';
 
 const MOST = 12;
