@@ -31,7 +31,8 @@ async function open(port: MessagePort, wasmUrl: string): Promise<{ model: Model;
 async function plan(model: Model, solver: Solver, revision: number): Promise<void> {
 	const before = model.workbook;
 	const made: Planned[] = [];
-	const isStale = (programme: Programme, scenario: string) => !isCurrent(model, programme, scenario);
+	const isStale = (programme: Programme, scenario: string) =>
+		!isCurrent(model, programme, scenario);
 	for (const planned of planAll(solver, model, isStale)) {
 		made.push(planned);
 		await pause();
@@ -59,9 +60,7 @@ async function plan(model: Model, solver: Solver, revision: number): Promise<voi
 const unplanned = ({ programme, scenario, plan, problems }: Planned): Unplanned => ({
 	programme,
 	scenario,
-	message: plan
-		? 'The plan could not be proven best; take it with care.'
-		: problems.join(' ')
+	message: plan ? 'The plan could not be proven best; take it with care.' : problems.join(' ')
 });
 
 function keptShort(model: Model, { programme, scenario, plan }: Planned): KeptShort[] {

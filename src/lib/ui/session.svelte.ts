@@ -13,7 +13,7 @@ import type { Agreement, Results, Why } from '$lib/engine/results';
 import { hasSameStructure, withWorkbook } from '$lib/engine/structure';
 import type { Trial } from '$lib/engine/trial';
 import { UnitSystem } from '$lib/units/system';
-import type { Command, CommandProblem } from '$lib/workbook/commands';
+import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import {
 	doCommand,
 	historyOf,
@@ -28,6 +28,7 @@ import {
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { remapResults } from './remap-results';
+import { Planning, type LoadSolving } from './planning.svelte';
 import { View } from './view.svelte';
 
 /** A sentence at the top of the page, until it is read. */
@@ -72,6 +73,8 @@ export class Session implements EngineEvents {
 	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
 
+	/** Has the plans follow; null where nobody plans. */
+	readonly planning: Planning | null;
 	readonly view = new View();
 	notice = $state.raw<Notice | null>(null);
 	/** Said to screen readers, and shown beside the grid's head for a moment. */
@@ -88,8 +91,16 @@ export class Session implements EngineEvents {
 	readonly redoable = $derived(this.#history && !this.readOnly ? redoLabel(this.#history) : null);
 	readonly units = $derived(UnitSystem.create(this.#history?.workbook.units ?? []).system);
 
-	constructor(startEngine: StartEngine, locale: string) {
+	/** `loadSolving` fetches the solver where the workbook has a programme; left out, plans stay as they are. */
+	constructor(startEngine: StartEngine, locale: string, loadSolving: LoadSolving | null = null) {
 		this.#startEngine = startEngine;
+		this.planning =
+			loadSolving &&
+			new Planning(loadSolving, {
+				lend: (port) => this.#engine?.lend(port),
+				take: (command) => this.#takePlans(command),
+				fail: (message) => this.onfailed(message)
+			});
 		this.locale = locale;
 	}
 
@@ -184,6 +195,15 @@ export class Session implements EngineEvents {
 		this.#tell({ kind: 'patch', patch, structural: true });
 	}
 
+	/** Puts plans into the workbook: they follow from it, and are no step of anyone's. */
+	#takePlans(command: Command): void {
+		const history = this.#history;
+		const result = history && applyCommand(history.workbook, command);
+		if (!result?.ok || result.workbook === history?.workbook) return;
+		this.#take({ ...history!, workbook: result.workbook });
+		this.#tell(command);
+	}
+
 	/** Says that an item of a list was removed, and offers it back. */
 	tellRemoved(item: string, name: string): void {
 		const undo = { revision: this.#revision, item };
@@ -248,11 +268,13 @@ export class Session implements EngineEvents {
 	#tell(command: Command): void {
 		if (!this.workbook) return;
 		this.#engine?.apply(command, this.#revision, this.#order());
+		this.planning?.edited(command);
 		this.onedit?.([command], this.workbook);
 	}
 
 	#openEngine(): void {
 		if (!this.workbook) return;
+		this.planning?.opened(this.#revision);
 		this.#isOpening = true;
 		this.#engine?.open(this.workbook, this.#revision, this.#order());
 	}
@@ -296,6 +318,8 @@ export class Session implements EngineEvents {
 		this.#show();
 		if (revision === this.#revision) this.#isOpening = false;
 		this.#settled = revision;
+		if (revision === this.#revision && this.workbook && !this.readOnly)
+			this.planning?.settled(this.workbook, revision);
 	}
 	/** The engine cannot follow by commands any more. */
 	onlost(): void {

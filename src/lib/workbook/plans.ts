@@ -53,3 +53,21 @@ export function filledValues(workbook: Workbook, scenario: string): ReadonlyMap<
 	}
 	return filled;
 }
+
+export function withoutPlans(workbook: Workbook): Workbook {
+	const { plans: _plans, ...rest } = workbook;
+	return rest;
+}
+
+/** Without plans whose programme or scenario has gone. */
+export function withoutStrayPlans(workbook: Workbook): Workbook {
+	const { plans } = workbook;
+	if (!plans) return workbook;
+	const programmes = new Set(workbook.programmes?.map(({ name }) => name));
+	const scenarios = new Set(workbook.scenarios.map(({ id }) => id));
+	const kept = plans.filter(
+		({ programme, scenario }) => programmes.has(programme) && scenarios.has(scenario)
+	);
+	if (kept.length === plans.length) return workbook;
+	return kept.length > 0 ? { ...workbook, plans: kept } : withoutPlans(workbook);
+}

@@ -1,0 +1,110 @@
+/**
+ * Plans that follow the edits: once all scenarios show an edit, what no longer answers its programme is solved anew, and
+ * the plans are put into the workbook. For a workbook without a programme nothing is fetched and nothing is done.
+ */
+import type { PlanReport } from '$lib/browser/solver-messages';
+import type { Solving, StartSolving } from '$lib/browser/solving';
+import type { Command } from '$lib/workbook/commands';
+import { activeProgrammes } from '$lib/workbook/plans';
+import type { Workbook } from '$lib/workbook/schema';
+
+/** Fetches what starts the solver's worker. */
+export type LoadSolving = () => Promise<StartSolving>;
+
+interface Host {
+	/** Has the engine give its plan of cells to whoever listens at the other end of the port. */
+	lend(port: MessagePort): void;
+	/** Puts plans into the workbook. */
+	take(command: Command): void;
+	fail(message: string): void;
+}
+
+export class Planning {
+	readonly #load: LoadSolving;
+	readonly #host: Host;
+	#starting: Promise<void> | null = null;
+	#solving: Solving | null = null;
+	/** Whether the solver's worker has the workbook and follows its edits. */
+	#isOpen = false;
+	/** The edit with which the workbook was opened: what was planned before is another's. */
+	#openedAt = 0;
+	#asked = 0;
+
+	/** Whether plans are being made for the last edit. */
+	busy = $state(false);
+	/** What came of the last planning; null where there was none. */
+	report = $state.raw<PlanReport | null>(null);
+
+	constructor(load: LoadSolving, host: Host) {
+		this.#load = load;
+		this.#host = host;
+	}
+
+	/** Another workbook is open. */
+	opened(revision: number): void {
+		this.#isOpen = false;
+		this.#openedAt = revision;
+		this.busy = false;
+		this.report = null;
+	}
+
+	/** An edit that the engine has been told. */
+	edited(command: Command): void {
+		if (this.#isOpen) this.#solving?.apply(command);
+	}
+
+	/** All scenarios show the edit of this revision. */
+	settled(workbook: Workbook, revision: number): void {
+		if (activeProgrammes(workbook).length === 0) {
+			this.busy = false;
+			this.report = null;
+			return;
+		}
+		this.busy = true;
+		this.#asked = revision;
+		if (this.#solving) this.#ask();
+		else this.#starting ??= this.#start();
+	}
+
+	close(): void {
+		this.#solving?.close();
+		this.#solving = null;
+	}
+
+	async #start(): Promise<void> {
+		try {
+			const start = await this.#load();
+			this.#solving = start({
+				onplanned: (command, report, revision) => this.#hear(command, report, revision),
+				onfailed: (message) => this.#fail(message)
+			});
+			this.#ask();
+		} catch {
+			this.#fail(
+				'The solver could not be fetched, so plans do not follow. Load the page again once there is a connection; the work is kept.'
+			);
+		} finally {
+			this.#starting = null;
+		}
+	}
+
+	#ask(): void {
+		if (!this.#isOpen) this.#solving?.open((port) => this.#host.lend(port));
+		this.#isOpen = true;
+		this.#solving?.plan(this.#asked);
+	}
+
+	#hear(command: Command | null, report: PlanReport, revision: number): void {
+		if (revision < this.#openedAt) return;
+		this.report = report;
+		if (command) this.#host.take(command);
+		else if (revision === this.#asked) this.busy = false;
+	}
+
+	/** The next edit begins anew. */
+	#fail(message: string): void {
+		this.#isOpen = false;
+		this.busy = false;
+		this.#host.fail(message);
+	}
+}

@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine, EngineEvents } from '$lib/browser/engine-client';
+import type { PlanReport } from '$lib/browser/solver-messages';
+import type { Solving, SolvingEvents } from '$lib/browser/solving';
+import { Session } from '$lib/ui/session.svelte';
+import type { Command } from '$lib/workbook/commands';
+import type { Workbook } from '$lib/workbook/schema';
+import { shop } from './shop';
+
+const planned: Workbook = {
+	...shop,
+	programmes: [
+		{
+			name: 'allocation',
+			title: 'Who makes what',
+			maximise: 'price',
+			decisions: ['mass'],
+			constraints: []
+		}
+	]
+};
+
+const report: PlanReport = { proven: 2, of: 2, unplanned: [], kept: [] };
+const plansOf = (value: number): Command => ({
+	kind: 'set_plans',
+	plans: [
+		{
+			programme: 'allocation',
+			scenario: 'base',
+			digest: `d${value}`,
+			objective: value,
+			values: [{ quantity: 'mass', value: { A15: value } }]
+		}
+	]
+});
+const title = (text: string): Command => ({ kind: 'set_title', title: text });
+
+/** An engine and a solver that answer only when told to, with what they were told. */
+async function opened(workbook: Workbook) {
+	const told: string[] = [];
+	let events: EngineEvents | null = null;
+	let answers: SolvingEvents | null = null;
+	const engine: Engine = {
+		open: () => {},
+		apply: (command) => told.push(`engine ${command.kind}`),
+		why: () => Promise.resolve(null),
+		tryQuantity: () => Promise.resolve(null),
+		lend: () => told.push('lend'),
+		close: () => {}
+	};
+	const solving: Solving = {
+		open: (lend) => lend({} as MessagePort),
+		apply: (command) => told.push(`solver ${command.kind}`),
+		plan: (revision) => told.push(`plan ${revision}`),
+		close: () => {}
+	};
+	const session = new Session(
+		(heard) => {
+			events = heard;
+			return engine;
+		},
+		'en',
+		async () => (heard) => {
+			told.push('fetched');
+			answers = heard;
+			return solving;
+		}
+	);
+	session.open(workbook);
+	const settle = async () => {
+		events!.onsettled(session.revision);
+		await new Promise((resume) => setTimeout(resume));
+	};
+	await settle();
+	return { session, told, settle, answer: () => answers! };
+}
+
+describe('plans that follow', () => {
+	it('cost a workbook without a programme nothing', async () => {
+		const { session, told } = await opened(shop);
+		expect(told).toEqual([]);
+		expect(session.planning?.busy).toBe(false);
+	});
+
+	it('are asked for once all scenarios show the edit, by a solver that has the engine’s plan of cells', async () => {
+		const { session, told, settle } = await opened(planned);
+		expect(told).toEqual(['fetched', 'lend', 'plan 1']);
+		expect(session.planning?.busy).toBe(true);
+		session.apply(title('Another'));
+		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title']);
+		await settle();
+		expect(told.at(-1)).toBe('plan 2');
+	});
+
+	it('go into the workbook without being a step of anyone’s, and are kept like any edit', async () => {
+		const { session, told, answer, settle } = await opened(planned);
+		const kept: string[] = [];
+		session.onedit = (commands) => kept.push(...commands.map(({ kind }) => kind));
+		answer().onplanned(plansOf(3), report, 1);
+		expect(session.workbook?.plans).toHaveLength(1);
+		expect([session.undoable, ...kept]).toEqual([null, 'set_plans']);
+		expect(told).toContain('engine set_plans');
+		await settle();
+		answer().onplanned(null, report, session.revision);
+		expect([session.planning?.busy, session.planning?.report]).toEqual([false, report]);
+	});
+
+	it('leave an earlier edit to be taken back, whatever was planned since', async () => {
+		const { session, answer } = await opened(planned);
+		session.apply({
+			kind: 'add_scenario',
+			scenario: { id: 'more', title: 'More', parent: 'base', changes: [] },
+			index: 1
+		});
+		const plans = [plansOf(3), plansOf(4)].flatMap((command) =>
+			command.kind === 'set_plans' ? command.plans : []
+		);
+		const second = { ...plans[1]!, scenario: 'more' };
+		answer().onplanned({ kind: 'set_plans', plans: [plans[0]!, second] }, report, 2);
+		expect(session.workbook?.plans).toHaveLength(2);
+		session.undo();
+		expect(session.workbook?.scenarios.some(({ id }) => id === 'more')).toBe(false);
+		expect(session.workbook?.plans?.map(({ scenario }) => scenario)).toEqual(['base']);
+	});
+
+	it('are not those of a workbook that was open before', async () => {
+		const { session, answer } = await opened(planned);
+		session.open({ ...planned, title: 'Another' });
+		answer().onplanned(plansOf(3), report, 1);
+		expect(session.workbook?.plans).toBeUndefined();
+	});
+
+	it('stay as they are, with a sentence, when the solver stops; the next edit begins anew', async () => {
+		const { session, told, answer, settle } = await opened(planned);
+		answer().onfailed('Planning stopped.');
+		expect(session.notice).toMatchObject({ tone: 'error', text: 'Planning stopped.' });
+		session.apply(title('Another'));
+		await settle();
+		expect(told.slice(-3)).toEqual(['engine set_title', 'lend', 'plan 2']);
+	});
+});
