@@ -98,7 +98,7 @@ export class Session implements EngineEvents {
 			loadSolving &&
 			new Planning(loadSolving, {
 				lend: (port) => this.#engine?.lend(port),
-				take: (command) => this.#takePlans(command),
+				take: (command) => this.takePlans(command),
 				fail: (message) => this.onfailed(message)
 			});
 		this.locale = locale;
@@ -196,8 +196,8 @@ export class Session implements EngineEvents {
 	}
 
 	/** Puts plans into the workbook: they follow from it, and are no step of anyone's. */
-	#takePlans(command: Command): void {
-		const history = this.#history;
+	takePlans(command: Command): void {
+		const history = this.readOnly ? null : this.#history;
 		const result = history && applyCommand(history.workbook, command);
 		if (!result?.ok || result.workbook === history?.workbook) return;
 		this.#take({ ...history!, workbook: result.workbook });

@@ -25,6 +25,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 
 /** The pages about the workbook itself. */
 export const WORKBOOK_PAGES: readonly PageLink[] = [
+	{ href: '/plan', title: 'Plan' },
 	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
 	{ href: '/members', title: 'Products, lines and other sets' },
