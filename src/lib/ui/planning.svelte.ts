@@ -63,7 +63,7 @@ export class Planning {
 		this.busy = true;
 		this.#asked = revision;
 		if (this.#solving) this.#ask();
-		else this.#starting ??= this.#start();
+		else if (!this.#starting) this.#starting = this.#start();
 	}
 
 	close(): void {
