@@ -100,7 +100,7 @@ describe('the parts of a value', () => {
 		expect(columns.map(({ label }) => label).slice(money.length)).toEqual([
 			'Profitability index',
 			'Modified rate of return',
-			'Overrun of the outlay that the case bears'
+			'Cost overrun the case can take'
 		]);
 		const source = sourceOf(open, 'new_line');
 		expect(partText(partColumns(open.layout, picture, kEUR)[0]!, source, kEUR, 'en')).toBe(
@@ -116,7 +116,7 @@ describe('the parts of a value', () => {
 		});
 		const at = (label: string) => table.columns.indexOf(label);
 		const line = table.rows.find(([title]) => title === 'New line')!;
-		expect(line[at('Present value, outlay, EUR')]).toBe(-1_618_000);
+		expect(line[at('Present value, investment, EUR')]).toBe(-1_618_000);
 		const beyond = at('Beyond each option alone, EUR');
 		expect(line[beyond]).toBeNull();
 		const both = table.rows.find(([title]) => title === 'New line and rewinder')!;
