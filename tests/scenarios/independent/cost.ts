@@ -1,4 +1,4 @@
-/** The cost card of a product, and the pools behind its rates. Volumes come from a plan. */
+/** The cost card of a product, and the pools behind its rates. Volumes come from metres.ts. */
 import { averageTariff, kWhPerMetre, siteEnergyOf, type SiteEnergy } from './energy';
 import { rewinderHoursOffered, type Year } from './metres';
 import { peopleOf, STAGES, type People, type Stage } from './people';
@@ -114,12 +114,10 @@ export function capacityOf(works: Works) {
 }
 
 /** kg of cross-linked pipe in the year's plan: what the cross-linking pool is divided by. */
-export function crosslinkedKg(works: Works, year: Year): number {
+export function crosslinkedKg(works: Works, year: Year, of: 'planned' | 'metres'): number {
 	return sum(
 		year.made.map((made) =>
-			productOf(made.product).crosslink
-				? made.metres * at(works.pipes, made.product).massPerMetre
-				: 0
+			productOf(made.product).crosslink ? made[of] * at(works.pipes, made.product).massPerMetre : 0
 		)
 	);
 }
@@ -127,7 +125,7 @@ export function crosslinkedKg(works: Works, year: Year): number {
 export function cardsOf(works: Works, pools: Pools, year: Year): ReadonlyMap<string, Card> {
 	const capacity = capacityOf(works);
 	const crosslinkRate =
-		(pools.labour.crosslink + pools.overhead.crosslink) / crosslinkedKg(works, year);
+		(pools.labour.crosslink + pools.overhead.crosslink) / crosslinkedKg(works, year, 'planned');
 	return new Map(
 		products.map((product) => {
 			const weigh = weights(works, year, product.id);
