@@ -18,7 +18,7 @@ import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
 import { findQuantity } from './lookup';
 import { patchBetween, patched } from './patch';
-import { withoutPlans, withoutStrayPlans } from './plans';
+import { withoutStrayPlans } from './plans';
 import { workbookSchema, type Workbook } from './schema';
 import { shown } from './shown';
 
@@ -49,12 +49,9 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 			return refused(problem.code, sentence(problemLine(problem)));
 	}
 	const after = withoutStrayPlans(edit.workbook);
-	// Plans follow from the rest: what leads back does not speak of them, or it would not fit the next plan.
-	const bare = command.kind === 'set_plans' ? (whole: Workbook) => whole : withoutPlans;
-	const back = patchBetween(bare(after), bare(workbook));
-	if (!back && !patchBetween(after, workbook))
-		return { ok: true, workbook, inverse: NOTHING, structural: false };
-	const inverse: Command = back ? { kind: 'patch', patch: back, structural } : NOTHING;
+	const back = patchBetween(after, workbook);
+	if (!back) return { ok: true, workbook, inverse: NOTHING, structural: false };
+	const inverse: Command = { kind: 'patch', patch: back, structural };
 	return { ok: true, workbook: after, inverse, structural };
 }
 

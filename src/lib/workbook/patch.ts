@@ -122,6 +122,16 @@ function apply(node: Node, patch: Patch, path: readonly string[]): Node {
 	return patch.is;
 }
 
+/** Plans follow from the rest: those that were made anew since stay, and nothing fails for them. */
+function plansAfter(plans: Node, patch: Patch): Node {
+	try {
+		return apply(plans, patch, ['plans']);
+	} catch (thrown) {
+		if (thrown instanceof Changed) return plans;
+		throw thrown;
+	}
+}
+
 /** Fields keep their order; what comes anew comes last. Any name may be a field's, "constructor" as well. */
 function fieldsWith(
 	node: { readonly [field: string]: Json },
@@ -130,7 +140,10 @@ function fieldsWith(
 ): Json {
 	const entries = new Map<string, Json>(Object.entries(node));
 	for (const [name, patch] of fields) {
-		const field = apply(fieldOf(node, name), patch, [...path, name]);
+		const field =
+			path.length === 0 && name === 'plans'
+				? plansAfter(fieldOf(node, name), patch)
+				: apply(fieldOf(node, name), patch, [...path, name]);
 		if (field === undefined) entries.delete(name);
 		else entries.set(name, field);
 	}

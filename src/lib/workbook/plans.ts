@@ -54,7 +54,7 @@ export function filledValues(workbook: Workbook, scenario: string): ReadonlyMap<
 	return filled;
 }
 
-export function withoutPlans(workbook: Workbook): Workbook {
+function withoutPlans(workbook: Workbook): Workbook {
 	const { plans: _plans, ...rest } = workbook;
 	return rest;
 }
