@@ -142,6 +142,8 @@ describe('our reader of JSON', () => {
 		fc.assert(
 			fc.property(fc.array(bits, { maxLength: 8 }), (list) => {
 				const source = list.join('');
+				// A number beyond what a double holds is refused here, and taken for infinite there.
+				fc.pre(!/e3\d\d/.test(source));
 				let valid = true;
 				try {
 					JSON.parse(source);
