@@ -19,7 +19,7 @@ test('the invented plant is open and computed: cost, metres, fullest resource, p
 	await expect(strip(page)).toContainText('EUR/m');
 	await expect(strip(page)).toContainText('14.82 EUR/coil'); // 0.29646 EUR/m × 50 m
 	await expect(fact(page, 1)).toHaveText('51.0');
-	await expect(strip(page)).toContainText(/fullest: extrusion at [\d.]+ %, line L\d/);
+	await expect(strip(page)).toContainText(/bottleneck: extrusion at [\d.]+ %, line L\d/);
 	const hand = strip(page).getByRole('combobox', { name: 'Scenario in hand' });
 	await expect(hand).toHaveValue('new_line');
 	await expect(fact(page, 2)).toHaveText('7.5');

@@ -146,7 +146,7 @@ test('a product is duplicated with all its values, ordered, and removed again', 
 	await expect(leaf(page)).toBeHidden();
 	await expect(members.getByRole('row').nth(3)).toContainText('PX15C');
 	await strip(page).getByRole('combobox', { name: 'Product shown' }).selectOption('PX15C');
-	await expect(strip(page)).toContainText('PX15C, factory cost of a metre');
+	await expect(strip(page)).toContainText('PX15C, factory cost per metre');
 	await expect(fact(page, 0)).toHaveText(/^0\.\d{4}$/);
 	await line('PX15C').getByRole('button', { name: 'Up', exact: true }).click();
 	await expect(members.getByRole('row').nth(2)).toContainText('PX15C');

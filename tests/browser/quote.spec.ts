@@ -24,7 +24,7 @@ test('a quote follows its quantity, month and product as they are changed, in th
 	await type(page, /^Quantity/, '9 km');
 	await expect(finding(page)).toHaveText(/^9,000\sm of PX15B in October/);
 	await expect(field(page, /^Quantity/)).toHaveValue('9,000');
-	await expect(field(page, /^Discount by size/)).toHaveValue('0');
+	await expect(field(page, /^Discount by order size/)).toHaveValue('0');
 	await fields(page).getByRole('combobox', { name: 'Month of the run' }).selectOption('Feb');
 	await expect(finding(page)).toContainText('in February');
 	await expect(page.getByRole('main')).toContainText('in February the hours are free');
