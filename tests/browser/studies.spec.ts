@@ -37,7 +37,7 @@ test('settings are changed by the keyboard, a range that is none is refused, and
 }) => {
 	await openStudy(page, 'Resin price at which PX15B earns nothing');
 	await expect(page.getByRole('heading', { level: 1 })).toContainText(
-		/meets 0.* EUR\/m at price of PEX resin/
+		/meets 0.* EUR\/m at PEX resin price/
 	);
 	const target = page.getByLabel('Target of the result');
 	await target.fill('nothing');

@@ -106,7 +106,7 @@ test('a study is taken along as SVG, on dark ground where the page is dark', asy
 	await page.emulateMedia({ colorScheme: 'dark' });
 	await open(page, '/studies');
 	await page.getByRole('link', { name: 'Resin price at which PX15B earns nothing' }).click();
-	const heading = page.getByRole('heading', { level: 1, name: /at price of PEX resin/ });
+	const heading = page.getByRole('heading', { level: 1, name: /at PEX resin price/ });
 	await expect(heading).toBeVisible();
 	await expect(page.getByRole('button', { name: 'Take SVG' })).toBeVisible();
 	const found = await seen(page, (await takeSvg(page, 0)).text);
