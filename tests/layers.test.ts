@@ -1,57 +1,21 @@
 /** The order of the layers: a folder imports only from its own and from those below it. */
 import { describe, expect, it } from 'vitest';
 
+const CORE = ['units', 'formula', 'workbook', 'engine'];
+const PURE = ['protocol', ...CORE, 'programmes', 'studies', 'exchange'];
 const BELOW: Record<string, readonly string[]> = {
 	units: [],
 	protocol: [],
 	formula: ['units'],
 	workbook: ['units', 'formula'],
 	engine: ['units', 'formula', 'workbook'],
-	programmes: ['units', 'formula', 'workbook', 'engine'],
-	studies: ['units', 'formula', 'workbook', 'engine', 'programmes'],
-	exchange: ['units', 'formula', 'workbook', 'engine'],
-	browser: [
-		'protocol',
-		'units',
-		'formula',
-		'workbook',
-		'engine',
-		'programmes',
-		'studies',
-		'exchange'
-	],
-	server: [
-		'protocol',
-		'units',
-		'formula',
-		'workbook',
-		'engine',
-		'programmes',
-		'studies',
-		'exchange'
-	],
-	ui: [
-		'protocol',
-		'units',
-		'formula',
-		'workbook',
-		'engine',
-		'programmes',
-		'studies',
-		'exchange',
-		'browser'
-	]
+	programmes: CORE,
+	studies: [...CORE, 'programmes'],
+	exchange: CORE,
+	browser: PURE,
+	server: PURE,
+	ui: [...PURE, 'browser']
 };
-const PURE = [
-	'protocol',
-	'units',
-	'formula',
-	'workbook',
-	'engine',
-	'programmes',
-	'studies',
-	'exchange'
-];
 
 const sources = import.meta.glob<string>('/src/lib/**/*.{ts,svelte}', {
 	query: '?raw',

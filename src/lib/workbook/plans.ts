@@ -54,14 +54,9 @@ export function filledValues(workbook: Workbook, scenario: string): ReadonlyMap<
 	return filled;
 }
 
-function withoutPlans(workbook: Workbook): Workbook {
-	const { plans: _plans, ...rest } = workbook;
-	return rest;
-}
-
 /** Without plans whose programme or scenario has gone. */
 export function withoutStrayPlans(workbook: Workbook): Workbook {
-	const { plans } = workbook;
+	const { plans, ...rest } = workbook;
 	if (!plans) return workbook;
 	const programmes = new Set(workbook.programmes?.map(({ name }) => name));
 	const scenarios = new Set(workbook.scenarios.map(({ id }) => id));
@@ -69,5 +64,5 @@ export function withoutStrayPlans(workbook: Workbook): Workbook {
 		({ programme, scenario }) => programmes.has(programme) && scenarios.has(scenario)
 	);
 	if (kept.length === plans.length) return workbook;
-	return kept.length > 0 ? { ...workbook, plans: kept } : withoutPlans(workbook);
+	return kept.length > 0 ? { ...workbook, plans: kept } : rest;
 }

@@ -26,8 +26,7 @@ export const texts = {
 	chosen: 'Chosen',
 	largest: 'Shall be largest',
 	smallest: 'Shall be smallest',
-	apart: 'Solved apart for each',
-	notes: 'Note'
+	apart: 'Solved apart for each'
 } as const;
 
 export const provenBest = (label: string, value: number, unit: string, locale: string): string =>
