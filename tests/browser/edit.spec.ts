@@ -105,11 +105,11 @@ test('a cleared price leaves no value and says whose error it is, until undo', a
 	await findMember(page, 'main_price', 1);
 	await page.keyboard.press('Delete');
 	await expect(fact(page, 0)).toContainText('No value');
-	await expect(strip(page)).toContainText('inherits the error of price of the main component');
+	await expect(strip(page)).toContainText('inherits the error of resin or compound price');
 	await find(page, 'material_cost_per_kilogram');
 	// The five products that start with PX are made of it.
 	await expect(active(page)).toContainText('5 of 10 without value');
-	await expect(active(page)).toContainText('error of price of the main component');
+	await expect(active(page)).toContainText('error of resin or compound price');
 	await page.keyboard.press('Enter');
 	await page.keyboard.press('ArrowDown');
 	await expect(active(page)).toContainText('No value');

@@ -101,5 +101,5 @@ test('a picture without values says whose error it is', async ({ page }) => {
 	await page.keyboard.press('Delete');
 	await expect(strip(page)).toContainText('No value');
 	await page.getByRole('link', { name: 'Product', exact: true }).click();
-	await expect(page.getByRole('main')).toContainText(/price of the main component/i);
+	await expect(page.getByRole('main')).toContainText(/resin or compound price/i);
 });
