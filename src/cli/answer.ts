@@ -1,7 +1,7 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `schema`; those on the store (`account`,
- * `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something
- * in the workbook fails; 2: the command or the file cannot be read.
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `solve FILE`, `schema`; those on the
+ * store (`account`, `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something in the
+ * workbook fails; 2: the command or the file cannot be read.
  */
 import { checkCommand } from './check';
 import type { CommandOutput } from './command-output';
@@ -12,7 +12,7 @@ import { studyCommand } from './study';
 const USAGE = `metrewright evaluate FILE [--scenario ID]... [--quantity NAME]... [--json]
     computes a workbook and prints its values
 metrewright check FILE [--json]
-    proves every formula, holds every range and check, compares the two engines
+    proves every formula and every plan, holds every range and check, compares the two engines
 metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
     lists the studies of a workbook, or runs one
 metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
@@ -27,7 +27,7 @@ metrewright restore FILE
     puts such a file into an empty store
 `;
 
-export function answer(args: readonly string[]): CommandOutput {
+export async function answer(args: readonly string[]): Promise<CommandOutput> {
 	const [command, ...rest] = args;
 	switch (command) {
 		case 'evaluate':
@@ -36,6 +36,8 @@ export function answer(args: readonly string[]): CommandOutput {
 			return checkCommand(rest);
 		case 'study':
 			return studyCommand(rest);
+		case 'solve':
+			return (await import('./solve')).solveCommand(rest);
 		case 'schema':
 			return schemaCommand(rest);
 		case undefined:

@@ -1,6 +1,6 @@
 /**
- * `check`: proves every formula, holds every range and every check in every scenario, and lets the
- * second engine compute all values again. Says what it proved; exit 1 if anything fails.
+ * `check`: proves every formula, holds every range and every check in every scenario, lets the second engine compute
+ * all values again, and proves every plan of a programme the best. Says what it proved; exit 1 if anything fails.
  */
 import { membersOf } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
@@ -11,6 +11,7 @@ import { INPUT } from '$lib/workbook/cells';
 import type { Quantity } from '$lib/workbook/schema';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
+import { keptLines, plansOf, type Plans } from './check-plans';
 import type { CommandOutput } from './command-output';
 
 /** What a check finds, as the JSON answer has it. */
@@ -20,18 +21,20 @@ interface Report {
 	readonly values: number;
 	readonly agreeing: number;
 	readonly checks: { readonly hold: number; readonly fail: number };
+	/** Of the plans of programmes; those kept as they stand need not be the best. */
+	readonly plans: Omit<Plans, 'problems'>;
 	readonly problems: readonly ReportedProblem[];
 }
 
-interface ReportedProblem {
-	readonly kind: 'formula' | 'value' | 'check' | 'engines';
+export interface ReportedProblem {
+	readonly kind: 'formula' | 'value' | 'check' | 'engines' | 'plan';
 	readonly quantity: string;
 	readonly member: string | null;
 	readonly scenario: string | null;
 	readonly message: string;
 }
 
-export function checkCommand(args: readonly string[]): CommandOutput {
+export async function checkCommand(args: readonly string[]): Promise<CommandOutput> {
 	const read = readWords(args, [], ['json']);
 	if (!read.ok) return { out: '', err: read.message, code: 2 };
 	const [file] = read.words.files;
@@ -45,7 +48,7 @@ export function checkCommand(args: readonly string[]): CommandOutput {
 	if (!loaded.ok) return { out: '', err: loaded.message, code: 2 };
 	const model = Model.open(loaded.workbook);
 	const agreement = agreementOf(model);
-	const report = reportOn(model, agreement);
+	const report = reportOn(model, agreement, await plansOf(model));
 	const out = read.words.switches.has('json')
 		? `${JSON.stringify(report)}\n`
 		: asText(model, report, agreement);
@@ -63,7 +66,11 @@ function agreementOf(model: Model): Agreement {
 	return agreement;
 }
 
-function reportOn(model: Model, agreement: Agreement): Report {
+function reportOn(
+	model: Model,
+	agreement: Agreement,
+	{ problems: planProblems, ...plans }: Plans
+): Report {
 	const { workbook, layout, plan } = model;
 	const formulas = layout.quantities.reduce(
 		(count, { quantity }) => count + partsOf(quantity.formula) + (quantity.where ? 1 : 0),
@@ -86,7 +93,8 @@ function reportOn(model: Model, agreement: Agreement): Report {
 			kind: 'engines' as const,
 			...at(disagreement, disagreement.scenario),
 			message: `The two engines differ: ${said(disagreement.first)} and ${said(disagreement.second)}.`
-		}))
+		})),
+		...planProblems
 	];
 	return {
 		quantities: layout.quantities.length,
@@ -97,6 +105,7 @@ function reportOn(model: Model, agreement: Agreement): Report {
 			hold: checks.reduce((sum, { hold }) => sum + hold, 0),
 			fail: checks.reduce((sum, { fail }) => sum + fail.length, 0)
 		},
+		plans,
 		problems
 	};
 }
@@ -128,7 +137,7 @@ function at({ quantity, members }: Pick<Place, 'quantity' | 'members'>, scenario
 const said = ({ value, state }: Outcome) => (state === OK ? String(value) : 'no value');
 
 function asText(model: Model, report: Report, agreement: Agreement): string {
-	const { checks, problems } = report;
+	const { checks, plans, problems } = report;
 	const lines = [
 		model.workbook.title,
 		`${report.quantities} quantities; ${model.plan.printed.size} of ${report.formulas} formulas proven, names, sets and units`,
@@ -140,6 +149,8 @@ function asText(model: Model, report: Report, agreement: Agreement): string {
 				]
 			: []),
 		`${checks.hold} checks hold, ${checks.fail} fail`,
+		...(plans.of > 0 ? [`${plans.best} of ${plans.of} plans proven best`] : []),
+		...keptLines(model, plans.kept),
 		...problems.map(
 			({ quantity, member, scenario, message }) =>
 				`${[quantity, member, scenario].filter(Boolean).join(', ')}: ${message}`

@@ -7,7 +7,6 @@ import { askPassword } from './ask-password';
 const STORE_COMMANDS = ['account', 'backup', 'restore'];
 
 async function answered(words: readonly string[]): Promise<CommandOutput> {
-	if (words[0] === 'solve') return (await import('./solve')).solveCommand(words.slice(1));
 	if (!STORE_COMMANDS.includes(words[0] ?? '')) return answer(words);
 	const { storeCommand } = await import('./store-commands');
 	return storeCommand(words, process.env, askPassword);

@@ -24,15 +24,15 @@ const workbook = (quantities: object[]) => ({
 	scenarios: [{ id: 'base', title: 'Base', parent: null, changes: [] }]
 });
 
-function evaluated(path: string, ...args: string[]) {
-	const { out, code } = answer(['evaluate', path, '--json', ...args]);
+async function evaluated(path: string, ...args: string[]) {
+	const { out, code } = await answer(['evaluate', path, '--json', ...args]);
 	expect(code).toBe(0);
 	return JSON.parse(out);
 }
 
 describe('evaluate', () => {
-	it('prints the chosen quantities of the chosen scenarios as one JSON object', () => {
-		const all = evaluated(SHOP, '--scenario', 'second_shift', '--quantity', 'shifts');
+	it('prints the chosen quantities of the chosen scenarios as one JSON object', async () => {
+		const all = await evaluated(SHOP, '--scenario', 'second_shift', '--quantity', 'shifts');
 		expect(all).toEqual({
 			workbook: 'One-line shop',
 			scenarios: [
@@ -44,7 +44,7 @@ describe('evaluate', () => {
 		});
 	});
 
-	it('nests values by member, a member called constructor included', () => {
+	it('nests values by member, a member called constructor included', async () => {
 		const path = file(
 			'nested.json',
 			workbook([
@@ -57,14 +57,14 @@ describe('evaluate', () => {
 				}
 			])
 		);
-		expect(evaluated(path).scenarios[0].quantities.length).toEqual({
+		expect((await evaluated(path)).scenarios[0].quantities.length).toEqual({
 			unit: 'm',
 			per: ['pipe'],
 			values: { A: 2, constructor: 3 }
 		});
 	});
 
-	it('says yes, no and members as what they are', () => {
+	it('says yes, no and members as what they are', async () => {
 		const path = file(
 			'kinds.json',
 			workbook([
@@ -72,12 +72,12 @@ describe('evaluate', () => {
 				{ name: 'best', label: 'Best', type: { member_of: 'pipe' }, value: 'A' }
 			])
 		);
-		const { quantities } = evaluated(path).scenarios[0];
+		const { quantities } = (await evaluated(path)).scenarios[0];
 		expect(quantities.long.value).toBe(true);
 		expect(quantities.best.value).toEqual({ member: 'A' });
 	});
 
-	it('keeps nothing, errors and where they come from apart', () => {
+	it('keeps nothing, errors and where they come from apart', async () => {
 		const path = file(
 			'bad.json',
 			workbook([
@@ -88,7 +88,7 @@ describe('evaluate', () => {
 				{ name: 'double', label: 'Double', unit: 'EUR', formula: '2 * price' }
 			])
 		);
-		const { quantities } = evaluated(path).scenarios[0];
+		const { quantities } = (await evaluated(path)).scenarios[0];
 		expect(quantities.price.value).toMatchObject({ nothing: 'not-entered' });
 		expect(quantities.per_metre.value).toMatchObject({ error: 'divides-by-zero' });
 		expect(quantities.per_metre.value.reason).toContain('coil_length');
@@ -102,21 +102,28 @@ describe('evaluate', () => {
 		});
 	});
 
-	it('prints lines for people without --json', () => {
-		const { out } = answer(['evaluate', SHOP, '--scenario', 'base', '--quantity', 'resin_price']);
+	it('prints lines for people without --json', async () => {
+		const { out } = await answer([
+			'evaluate',
+			SHOP,
+			'--scenario',
+			'base',
+			'--quantity',
+			'resin_price'
+		]);
 		expect(out).toBe('One-line shop\n\nscenario base\n  resin_price: 1.9 EUR/kg\n');
 	});
 
-	it('asks back about a scenario or quantity that is not there', () => {
-		const { err, code } = answer(['evaluate', SHOP, '--quantity', 'resin_prize']);
+	it('asks back about a scenario or quantity that is not there', async () => {
+		const { err, code } = await answer(['evaluate', SHOP, '--quantity', 'resin_prize']);
 		expect(code).toBe(2);
 		expect(err).toBe(`${SHOP}: there is no quantity "resin_prize"; did you mean resin_price?`);
 	});
 });
 
 describe('check', () => {
-	it('proves the small shop and counts what it proved', () => {
-		const { out, code } = answer(['check', SHOP, '--json']);
+	it('proves the small shop and counts what it proved', async () => {
+		const { out, code } = await answer(['check', SHOP, '--json']);
 		const report = JSON.parse(out);
 		expect(code).toBe(0);
 		expect(report.quantities).toBe(54);
@@ -125,7 +132,7 @@ describe('check', () => {
 		expect(report.problems).toEqual([]);
 	});
 
-	it('ends with 1 where a check, a value or a formula fails, and names each', () => {
+	it('ends with 1 where a check, a value or a formula fails, and names each', async () => {
 		const path = file(
 			'failing.json',
 			workbook([
@@ -141,11 +148,11 @@ describe('check', () => {
 				{ name: 'divided', label: 'Divided', formula: '1 / (share - 90 %)' }
 			])
 		);
-		const { out, code } = answer(['check', path, '--json']);
+		const { out, code } = await answer(['check', path, '--json']);
 		const { problems, checks } = JSON.parse(out);
 		expect(code).toBe(1);
 		expect(checks.fail).toBe(1);
-		expect(answer(['check', path]).out).toContain('2 of 3 formulas proven');
+		expect((await answer(['check', path])).out).toContain('2 of 3 formulas proven');
 		const kinds = problems.map(
 			({ kind, quantity }: Record<string, string>) => `${kind} ${quantity}`
 		);
@@ -173,9 +180,9 @@ describe('a file that cannot be read', () => {
 		['is nested 10,000 deep', () => file('deep.json', '['.repeat(10_000)), /deep\.json/]
 	];
 
-	it.each(bad)('%s: exit 2 and one line that names it', (_what, path, words) => {
+	it.each(bad)('%s: exit 2 and one line that names it', async (_what, path, words) => {
 		for (const command of ['evaluate', 'check']) {
-			const { out, err, code } = answer([command, path()]);
+			const { out, err, code } = await answer([command, path()]);
 			expect(code).toBe(2);
 			expect(out).toBe('');
 			expect(err).toMatch(words);
@@ -185,22 +192,22 @@ describe('a file that cannot be read', () => {
 });
 
 describe('the command words', () => {
-	it('print the JSON Schema', () => {
-		const { out, code } = answer(['schema']);
+	it('print the JSON Schema', async () => {
+		const { out, code } = await answer(['schema']);
 		expect(code).toBe(0);
 		expect(JSON.parse(out).properties.format).toEqual({ const: 'metrewright', type: 'string' });
 	});
 
-	it('refuse an unknown option by naming the known ones', () => {
-		const { err, code } = answer(['evaluate', SHOP, '--quantities', 'ebit']);
+	it('refuse an unknown option by naming the known ones', async () => {
+		const { err, code } = await answer(['evaluate', SHOP, '--quantities', 'ebit']);
 		expect(code).toBe(2);
 		expect(err).toBe(
 			'--quantities is not known here. This command takes --scenario, --quantity, --json.'
 		);
 	});
 
-	it('refuse an unknown command and show the known ones', () => {
-		const { err, code } = answer(['compute']);
+	it('refuse an unknown command and show the known ones', async () => {
+		const { err, code } = await answer(['compute']);
 		expect(code).toBe(2);
 		expect(err).toContain('There is no command "compute".');
 		expect(err).toContain('metrewright evaluate FILE');
@@ -208,7 +215,7 @@ describe('the command words', () => {
 });
 
 describe('a file that lies deep', () => {
-	it('is named by its whole path, and the place in it by the whole id', () => {
+	it('is named by its whole path, and the place in it by the whole id', async () => {
 		const deep = `${'a-folder-with-a-long-name-'.repeat(6)}plant.json`;
 		const id = 'a member whose id is longer than what a sentence would show';
 		const path = file(
@@ -217,7 +224,7 @@ describe('a file that lies deep', () => {
 				{ name: 'length', label: 'Length', unit: 'm', per: ['pipe'], value: { A: 1, [id]: 2 } }
 			])
 		);
-		const { err } = answer(['evaluate', path]);
+		const { err } = await answer(['evaluate', path]);
 		expect(err).toContain(`"${path}"`);
 		expect(err).toContain(`(sheets[0].quantities[0].value["${id}"])`);
 	});

@@ -79,19 +79,21 @@ writeFileSync(
 const run = (...args: string[]) => answer(['study', path, ...args]);
 
 describe('study', () => {
-	it('lists the studies with their kinds', () => {
-		const { out, code } = run('--json');
+	it('lists the studies with their kinds', async () => {
+		const { out, code } = await run('--json');
 		expect(code).toBe(0);
 		expect(JSON.parse(out)).toEqual([
 			{ name: 'why', kind: 'bridge' },
 			{ name: 'best', kind: 'optimise' },
 			{ name: 'lost', kind: 'bridge' }
 		]);
-		expect(run().out).toContain('  why   bridge    Why the revenue differs     never run\n');
+		expect((await run()).out).toContain(
+			'  why   bridge    Why the revenue differs     never run\n'
+		);
 	});
 
-	it('prints a bridge as one JSON object whose parts add up', () => {
-		const { out, code } = run('why', '--json');
+	it('prints a bridge as one JSON object whose parts add up', async () => {
+		const { out, code } = await run('why', '--json');
 		expect(code).toBe(0);
 		// 2 × (100 + 90) / 2 and −10 × (10 + 12) / 2.
 		expect(JSON.parse(out)).toEqual({
@@ -107,8 +109,8 @@ describe('study', () => {
 		});
 	});
 
-	it('prints a bridge as a table from one scenario to the other', () => {
-		expect(run('why').out).toBe(
+	it('prints a bridge as a table from one scenario to the other', async () => {
+		expect((await run('why')).out).toBe(
 			[
 				'Why the revenue differs',
 				'Revenue, from Base to Dear: 80 EUR',
@@ -121,8 +123,8 @@ describe('study', () => {
 		);
 	});
 
-	it('prints the best combination and the runners-up', () => {
-		expect(JSON.parse(run('best', '--json').out)).toEqual({
+	it('prints the best combination and the runners-up', async () => {
+		expect(JSON.parse((await run('best', '--json')).out)).toEqual({
 			kind: 'optimise',
 			quantity: 'revenue',
 			direction: 'highest',
@@ -134,11 +136,13 @@ describe('study', () => {
 				{ value: 1000, choice: [{ option: 'Price', alternative: 'as it is' }] }
 			]
 		});
-		expect(run('best').out).toContain('Highest: 1300 EUR; as it is: 1000 EUR\n2 combinations\n');
+		expect((await run('best')).out).toContain(
+			'Highest: 1300 EUR; as it is: 1000 EUR\n2 combinations\n'
+		);
 	});
 
-	it('says why a study has no answer, and ends with 1', () => {
-		expect(run('lost')).toEqual({
+	it('says why a study has no answer, and ends with 1', async () => {
+		expect(await run('lost')).toEqual({
 			out: '',
 			err: 'Of a quantity that is gone: There is no quantity gone any more. Choose another, or bring it back.',
 			code: 1
@@ -157,7 +161,7 @@ describe('study', () => {
 			['why', 'best'],
 			'study takes one workbook file and the name of a study: metrewright study FILE [NAME].'
 		]
-	])('refuses %j with 2', (args, err) => {
-		expect(run(...args)).toEqual({ out: '', err, code: 2 });
+	])('refuses %j with 2', async (args, err) => {
+		expect(await run(...args)).toEqual({ out: '', err, code: 2 });
 	});
 });
