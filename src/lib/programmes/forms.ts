@@ -4,10 +4,19 @@
  * conditions that are plain, and refused where it is anything else.
  */
 import { operandsOf } from '$lib/engine/operands';
-import { isAggregate, Op, parameterCount } from '$lib/engine/operations';
+import { isAggregate, isUnary, Op, parameterCount, type ScalarOp } from '$lib/engine/operations';
 import { probe } from '$lib/engine/interpreter/probe';
 import type { Plan } from '$lib/engine/plan';
-import { carried, NO_ANSWER, OFF_END, OK, ABSENT } from '$lib/engine/state';
+import { compute, failureOf } from '$lib/engine/scalar';
+import {
+	ABSENT,
+	carried,
+	DIVIDES_BY_ZERO,
+	NO_ANSWER,
+	OFF_END,
+	OK,
+	TOO_LARGE
+} from '$lib/engine/state';
 import type { Column } from '$lib/engine/scenarios';
 import { decision, isPlain, plain, plus, sumOf, times, without, type Form } from './affine';
 
@@ -163,12 +172,13 @@ export class Forms {
 	#met = (form: Form): Form => (form.state === OK ? form : without(carried(form.state)));
 
 	#arithmetic(node: number, op: number): Form {
-		const operands = this.operands(node);
-		const forms = operands.map((operand) => this.node(operand));
-		if (forms.every(isPlain)) return this.#value(node);
-		for (const form of forms) if (form.state !== OK) return without(carried(form.state));
-		const [a, b] = forms as [Form, Form];
-		const firstDecided = operands[forms.findIndex((form) => !isPlain(form))]!;
+		if (op === Op.And || op === Op.Or) return this.#joined(node, op);
+		const { nodes } = this.#setting.plan;
+		const a = this.node(nodes.a[node]!);
+		const b = isUnary(op) ? a : this.node(nodes.b[node]!);
+		for (const form of [a, b]) if (form.state !== OK) return without(carried(form.state));
+		if (isPlain(a) && isPlain(b)) return computed(op as ScalarOp, a.constant, b.constant);
+		const firstDecided = nodes[isPlain(a) ? 'b' : 'a'][node]!;
 		switch (op) {
 			case Op.Add:
 				return plus(a, b);
@@ -179,11 +189,11 @@ export class Forms {
 			case Op.Multiply:
 				if (isPlain(a)) return times(b, a.constant);
 				if (isPlain(b)) return times(a, b.constant);
-				throw new NotLinear('product', node, operands[1]!);
+				throw new NotLinear('product', node, nodes.b[node]!);
 			case Op.Divide:
-				if (!isPlain(b)) throw new NotLinear('divisor', node, operands[1]!);
+				if (!isPlain(b)) throw new NotLinear('divisor', node, nodes.b[node]!);
 				// What divides by zero is an error for every plan.
-				return b.constant === 0 ? this.#value(node) : times(a, 1 / b.constant);
+				return b.constant === 0 ? without(DIVIDES_BY_ZERO) : times(a, 1 / b.constant);
 			case Op.Power:
 				if (isPlain(b) && b.constant === 1) return a;
 				throw new NotLinear('power', node, firstDecided);
@@ -193,8 +203,6 @@ export class Forms {
 			case Op.LessOrEqual:
 			case Op.Greater:
 			case Op.GreaterOrEqual:
-			case Op.And:
-			case Op.Or:
 			case Op.Not:
 				throw new NotLinear('comparison', node, firstDecided);
 			default:
@@ -202,10 +210,22 @@ export class Forms {
 		}
 	}
 
+	/** AND and OR look at every operand; of a decided one no plain value comes. */
+	#joined(node: number, op: number): Form {
+		const met: boolean[] = [];
+		for (const operand of this.operands(node)) {
+			const form = this.node(operand);
+			if (!isPlain(form)) throw new NotLinear('comparison', node, operand);
+			if (form.state !== OK) return without(carried(form.state));
+			met.push(form.constant !== 0);
+		}
+		return plain(Number(op === Op.And ? met.every(Boolean) : met.some(Boolean)));
+	}
+
 	#aggregate(node: number, op: number): Form {
 		const operands = this.operands(node);
-		if (operands.every((operand) => operand < 0 || isPlain(this.node(operand))))
-			return this.#value(node);
+		const isKnown = (operand: number) => operand < 0 || isPlain(this.node(operand));
+		if (op !== Op.Sum && operands.every(isKnown)) return this.#value(node);
 		const count = operands.length - parameterCount(op);
 		const kept: Form[] = [];
 		let first = -1;
@@ -223,7 +243,7 @@ export class Forms {
 		}
 		switch (op) {
 			case Op.Sum:
-				return sumOf(kept);
+				return finite(sumOf(kept));
 			case Op.Average:
 				return kept.length === 0 ? without(NO_ANSWER) : times(sumOf(kept), 1 / kept.length);
 			case Op.First:
@@ -243,7 +263,7 @@ export class Forms {
 		}
 	}
 
-	/** The value of a node that no decision reaches, by the interpreter. */
+	/** The value of a node that no decision reaches and that is seldom met, by the interpreter. */
 	#value(node: number): Form {
 		const { plan, own, others } = this.#setting;
 		const found = probe(plan.nodes, node, ({ cell, which }) => {
@@ -254,6 +274,14 @@ export class Forms {
 		return state === OK ? plain(value) : without(state);
 	}
 }
+
+function computed(op: ScalarOp, x: number, y: number): Form {
+	const value = compute(op, x, y);
+	return Number.isFinite(value) ? plain(value) : without(failureOf(op, x, y));
+}
+
+const finite = (form: Form): Form =>
+	isPlain(form) && !Number.isFinite(form.constant) ? without(TOO_LARGE) : form;
 
 function valueIn({ values, states }: Column, cell: number): Form {
 	const state = states[cell]!;

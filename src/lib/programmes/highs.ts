@@ -6,6 +6,7 @@
  */
 import type { Basis, Highs, Model } from 'highs';
 import { columnCount, isMixed, rowCount, type LinearProgramme } from './linear';
+import type { Direction } from './ray';
 
 export type { Basis } from 'highs';
 
@@ -36,6 +37,8 @@ export class Solver {
 	readonly #highs: Highs;
 	#model: Model;
 	#last: SolverAnswer | null = null;
+	/** By row of the basis, which column is in it; below 0 a row. */
+	#basic: Int32Array | null = null;
 
 	private constructor(highs: Highs) {
 		this.#highs = highs;
@@ -84,17 +87,19 @@ export class Solver {
 		return this.#model.getBasis();
 	}
 
-	/** How the chosen values of the last answer move with one unit more of a row that is tight: by column. */
-	directionOf(row: number, columns: number): Float64Array {
-		const rows = this.#model.getDimensions().numRows;
-		const unit = new Float64Array(rows);
-		unit[row] = 1;
-		const solved = this.#model.getBasisSolve(unit).values;
-		const direction = new Float64Array(columns);
-		this.#model.getBasicVariables().forEach((basic, place) => {
-			if (basic >= 0) direction[basic] = solved[place]!;
-		});
-		return direction;
+	/** How the chosen values of the last answer move with one unit more of a row that is tight. */
+	directionOf(row: number): Direction {
+		this.#basic ??= this.#model.getBasicVariables();
+		const { values, nonzeroIndices } = this.#model.getBasisInverseCol(row, true);
+		const columns: number[] = [];
+		const steps: number[] = [];
+		for (const place of nonzeroIndices ?? []) {
+			const column = this.#basic[place]!;
+			if (column < 0) continue;
+			columns.push(column);
+			steps.push(values[place]!);
+		}
+		return { columns, steps };
 	}
 
 	dispose(): void {
@@ -147,6 +152,7 @@ export class Solver {
 	#run(programme: LinearProgramme, { basis, seconds, gap }: RunSettings): SolverAnswer {
 		const model = this.#model;
 		const mixed = isMixed(programme);
+		this.#basic = null;
 		model.options.set({ time_limit: seconds, mip_rel_gap: gap });
 		model.zeroAllClocks();
 		if (basis && fits(basis, programme)) model.setBasis(basis);

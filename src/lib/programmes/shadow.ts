@@ -6,8 +6,9 @@
  * solver's basis is a corner that several rows share, it proves nothing about one of the two directions: then the
  * programme is solved again with a little more, and the new basis must reach back to where it started.
  */
-import { TOLERANCE, type Basis, type Solver } from './highs';
-import { columnCount, rowValues, type LinearProgramme } from './linear';
+import type { Basis, Solver } from './highs';
+import { rowValues, type LinearProgramme } from './linear';
+import { Entries, reach, type Direction } from './ray';
 
 /** The objective's change by one unit, and over how many units it holds. */
 export interface Slope {
@@ -41,6 +42,8 @@ export class ShadowPrices {
 	readonly #chosen: Float64Array;
 	readonly #sums: Float64Array;
 	readonly #dual: Float64Array;
+	readonly #entries: Entries;
+	#last: { readonly row: number; readonly direction: Direction } | null = null;
 
 	constructor(
 		solver: Solver,
@@ -54,6 +57,7 @@ export class ShadowPrices {
 		this.#chosen = chosen;
 		this.#sums = rowValues(programme, chosen);
 		this.#dual = rowDual;
+		this.#entries = new Entries(programme);
 	}
 
 	/** Of these rows, in their order. */
@@ -87,7 +91,9 @@ export class ShadowPrices {
 			const slack = this.#slack(row);
 			return slack > NEAR ? { price: 0, until: slack } : undefined;
 		}
-		const until = reach(this.#programme, this.#chosen, this.#sums, this.#direction(row, way), row);
+		const plan = { chosen: this.#chosen, sums: this.#sums };
+		const direction = this.#direction(row);
+		const until = reach(this.#programme, this.#entries, plan, direction, row, way);
 		return until > NEAR ? { price: way * this.#dual[row]!, until } : undefined;
 	}
 
@@ -96,9 +102,10 @@ export class ShadowPrices {
 		return Math.min(rowUpper[row]! - this.#sums[row]!, this.#sums[row]! - rowLower[row]!);
 	}
 
-	#direction(row: number, way: Way): Float64Array {
-		const along = this.#solver.directionOf(row, columnCount(this.#programme));
-		return way === 1 ? along : along.map((step) => -step);
+	/** Both ways of a row go along one direction, forth and back. */
+	#direction(row: number): Direction {
+		if (this.#last?.row !== row) this.#last = { row, direction: this.#solver.directionOf(row) };
+		return this.#last.direction;
 	}
 
 	/** Solves with a little more or less; null where there is no plan then. */
@@ -116,21 +123,14 @@ export class ShadowPrices {
 				found = null;
 				continue;
 			}
-			const sums = rowValues(moved, answer.chosen);
+			const plan = { chosen: answer.chosen, sums: rowValues(moved, answer.chosen) };
 			const isTight = this.#solver.basis().rowStatus[row] !== BASIC;
-			const along = this.#direction(row, way);
-			const back = isTight
-				? reach(
-						moved,
-						answer.chosen,
-						sums,
-						along.map((each) => -each),
-						row
-					)
-				: Infinity;
+			const along = isTight ? this.#solver.directionOf(row) : null;
+			const onward = (way: Way) => reach(moved, this.#entries, plan, along!, row, way);
+			const back = along ? onward(opposite(way)) : Infinity;
 			found = {
 				price: way * answer.rowDual[row]!,
-				until: step + (isTight ? reach(moved, answer.chosen, sums, along, row) : 0)
+				until: step + (along ? onward(way) : 0)
 			};
 			if (back >= step * (1 - NEAR)) break;
 		}
@@ -164,26 +164,4 @@ export function withRowMoved(programme: LinearProgramme, row: number, by: number
 	if (rowUpper[row] !== Infinity) rowUpper[row]! += by;
 	if (rowLower[row] !== -Infinity && (both || rowUpper[row] === Infinity)) rowLower[row]! += by;
 	return { ...programme, rowLower, rowUpper };
-}
-
-/** How far the chosen values can go in a direction until a bound of a column, or of a row but this one, stops them. */
-function reach(
-	programme: LinearProgramme,
-	chosen: Float64Array,
-	sums: Float64Array,
-	direction: Float64Array,
-	row: number
-): number {
-	const { lower, upper, rowLower, rowUpper } = programme;
-	let until = Infinity;
-	const take = (value: number, step: number, low: number, high: number) => {
-		if (Math.abs(step) <= TOLERANCE) return;
-		const room = step > 0 ? high - value : value - low;
-		until = Math.min(until, Math.max(0, room) / Math.abs(step));
-	};
-	direction.forEach((step, at) => take(chosen[at]!, step, lower[at]!, upper[at]!));
-	rowValues(programme, direction).forEach((step, at) => {
-		if (at !== row) take(sums[at]!, step, rowLower[at]!, rowUpper[at]!);
-	});
-	return until;
 }
