@@ -36,6 +36,22 @@ interface DraftRow extends Row {
 	readonly upper: number;
 }
 
+interface Share {
+	readonly columns: number[];
+	readonly rows: DraftRow[];
+}
+
+/** The order of a plan's cells is found once. */
+const reaches = new WeakMap<Plan, Reach>();
+
+function reachIn(plan: Plan): Reach {
+	const known = reaches.get(plan);
+	if (known) return known;
+	const reach = new Reach(plan);
+	reaches.set(plan, reach);
+	return reach;
+}
+
 class Deriving {
 	readonly #model: Model;
 	readonly #programme: Programme;
@@ -62,24 +78,27 @@ class Deriving {
 		const objective = layout.byName.get(maximise ?? minimise ?? '');
 		if (!objective) this.#problems.push(`${title} has no objective.`);
 		if (this.#problems.length > 0 || !objective) return this.#refused();
-		const required = constraints.flatMap((name) => layout.byName.get(name) ?? []);
-		const targets = [objective, ...required].flatMap(cellsOf);
+		const required = constraints
+			.flatMap((name) => layout.byName.get(name) ?? [])
+			.flatMap((quantity) => cellsOf(quantity));
 		const reached = new Uint8Array(this.#plan.cells);
-		const reach = new Reach(this.#plan).from(this.#cells);
+		const reach = reachIn(this.#plan).from(this.#cells);
 		for (const cell of reach.cells) reached[cell] = 1;
-		const needed = this.#neededBy(targets, reached);
+		const needed = this.#neededBy([...cellsOf(objective), ...required], reached);
+		const isRequired = new Uint8Array(this.#plan.cells);
+		for (const cell of required) isRequired[cell] = 1;
 		const forms = this.#forms(reached);
 		// In the plan's order, so that nothing is computed deeper than one formula.
 		const formulas = reach.formulas.filter((cell) => needed[cell] === 1);
 		for (const cell of formulas)
-			if (!this.#isRequired(cell, required))
+			if (isRequired[cell] === 0)
 				this.#trying(cell, () => void forms.cell(cell), this.#isYesNo(cell));
 		if (this.#problems.length > 0) return this.#refused();
-		for (const quantity of required)
-			for (const cell of cellsOf(quantity)) this.#trying(cell, () => this.#takeRows(forms, cell));
+		for (const cell of required) this.#trying(cell, () => this.#takeRows(forms, cell));
 		for (const cell of formulas) this.#trying(cell, () => this.#takeRange(forms, cell));
-		const parts = cellsOf(objective).flatMap((cell) => this.#part(forms, objective, cell));
 		this.#checkApart();
+		const shares = this.#shares();
+		const parts = cellsOf(objective).flatMap((cell) => this.#part(forms, objective, cell, shares));
 		if (this.#problems.length > 0) return this.#refused();
 		return {
 			ok: true,
@@ -159,10 +178,6 @@ class Deriving {
 				stack.push(next);
 			}
 		return needed;
-	}
-
-	#isRequired(cell: number, required: readonly QuantityLayout[]): boolean {
-		return required.some(({ base, count }) => cell >= base && cell < base + count);
 	}
 
 	/** `mayCompare`: a comparison is no fault, as what must hold may be made of it. */
@@ -274,7 +289,27 @@ class Deriving {
 		this.#rows.push({ cell, left: -1, right: -1, form, lower, upper });
 	}
 
-	#part(forms: Forms, objective: QuantityLayout, cell: number): Part[] {
+	/** By the members of a part: its columns and rows. */
+	#shares(): Map<string, Share> {
+		const shares = new Map<string, Share>();
+		const of = (key: string) => {
+			const known = shares.get(key);
+			if (known) return known;
+			const share: Share = { columns: [], rows: [] };
+			shares.set(key, share);
+			return share;
+		};
+		this.#partOf.forEach((key, column) => of(key).columns.push(column));
+		for (const row of this.#rows) of(this.#rowKey(row)).rows.push(row);
+		return shares;
+	}
+
+	#part(
+		forms: Forms,
+		objective: QuantityLayout,
+		cell: number,
+		shares: ReadonlyMap<string, Share>
+	): Part[] {
 		const key = this.#memberKey(objective, cell);
 		const form = forms.cell(cell);
 		if (form.state === ABSENT) return [];
@@ -284,11 +319,10 @@ class Deriving {
 			);
 			return [];
 		}
-		const columns = this.#partOf.flatMap((part, column) => (part === key ? [column] : []));
-		const local = new Map(columns.map((column, at) => [column, at]));
-		const stranger = form.columns.find((column) => !local.has(column));
-		if (stranger !== undefined) this.#problems.push(this.#tied(cell));
-		const rows = this.#rows.filter((row) => this.#rowKey(row) === key);
+		const { columns, rows } = shares.get(key) ?? { columns: [], rows: [] };
+		const local = new Int32Array(this.#cells.length).fill(-1);
+		columns.forEach((column, at) => (local[column] = at));
+		if (form.columns.some((column) => local[column] === -1)) this.#problems.push(this.#tied(cell));
 		const members = key === '' ? [] : key.split('\u0001');
 		const linear = this.#linear(form, columns, local, rows);
 		return [
@@ -315,8 +349,10 @@ class Deriving {
 
 	#checkApart(): void {
 		for (const { form, cell } of this.#rows) {
-			const parts = new Set(form.columns.map((column) => this.#partOf[column]));
-			if (parts.size > 1) this.#problems.push(this.#tied(cell));
+			const [first] = form.columns;
+			if (first === undefined) continue;
+			if (form.columns.some((column) => this.#partOf[column] !== this.#partOf[first]))
+				this.#problems.push(this.#tied(cell));
 		}
 	}
 
@@ -328,14 +364,14 @@ class Deriving {
 	#linear(
 		objective: Form,
 		columns: readonly number[],
-		local: ReadonlyMap<number, number>,
+		local: Int32Array,
 		rows: readonly DraftRow[]
 	): LinearProgramme {
 		const count = columns.length;
 		const cost = new Float64Array(count);
 		objective.columns.forEach((column, i) => {
-			const at = local.get(column);
-			if (at !== undefined) cost[at] = objective.factors[i]!;
+			const at = local[column]!;
+			if (at >= 0) cost[at] = objective.factors[i]!;
 		});
 		const lower = new Float64Array(count);
 		const upper = new Float64Array(count);
@@ -350,6 +386,14 @@ class Deriving {
 		});
 		const starts = new Int32Array(rows.length + 1);
 		rows.forEach(({ form }, row) => (starts[row + 1] = starts[row]! + form.columns.length));
+		const all = starts[rows.length]!;
+		const entries = { columns: new Int32Array(all), values: new Float64Array(all) };
+		rows.forEach(({ form }, row) => {
+			for (let i = 0; i < form.columns.length; i++) {
+				entries.columns[starts[row]! + i] = Math.max(0, local[form.columns[i]!]!);
+				entries.values[starts[row]! + i] = form.factors[i]!;
+			}
+		});
 		return {
 			maximise: this.#programme.maximise !== undefined,
 			offset: objective.constant,
@@ -358,10 +402,8 @@ class Deriving {
 			upper,
 			whole,
 			starts,
-			columns: Int32Array.from(
-				rows.flatMap(({ form }) => form.columns.map((column) => local.get(column) ?? 0))
-			),
-			values: Float64Array.from(rows.flatMap(({ form }) => form.factors)),
+			columns: entries.columns,
+			values: entries.values,
 			rowLower: Float64Array.from(rows, ({ form, lower }) => lower - form.constant),
 			rowUpper: Float64Array.from(rows, ({ form, upper }) => upper - form.constant)
 		};

@@ -57,10 +57,11 @@ export interface Setting {
 
 export class Forms {
 	readonly #setting: Setting;
-	readonly #ofNode = new Map<number, Form>();
+	readonly #ofNode: (Form | undefined)[];
 
 	constructor(setting: Setting) {
 		this.#setting = setting;
+		this.#ofNode = new Array<Form | undefined>(setting.plan.nodes.count);
 	}
 
 	cell(cell: number): Form {
@@ -73,11 +74,7 @@ export class Forms {
 	}
 
 	node(node: number): Form {
-		const known = this.#ofNode.get(node);
-		if (known) return known;
-		const form = this.#compute(node);
-		this.#ofNode.set(node, form);
-		return form;
+		return (this.#ofNode[node] ??= this.#compute(node));
 	}
 
 	operands(node: number): number[] {
@@ -225,7 +222,8 @@ export class Forms {
 	#aggregate(node: number, op: number): Form {
 		const operands = this.operands(node);
 		const isKnown = (operand: number) => operand < 0 || isPlain(this.node(operand));
-		if (op !== Op.Sum && operands.every(isKnown)) return this.#value(node);
+		const isGathered = op === Op.Sum || op === Op.Min || op === Op.Max;
+		if (!isGathered && operands.every(isKnown)) return this.#value(node);
 		const count = operands.length - parameterCount(op);
 		const kept: Form[] = [];
 		let first = -1;
@@ -257,6 +255,7 @@ export class Forms {
 			case Op.Min:
 			case Op.Max:
 				if (kept.length === 1) return kept[0]!;
+				if (first < 0) return extreme(op, kept);
 				throw new NotLinear('extreme', node, first);
 			default:
 				throw new NotLinear('function', node, first);
@@ -278,6 +277,12 @@ export class Forms {
 function computed(op: ScalarOp, x: number, y: number): Form {
 	const value = compute(op, x, y);
 	return Number.isFinite(value) ? plain(value) : without(failureOf(op, x, y));
+}
+
+function extreme(op: typeof Op.Min | typeof Op.Max, kept: readonly Form[]): Form {
+	if (kept.length === 0) return without(NO_ANSWER);
+	const better = op === Op.Min ? Math.min : Math.max;
+	return plain(kept.reduce((best, { constant }) => better(best, constant), kept[0]!.constant));
 }
 
 const finite = (form: Form): Form =>
