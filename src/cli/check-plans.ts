@@ -1,7 +1,7 @@
 /** The part of `check` that proves every plan of a programme the best. The solver is read only where there is one. */
 import type { Model } from '$lib/engine/model';
 import { withUnit } from '$lib/engine/naming';
-import { planningOrder } from '$lib/programmes/planning';
+import { planningOrder } from '$lib/programmes/plan-all';
 import type { Standing } from '$lib/programmes/standing';
 import type { ReportedProblem } from './check';
 

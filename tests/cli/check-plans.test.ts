@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkCommand } from '../../src/cli/check';
 import { Model } from '$lib/engine/model';
 import { Solver } from '$lib/programmes/highs';
-import { planAll } from '$lib/programmes/planning';
+import { planAll } from '$lib/programmes/plan-all';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { smallPlant, withQuantity } from '../programmes/small-plant';

@@ -170,7 +170,7 @@ describe('several best plans', () => {
 	it('the plan is the same whatever basis the solver starts from', () => {
 		const ties = near([0, 0]);
 		const other = solve(solver, { ...programme, cost: Float64Array.of(1, 2) }, { ties }) as Solved;
-		const answer = solve(solver, programme, { ties, basis: other.basis }) as Solved;
+		const answer = solve(solver, programme, { ties, bases: other.bases }) as Solved;
 		close(answer.chosen, [4, 0]);
 	});
 });

@@ -4,9 +4,10 @@
  */
 import { Model } from '$lib/engine/model';
 import { Solver } from '$lib/programmes/highs';
-import { isCurrent, planAll, planningOrder, type Planned } from '$lib/programmes/planning';
+import { Memory } from '$lib/programmes/memory';
+import { planAll, planningOrder } from '$lib/programmes/plan-all';
+import type { Planned } from '$lib/programmes/planning';
 import { ownPlan } from '$lib/workbook/plans';
-import type { Programme } from '$lib/workbook/programme-schema';
 import type { LentPlan } from './engine-messages';
 import type { FromSolver, KeptShort, ToSolver, Unplanned } from './solver-messages';
 
@@ -14,6 +15,7 @@ let opened: Promise<{ model: Model; solver: Solver }> | null = null;
 /** What is still to be heard, oldest first; planning looks here between two scenarios. */
 const queue: ToSolver[] = [];
 let working = false;
+const memory = new Memory();
 
 const say = (message: FromSolver) => self.postMessage(message);
 const pause = () => new Promise((resume) => setTimeout(resume));
@@ -31,9 +33,7 @@ async function open(port: MessagePort, wasmUrl: string): Promise<{ model: Model;
 async function plan(model: Model, solver: Solver, revision: number): Promise<void> {
 	const before = model.workbook;
 	const made: Planned[] = [];
-	const isStale = (programme: Programme, scenario: string) =>
-		!isCurrent(model, programme, scenario);
-	for (const planned of planAll(solver, model, isStale)) {
+	for (const planned of planAll(solver, model, undefined, { staleOnly: true, memory })) {
 		made.push(planned);
 		await pause();
 		// The next edit plans again, and says what came of both.

@@ -2,7 +2,6 @@
  * From a programme and the formulas that stand in the workbook to rows of numbers, for one scenario: a column for every
  * cell that is decided, a row for every comparison that must hold, apart for each member of `each`.
  */
-import { limitsOf } from '$lib/engine/inputs';
 import { Reach } from '$lib/engine/interpreter/reach';
 import { membersOf, type QuantityLayout } from '$lib/engine/layout';
 import type { Model } from '$lib/engine/model';
@@ -19,8 +18,8 @@ import { isPlain, plain, plus, type Form } from './affine';
 import { digestOf } from './digest';
 import { Forms, NotLinear } from './forms';
 import { whyNotLinear } from './refusal';
-import type { LinearProgramme } from './linear';
-import { cellsOf, type Derivation, type Part, type Row } from './part';
+import { linearOf, type Decided, type DraftRow } from './linear-part';
+import { cellsOf, type Derivation, type Part } from './part';
 
 /** More decisions than could be solved while anybody waits. */
 export const MOST_DECISIONS = 200_000;
@@ -28,12 +27,6 @@ const MOST_PROBLEMS = 20;
 
 export function derive(model: Model, programme: Programme, scenario: string): Derivation {
 	return new Deriving(model, programme, scenario).run();
-}
-
-interface DraftRow extends Row {
-	readonly form: Form;
-	readonly lower: number;
-	readonly upper: number;
 }
 
 interface Share {
@@ -324,7 +317,7 @@ class Deriving {
 		columns.forEach((column, at) => (local[column] = at));
 		if (form.columns.some((column) => local[column] === -1)) this.#problems.push(this.#tied(cell));
 		const members = key === '' ? [] : key.split('\u0001');
-		const linear = this.#linear(form, columns, local, rows);
+		const linear = linearOf(this.#decided(), form, columns, local, rows);
 		return [
 			{
 				members,
@@ -335,6 +328,15 @@ class Deriving {
 				objectiveCell: cell
 			}
 		];
+	}
+
+	#decided(): Decided {
+		return {
+			plan: this.#plan,
+			maximise: this.#programme.maximise !== undefined,
+			cells: this.#cells,
+			pins: this.#pins
+		};
 	}
 
 	/** The part of a row: that of its first decision, or of its own members where it has none. */
@@ -359,64 +361,5 @@ class Deriving {
 	#tied(cell: number): string {
 		const each = (this.#programme.each ?? []).join(' and ');
 		return `${nameOf(this.#plan, cell)} ties several members of ${each} together, so they cannot be solved apart. Take ${each} out of "each", or change the formula.`;
-	}
-
-	#linear(
-		objective: Form,
-		columns: readonly number[],
-		local: Int32Array,
-		rows: readonly DraftRow[]
-	): LinearProgramme {
-		const count = columns.length;
-		const cost = new Float64Array(count);
-		objective.columns.forEach((column, i) => {
-			const at = local[column]!;
-			if (at >= 0) cost[at] = objective.factors[i]!;
-		});
-		const lower = new Float64Array(count);
-		const upper = new Float64Array(count);
-		const whole = new Uint8Array(count);
-		columns.forEach((column, at) => {
-			const [low, high] = this.#boundsOf(column);
-			lower[at] = low;
-			upper[at] = high;
-			const { layout } = this.#plan;
-			const { quantity } = layout.quantities[layout.quantityOfCell[this.#cells[column]!]!]!;
-			whole[at] = quantity.whole === true || quantity.type === 'yes_no' ? 1 : 0;
-		});
-		const starts = new Int32Array(rows.length + 1);
-		rows.forEach(({ form }, row) => (starts[row + 1] = starts[row]! + form.columns.length));
-		const all = starts[rows.length]!;
-		const entries = { columns: new Int32Array(all), values: new Float64Array(all) };
-		rows.forEach(({ form }, row) => {
-			for (let i = 0; i < form.columns.length; i++) {
-				entries.columns[starts[row]! + i] = Math.max(0, local[form.columns[i]!]!);
-				entries.values[starts[row]! + i] = form.factors[i]!;
-			}
-		});
-		return {
-			maximise: this.#programme.maximise !== undefined,
-			offset: objective.constant,
-			cost,
-			lower,
-			upper,
-			whole,
-			starts,
-			columns: entries.columns,
-			values: entries.values,
-			rowLower: Float64Array.from(rows, ({ form, lower }) => lower - form.constant),
-			rowUpper: Float64Array.from(rows, ({ form, upper }) => upper - form.constant)
-		};
-	}
-
-	#boundsOf(column: number): [number, number] {
-		const cell = this.#cells[column]!;
-		const pin = this.#pins[column];
-		if (pin !== null && pin !== undefined) return [pin, pin];
-		const { layout } = this.#plan;
-		const { quantity } = layout.quantities[layout.quantityOfCell[cell]!]!;
-		if (quantity.type === 'yes_no') return [0, 1];
-		const { min, max, above, below } = limitsOf(this.#plan, cell);
-		return [Math.max(min, above), Math.min(max, below)];
 	}
 }

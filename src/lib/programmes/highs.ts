@@ -78,6 +78,15 @@ export class Solver {
 		return this.#run(programme, settings);
 	}
 
+	/** Solves again with other bounds of the rows, all else alike, from where it was. */
+	solveWithRows(programme: LinearProgramme, settings: RunSettings): SolverAnswer {
+		const last = rowCount(programme) - 1;
+		const { rowLower, rowUpper } = programme;
+		if (last >= 0)
+			this.#model.changeRowsBounds({ kind: 'range', from: 0, to: last }, rowLower, rowUpper);
+		return this.#run(programme, settings);
+	}
+
 	/** The answer to what was asked last. */
 	last(): SolverAnswer {
 		return this.#last ?? FAILED;

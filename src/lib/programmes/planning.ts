@@ -3,18 +3,19 @@
  * the words that say why there is none.
  */
 import { membersOf } from '$lib/engine/layout';
+import { unitOfSides } from '$lib/engine/planner/sides';
 import type { Model } from '$lib/engine/model';
 import { OK } from '$lib/engine/state';
+import type { Column } from '$lib/engine/scenarios';
 import { findScenario } from '$lib/workbook/lookup';
-import { activeProgrammes, ownPlan, planInForce } from '$lib/workbook/plans';
 import type { Programme, ProgrammePlan } from '$lib/workbook/programme-schema';
-import { scenarioChain } from '$lib/workbook/scenario';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
 import { derive } from './derive';
-import { cellBeside, type Derived, type Part } from './part';
+import { Memory } from './memory';
+import { cellBeside, type Derivation, type Derived, type Part } from './part';
 import type { Solver } from './highs';
 import { movesAsDerived, scattered } from './proof';
-import { solve, type Answer, type Solved, type SolveSettings } from './solve';
+import type { Answer, Solved, SolveSettings } from './solve';
 import { tieWeights } from './ties';
 import { whyNoPlan } from './words';
 import { worthFactor } from './worth';
@@ -45,6 +46,21 @@ export interface Planned {
 	readonly prices: readonly Priced[];
 	/** The decisions whose value differs from what stood there, by cell. */
 	readonly changed: readonly number[];
+	/** What was decided; null where there is no plan. */
+	readonly chosen: readonly Chosen[] | null;
+}
+
+export interface Chosen {
+	readonly cells: Int32Array;
+	readonly values: Float64Array;
+}
+
+export interface PlanSettings extends Pick<SolveSettings, 'seconds' | 'gap'> {
+	/** What was found before; nothing where it is left out. */
+	readonly memory?: Memory;
+	/** What the parent's plan decides, by cell; left out: as the workbook has it. */
+	readonly near?: Column | undefined;
+	readonly derivation?: Derivation;
 }
 
 export function planScenario(
@@ -52,7 +68,7 @@ export function planScenario(
 	model: Model,
 	programme: Programme,
 	scenario: string,
-	settings: Pick<SolveSettings, 'seconds' | 'gap'> = {}
+	settings: PlanSettings = {}
 ): Planned {
 	const nothing = {
 		programme: programme.name,
@@ -62,19 +78,37 @@ export function planScenario(
 		gap: NaN,
 		proven: false,
 		prices: [],
-		changed: []
+		changed: [],
+		chosen: null
 	};
-	const derivation = derive(model, programme, scenario);
+	const derivation = settings.derivation ?? derive(model, programme, scenario);
 	if (!derivation.ok) return { ...nothing, status: 'not-linear', problems: derivation.problems };
 	const { derived } = derivation;
 	const unlike = wrongUnits(model, programme);
 	if (unlike.length > 0) return { ...nothing, status: 'not-linear', problems: unlike };
-	const answers = derived.parts.map((part) =>
-		solve(solver, part.programme, {
-			...settings,
-			ties: { near: nearTo(model, scenario, part), weight: tieWeights(part.named), inside: true },
-			priced: pricedRows(model, programme, part)
-		})
+	const { seconds, gap, memory = new Memory() } = settings;
+	const near = settings.near ?? parentColumn(model, scenario);
+	const parent = findScenario(model.workbook, scenario)?.parent ?? scenario;
+	const place = (of: string, { members }: Part) => [programme.name, of, ...members].join('\u0001');
+	const answers = derived.parts.map((part, at) =>
+		memory.solve(
+			solver,
+			part.programme,
+			[
+				place(scenario, part),
+				place(parent, part),
+				...derived.parts
+					.slice(0, at)
+					.reverse()
+					.map((before) => place(scenario, before))
+			],
+			{
+				seconds,
+				gap,
+				ties: { near: nearTo(near, part), weight: tieWeights(part.named), inside: true },
+				priced: pricedRows(model, programme, part)
+			}
+		)
 	);
 	const failed = answers.find(({ status }) => status !== 'optimal');
 	if (failed)
@@ -101,8 +135,7 @@ function planned(
 	const objective = answers.reduce((sum, answer) => sum + answer.objective, 0);
 	const proven =
 		answers.every(({ certificate }) => certificate.holds) &&
-		movesAsDerived(model, scenario, derived, chosen) &&
-		movesAsDerived(model, scenario, derived, parts.map(scattered));
+		movesAsDerived(model, scenario, derived, [chosen, parts.map(scattered)]);
 	const { values, states } = model.column(scenario);
 	const changed = parts.flatMap((part, at) =>
 		[...part.cells].filter(
@@ -127,7 +160,8 @@ function planned(
 		gap: answers.reduce((most, { gap }) => Math.max(most, gap), 0),
 		proven,
 		prices,
-		changed
+		changed,
+		chosen: parts.map(({ cells }, at) => ({ cells, values: chosen[at]! }))
 	};
 }
 
@@ -141,14 +175,16 @@ function wrongUnits(model: Model, programme: Programme): string[] {
 	});
 }
 
-/** The parent's plan where it has one; nothing for the base. */
-function nearTo(model: Model, scenario: string, { cells }: Part): Float64Array {
+/** Where the parent's plan stands; null for the base, which has none. */
+function parentColumn(model: Model, scenario: string): Column | null {
 	const parent = findScenario(model.workbook, scenario)?.parent ?? null;
-	const near = new Float64Array(cells.length);
-	if (parent === null) return near;
-	const { values, states } = model.column(parent);
-	return near.map((_, column) => (states[cells[column]!] === OK ? values[cells[column]!]! : 0));
+	return parent === null ? null : model.column(parent);
 }
+
+const nearTo = (column: Column | null, { cells }: Part): Float64Array =>
+	Float64Array.from(cells, (cell) =>
+		column && column.states[cell] === OK ? column.values[cell]! : 0
+	);
 
 /** The first row of each cell of a constraint that a worth is asked of. */
 function pricedRows(model: Model, programme: Programme, { rows }: Part): number[] {
@@ -168,6 +204,18 @@ const quantityNamed = ({ layout }: Model, cell: number): string =>
 function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved): Priced[] {
 	const gain = part.programme.maximise ? 1 : -1;
 	const { rowLower, rowUpper } = part.programme;
+	const scales = new Map<string, number>();
+	// Cells of one formula compare in one unit.
+	const scaleOf = (quantity: string, cell: number): number => {
+		const unit = unitOfSides(model.plan, cell);
+		const key = `${quantity} ${unit?.text ?? ''}`;
+		const known = scales.get(key);
+		if (known !== undefined) return known;
+		const found = worthFactor(model.plan, programme, quantity, cell);
+		const scale = found.ok ? found.factor : NaN;
+		scales.set(key, scale);
+		return scale;
+	};
 	return Object.entries(programme.shadow_prices ?? {}).flatMap(([quantity, constraint]) =>
 		answer.prices.flatMap(({ row, more, less }) => {
 			const { cell } = part.rows[row]!;
@@ -176,8 +224,7 @@ function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved
 			if (to < 0) return [];
 			// Between equal sides there is no room: the objective's own change is told.
 			const sign = rowLower[row] === rowUpper[row] ? 1 : gain;
-			const scale = worthFactor(model.plan, programme, quantity, cell);
-			const factor = scale.ok ? sign * scale.factor : NaN;
+			const factor = sign * scaleOf(quantity, cell);
 			return [
 				{
 					quantity,
@@ -217,41 +264,4 @@ function valuesOf(
 		const value = withValues(undefined, list);
 		return value === undefined ? [] : [{ quantity, value }];
 	});
-}
-
-/** Which plans are to be made, each after those that it starts from: programmes in their order, parents first. */
-export function planningOrder(
-	model: Model
-): { readonly programme: Programme; readonly scenario: string }[] {
-	const { workbook } = model;
-	const depth = (id: string) => scenarioChain(workbook, id).length;
-	const scenarios = workbook.scenarios.map(({ id }) => id).sort((a, b) => depth(a) - depth(b));
-	return activeProgrammes(workbook).flatMap((programme) =>
-		scenarios.map((scenario) => ({ programme, scenario }))
-	);
-}
-
-/** Whether the plan that a scenario stands on is the answer to what its formulas say now. */
-export function isCurrent(model: Model, programme: Programme, scenario: string): boolean {
-	const plan = planInForce(model.workbook, programme.name, scenario);
-	if (!plan) return false;
-	const derivation = derive(model, programme, scenario);
-	return derivation.ok && derivation.derived.digest === plan.digest;
-}
-
-/** Makes every plan that is not kept, one after another, and hands each to the model. */
-export function* planAll(
-	solver: Solver,
-	model: Model,
-	only: (programme: Programme, scenario: string) => boolean = () => true,
-	settings: Pick<SolveSettings, 'seconds' | 'gap'> = {}
-): Generator<Planned> {
-	for (const { programme, scenario } of planningOrder(model)) {
-		if (!only(programme, scenario)) continue;
-		const result = planScenario(solver, model, programme, scenario, settings);
-		const own = ownPlan(model.workbook, programme.name, scenario);
-		if (result.plan && own?.kept === undefined)
-			model.apply({ kind: 'set_plans', plans: [result.plan] });
-		yield result;
-	}
 }

@@ -4,7 +4,7 @@
  */
 import { breachOf, certify, PROOF, type Certificate } from './certificate';
 import { growingColumns, leastViolation, type Violation } from './conflict';
-import type { Basis, RunSettings, Solver } from './highs';
+import type { Basis, RunSettings, Solver, SolverAnswer } from './highs';
 import {
 	columnCount,
 	isMixed,
@@ -27,8 +27,14 @@ export interface SolveSettings {
 	readonly ties?: Ties | undefined;
 	/** The rows whose next unit is asked about. */
 	readonly priced?: ArrayLike<number> | undefined;
-	/** That of the last answer, to start from. */
-	readonly basis?: Basis | null | undefined;
+	/** Those of an answer to a programme of the same shape, to start from. */
+	readonly bases?: Bases | null | undefined;
+}
+
+/** Where the solver ended: on the best objective, and on the one plan among equals. */
+export interface Bases {
+	readonly best: Basis;
+	readonly tie: Basis | null;
 }
 
 export interface Solved {
@@ -43,7 +49,8 @@ export interface Solved {
 	readonly prices: readonly RowPrice[];
 	/** Whether prices are those of the linear programme with the whole choices held. */
 	readonly wholeHeld: boolean;
-	readonly basis: Basis | null;
+	/** Null with whole numbers, where none is of use. */
+	readonly bases: Bases | null;
 }
 
 export type Answer =
@@ -64,7 +71,7 @@ export function solve(
 	const run: RunSettings = {
 		seconds: settings.seconds ?? SECONDS,
 		gap: settings.gap ?? GAP,
-		basis: settings.basis
+		basis: settings.bases?.best
 	};
 	const inner = scaled(programme);
 	const first = solver.solve(inner.programme, run);
@@ -101,9 +108,9 @@ function settled(
 	const basis = solver.basis();
 	const prices = new ShadowPrices(solver, linear, found, best.rowDual).of(settings.priced ?? []);
 	const tied = settings.ties
-		? choose(solver, inner, linear, { chosen: found, rowDual: best.rowDual }, settings.ties, run)
-		: found;
-	const chosen = outside(programme, inner, tied);
+		? choose(solver, inner, linear, best, settings.ties, run, settings.bases?.tie ?? null)
+		: null;
+	const chosen = outside(programme, inner, tied?.chosen ?? found);
 	const rowDual = best.rowDual.map((dual, row) => (dual * inner.row[row]!) / inner.objective);
 	const mixed = isMixed(programme);
 	return {
@@ -117,7 +124,7 @@ function settled(
 			: certify(programme, chosen, rowDual),
 		prices: prices.map((price) => priceOutside(price, inner)),
 		wholeHeld: mixed,
-		basis: mixed ? null : basis
+		bases: mixed ? null : { best: basis, tie: tied?.basis ?? null }
 	};
 }
 
@@ -132,29 +139,31 @@ function certifyWhole(
 	return { ...proof, breach, holds: proof.holds && breach <= PROOF };
 }
 
+/** The one plan among equals; null where even the best one is not found again. */
 function choose(
 	solver: Solver,
 	inner: Scaled,
 	linear: LinearProgramme,
-	best: { readonly chosen: Float64Array; readonly rowDual: Float64Array },
+	best: SolverAnswer,
 	ties: Ties,
-	run: RunSettings
-): Float64Array {
+	run: RunSettings,
+	basis: Basis | null
+): { readonly chosen: Float64Array; readonly basis: Basis } | null {
 	const near = ties.near.map((value, column) => value / inner.column[column]!);
 	const weight = ties.weight.map((value, column) => value * inner.column[column]!);
-	const nearest = (of: LinearProgramme, found: { chosen: Float64Array; rowDual: Float64Array }) => {
-		const tie = tieProgramme(of, found.chosen, found.rowDual, { near, weight });
-		const { chosen } = solver.solve(tie.programme, { ...run, basis: null });
-		return chosen && untied(tie.from, chosen);
+	const nearest = (of: LinearProgramme, { chosen: found, rowDual }: SolverAnswer) => {
+		if (!found) return null;
+		const tie = tieProgramme(of, found, rowDual, { near, weight });
+		const { chosen } = solver.solve(tie.programme, { ...run, basis });
+		return chosen && { chosen: untied(tie.from, chosen), basis: solver.basis() };
 	};
 	// With whole numbers, and where what was entered leaves no room, a plan has no inside.
 	if (ties.inside && !isMixed(inner.programme)) {
 		const margins = insideMargins(linear);
-		const { chosen, rowDual } = solver.solve(margins, { ...run, basis: null });
-		const plan = chosen && nearest(margins, { chosen, rowDual });
+		const plan = nearest(margins, solver.solveWithRows(margins, { ...run, basis: null }));
 		if (plan) return plan;
 	}
-	return nearest(linear, best) ?? best.chosen;
+	return nearest(linear, best);
 }
 
 /** Choices in their own units, inside their bounds to the last digit. */
@@ -166,15 +175,18 @@ function outside(programme: LinearProgramme, inner: Scaled, chosen: Float64Array
 		const high = inner.programme.upper[column]!;
 		if (value < low + SNAP) return programme.lower[column]!;
 		if (value > high - SNAP) return programme.upper[column]!;
-		return Math.abs(value) < SNAP ? 0 : value * inner.column[column]!;
+		return Math.abs(value) < SNAP ? 0 : rounded(value * inner.column[column]!);
 	});
 }
 const SNAP = 1e-9;
 
+/** Further digits depend on where the solver started; far less than what a plan lies inside of its bounds. */
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
 function priceOutside({ row, more, less }: RowPrice, inner: Scaled): RowPrice {
 	const factor = inner.row[row]!;
 	const outer = ({ price, until }: Slope): Slope => ({
-		price: (price * factor) / inner.objective,
+		price: rounded((price * factor) / inner.objective),
 		until: until / factor
 	});
 	return { row, more: more && outer(more), less: less && outer(less) };

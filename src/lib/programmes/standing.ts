@@ -57,7 +57,7 @@ export function standingOf(
 		return unfit(`The plan of ${programme.title} is stale: run solve.`);
 	const stands = derived.parts.map((part) => chosenNow(model, scenario, part));
 	const plans = [stands, derived.parts.map(scattered)];
-	if (!plans.every((chosen) => movesAsDerived(model, scenario, derived, chosen)))
+	if (!movesAsDerived(model, scenario, derived, plans))
 		return unfit(
 			`${programme.title} could not be proven: the formulas answer otherwise than the numbers derived from them.`
 		);
