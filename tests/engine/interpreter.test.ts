@@ -80,8 +80,8 @@ describe('rounding', () => {
 	it.each([
 		[Op.Round, -2.5, 0, -3], // a half goes away from zero on both sides
 		[Op.Round, 2.5, 0, 3],
-		[Op.Round, 0.49999999999999994, 0, 0], // just below a half: adding 0.5 first would give 1
-		[Op.Round, 1.005, 2, 1], // the double nearest 1.005 lies below it
+		[Op.Round, 0.49999999999999994, 0, 1], // a half but for the last place
+		[Op.Round, 1.005, 2, 1.01], // as it is written
 		[Op.Round, 1250, -2, 1300],
 		[Op.Round, 1e300, 2, 1e300],
 		[Op.Round, 1.5, 400, 1.5],
@@ -92,6 +92,10 @@ describe('rounding', () => {
 		[Op.Ceiling, -2.5, -2, -2], // up is towards +∞: OpenFormula 6.17.1
 		[Op.Floor, -2.5, -2, -4],
 		[Op.Floor, 7, 2.5, 5],
+		[Op.Ceiling, -2.5, 1, -2],
+		[Op.Floor, -2.5, 1, -3],
+		[Op.Floor, 0.7, 0.1, 0.7],
+		[Op.Mod, 0.3, 0.1, 0],
 		[Op.Ceiling, 0, 3, 0],
 		[Op.Ceiling, 3, 0, 0],
 		[Op.Mod, 7, 3, 1],

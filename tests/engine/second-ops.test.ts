@@ -133,7 +133,11 @@ describe('rounding', () => {
 		[Op.Floor, 2.5, 2, 2],
 		[Op.Ceiling, 0, -2, 0],
 		[Op.Ceiling, 5, 0, 0],
-		[Op.Floor, -2.5, 2, fault],
+		[Op.Floor, -2.5, 2, -4],
+		[Op.Ceiling, -2.5, 2, -2],
+		[Op.Ceiling, 2.5, -2, fault],
+		[Op.Floor, 0.7, 0.1, 0.7],
+		[Op.Mod, 0.3, 0.1, 0],
 		[Op.Mod, -7, 3, 2],
 		[Op.Mod, 7, -3, -2],
 		[Op.Mod, 7, 0, fault]
@@ -323,6 +327,7 @@ describe('investment', () => {
 	it('NPV discounts the first term by one period', () => {
 		agree([110, 121, 0.1], gathered(Op.Npv, 1), 200);
 		agree([110, 121, -1], gathered(Op.Npv, 1), zero);
+		agree([110, 121, -2], gathered(Op.Npv, 1), fault);
 	});
 
 	// The examples of numpy-financial's documentation, from memory: irr to four digits, mirr by hand.
@@ -353,6 +358,8 @@ describe('investment', () => {
 		agree([-100, 60, 50, 40, 0.1, 0.12], gathered(Op.Mirr, 2), rate ** (1 / 3) - 1);
 		agree([100, 60, 0.1, 0.12], gathered(Op.Mirr, 2), none);
 		agree([-100, 60, -1, 0.12], gathered(Op.Mirr, 2), zero);
+		agree([-100, 60, -1.5, 0.12], gathered(Op.Mirr, 2), fault);
+		agree([-100, 60, 0.1, -1], gathered(Op.Mirr, 2), fault);
 	});
 
 	it('payback is on the straight line within the period', () => {

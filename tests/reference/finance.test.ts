@@ -101,6 +101,10 @@ describe('IRR', () => {
 
 	it('is unique where the value only touches zero: -1, 2.2, -1.21 is -(1 - 1.1 x)²', () => {
 		expect(irr([-1, 2.2, -1.21], 3).value).toBeCloseTo(0.1, 6);
+		expect(irr([-100, 220, -121], 3).value).toBeCloseTo(0.1, 6);
+		expect(irr([-300, 660, -363], 3).value).toBeCloseTo(0.1, 6);
+		// Beside a rate that the value crosses there are two: (1 - 1.1 x)² (1 - 1.5 x).
+		expect(irr([-1000, 3700, -4510, 1815], 4).fault).toBe(NO_ANSWER);
 	});
 
 	it('finds a rate of exactly zero, and of exactly 100 %', () => {

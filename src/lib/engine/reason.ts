@@ -16,11 +16,12 @@ import { cellAt, membersOf, placeOf } from './layout';
 import { onSameLoop } from './loop-cells';
 import { nameOf, ownerOf, valueText, withUnit } from './naming';
 import { nothingLeft, whyNoAnswer } from './no-answer';
-import { isAggregate, Op } from './operations';
+import { isAggregate, Op, parameterCount } from './operations';
 import type { PlanProblem } from './plan';
 import type { Origin } from './results';
 import {
 	ABSENT,
+	BAD_ARGUMENT,
 	BAD_FORMULA,
 	CIRCULAR,
 	HITS_NOTHING,
@@ -178,7 +179,7 @@ class Reason {
 			case Op.Floor:
 				return words.badArgument(
 					subject,
-					`rounds ${what(a)} to a multiple of ${what(b)}; both must be above 0, or both below`
+					`rounds ${what(a)} to a multiple of ${what(b)}; a step must be above 0 where the number is`
 				);
 			case Op.Round:
 			case Op.RoundUp:
@@ -321,6 +322,14 @@ function ofAggregate(subject: string, own: Probe, node: number): string {
 	if (op === Op.Percentile) {
 		const share = words.numberText(own.value(own.operands(node).at(-1)!).value);
 		return words.badArgument(subject, `takes a percentile at ${share}; give a share from 0 to 1`);
+	}
+	if (own.value(node).state === BAD_ARGUMENT) {
+		const rates = own
+			.operands(node)
+			.slice(-parameterCount(op))
+			.map((rate) => own.value(rate).value);
+		const refused = words.numberText(Math.min(...rates) * 100);
+		return words.badArgument(subject, `discounts at ${refused} %; give a rate above -100 %`);
 	}
 	return op === Op.Slope || op === Op.Intercept
 		? words.dividesByZero(subject, [], 'the spread of x, which is the same in all pairs,')

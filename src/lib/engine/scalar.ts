@@ -6,6 +6,7 @@
  */
 import { BAD_ARGUMENT, DIVIDES_BY_ZERO, NOT_A_REAL, TOO_LARGE, type State } from './state';
 import { Op, type ScalarOp } from './operations';
+import { down, nearest, remainder, toDigits, toMultiple, up } from './rounding';
 import { dayFrom, dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from './dates';
 
 /** The result for operands that both have a value; a unary operation ignores y. NaN or infinite: it has none. */
@@ -46,15 +47,15 @@ export function compute(op: ScalarOp, x: number, y: number): number {
 		case Op.Ln:
 			return Math.log(x);
 		case Op.Round:
-			return toDigits(x, y, Math.round);
+			return toDigits(x, y, nearest);
 		case Op.RoundUp:
-			return toDigits(x, y, Math.ceil);
+			return toDigits(x, y, up);
 		case Op.RoundDown:
-			return toDigits(x, y, Math.floor);
+			return toDigits(x, y, down);
 		case Op.Ceiling:
-			return toMultiple(x, y, Math.ceil);
+			return toMultiple(x, y, true);
 		case Op.Floor:
-			return toMultiple(x, y, Math.floor);
+			return toMultiple(x, y, false);
 		case Op.Mod:
 			return remainder(x, y);
 		case Op.YearOf:
@@ -93,7 +94,7 @@ export function failureOf(op: ScalarOp, x: number, y: number): State {
 			return Number.isInteger(y) ? TOO_LARGE : BAD_ARGUMENT;
 		case Op.Ceiling:
 		case Op.Floor:
-			return x > 0 !== y > 0 ? BAD_ARGUMENT : TOO_LARGE;
+			return x > 0 && y < 0 ? BAD_ARGUMENT : TOO_LARGE;
 		case Op.Mod:
 		case Op.YearOf:
 		case Op.MonthOf:
@@ -107,40 +108,4 @@ export function failureOf(op: ScalarOp, x: number, y: number): State {
 		default:
 			return TOO_LARGE;
 	}
-}
-
-/** Works on the magnitude, so that a half goes away from zero on both sides: −2.5 gives −3. */
-function toDigits(x: number, digits: number, whole: (magnitude: number) => number): number {
-	if (!Number.isInteger(digits)) return NaN;
-	const magnitude = Math.abs(x);
-	let rounded: number;
-	if (digits >= 0) {
-		const factor = Math.pow(10, digits);
-		const scaled = magnitude * factor;
-		// Beyond 2^53 there is no fraction left to round; an infinite factor would only lose the number.
-		rounded = scaled < 9007199254740992 ? whole(scaled) / factor : magnitude;
-	} else {
-		const factor = Math.pow(10, -digits);
-		const scaled = magnitude / factor;
-		// Divided down to nothing, it is still more than none: rounded up it is one step.
-		const steps = whole(scaled === 0 && magnitude > 0 ? Number.MIN_VALUE : scaled);
-		rounded = steps === 0 ? 0 : steps * factor;
-	}
-	return x < 0 ? -rounded : rounded;
-}
-
-/** OpenFormula 6.17: zero on either side gives zero, and two different signs are refused. */
-function toMultiple(x: number, step: number, whole: (steps: number) => number): number {
-	if (x === 0 || step === 0) return 0;
-	if (x > 0 !== step > 0) return NaN;
-	// Steps of a negative multiple run the other way: up from −2.5 by −2 is −2.
-	return step > 0
-		? whole(x / step) * step
-		: (whole === Math.ceil ? Math.floor(x / step) : Math.ceil(x / step)) * step;
-}
-
-/** The remainder with the divisor's sign. */
-function remainder(x: number, divisor: number): number {
-	const rest = x % divisor;
-	return rest !== 0 && rest < 0 !== divisor < 0 ? rest + divisor : rest;
 }

@@ -142,7 +142,7 @@ const specs = [
 	gatheringWith(
 		'NPV',
 		['rate', 'cash over set'],
-		'Net present value: the first member is discounted by one period, so an outlay today stands outside.'
+		'Net present value: each member is discounted by its number of periods, without numbers from 1; what is paid today stands outside.'
 	),
 	gathering(
 		'IRR',
@@ -199,8 +199,20 @@ const specs = [
 	scalar('ROUND', 1, 2, 'x; digits', 'x to so many digits after the point, a half away from zero.'),
 	scalar('ROUNDUP', 1, 2, 'x; digits', 'x to so many digits after the point, away from zero.'),
 	scalar('ROUNDDOWN', 1, 2, 'x; digits', 'x to so many digits after the point, towards zero.'),
-	scalar('CEILING', 1, 2, 'x; step', 'x up to the next multiple of a step: CEILING(x; 1[pallet]).'),
-	scalar('FLOOR', 1, 2, 'x; step', 'x down to the next multiple of a step: FLOOR(x; 1[pallet]).'),
+	scalar(
+		'CEILING',
+		1,
+		2,
+		'x; step',
+		'x up to the next multiple of a step, towards plus infinity: CEILING(x; 1[pallet]).'
+	),
+	scalar(
+		'FLOOR',
+		1,
+		2,
+		'x; step',
+		'x down to the next multiple of a step, towards minus infinity: FLOOR(x; 1[pallet]).'
+	),
 	scalar('MOD', 2, 2, 'x; divisor', 'What remains of x after whole divisors, with its sign.'),
 	scalar(
 		'DATE',

@@ -29,11 +29,15 @@ export function npvPiece(w: Writer, terms: Terms): Piece {
 	if (terms.count === 0)
 		return call('IF', [infix(timesZero(rate), '=', zero, true), nothing, zero]);
 	const column = valueColumn(w, terms);
-	const lost = infix(infix(firstBad(w, column), '+', rate), '=', minusOne, true);
+	const known = infix(firstBad(w, column), '+', rate);
 	const answer = call('IF', [
-		lost,
+		infix(known, '=', minusOne, true),
 		plain(w.literals.dividesByZero),
-		call('NPV', [rate, ...ranges(w, column)])
+		call('IF', [
+			infix(rate, '<', minusOne, true),
+			plain(w.literals.fault),
+			call('NPV', [rate, ...ranges(w, column)])
+		])
 	]);
 	return unlessEmpty(w, column, terms, [rate], answer);
 }
@@ -60,13 +64,20 @@ export function mirrPiece(w: Writer, terms: Terms): Piece {
 	const column = valueColumn(w, terms);
 	const range = onlyRange(w, column);
 	if (!range) return w.notComparable(TOO_LONG);
-	const notCompared = w.notComparable('what it earns is reinvested at −100 %');
-	const answer = call('MIRR', [range, finance, reinvest]);
-	const reinvested = call('IF', [infix(reinvest, '=', minusOne, true), notCompared, answer]);
+	const isRefused = call(
+		'OR',
+		[infix(finance, '<', minusOne, true), infix(reinvest, '<=', minusOne, true)],
+		{ truth: true }
+	);
+	const answer = call('IF', [
+		isRefused,
+		plain(w.literals.fault),
+		call('MIRR', [range, finance, reinvest])
+	]);
 	return call('IF', [
 		oneSided(w, column, [finance, reinvest]),
 		nothing,
-		call('IF', [infix(finance, '=', minusOne, true), plain(w.literals.dividesByZero), reinvested])
+		call('IF', [infix(finance, '=', minusOne, true), plain(w.literals.dividesByZero), answer])
 	]);
 }
 

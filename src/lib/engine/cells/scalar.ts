@@ -1,6 +1,6 @@
 /**
  * How operations on one or a few values are written in cells, where a cell program's own function means the
- * same, and as arithmetic where it does not: rounding to tens, multiples of negative steps, remainders.
+ * same, and as arithmetic where it does not. Rounding is in `rounding.ts`, dates in `dates.ts`.
  *
  * Whichever operand is bad first must win, so a test that looks at a later operand begins with the earlier
  * ones ("x*0+step=0").
@@ -10,6 +10,7 @@ import { NO_ANSWER, OFF_END } from '$lib/engine/state';
 import { datePiece } from './dates';
 import { literalOf } from './literals';
 import { bracketed, call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
+import { digitsPiece, multiplePiece, remainderPiece } from './rounding';
 import type { Writer } from './writer';
 
 const OPERATORS = {
@@ -90,18 +91,12 @@ export function scalarPiece(w: Writer, node: number): Piece {
 		case Op.Round:
 		case Op.RoundUp:
 		case Op.RoundDown:
-			return rounding(w, code, first, second);
+			return digitsPiece(w, code, operands(w, first, second), constantOf(w, second));
 		case Op.Ceiling:
 		case Op.Floor:
-			return multiple(w, code === Op.Ceiling, first, second);
-		case Op.Mod: {
-			const [x, divisor] = operands(w, first, second).map((piece) => w.hoist(piece)) as [
-				Piece,
-				Piece
-			];
-			const test = infix(infix(infix(x, '*', numeral(0)), '+', divisor), '=', numeral(0), true);
-			return call('IF', [test, fault, call('MOD', [x, divisor])]);
-		}
+			return multiplePiece(w, code === Op.Ceiling, operands(w, first, second));
+		case Op.Mod:
+			return remainderPiece(w, operands(w, first, second));
 		case Op.YearOf:
 		case Op.MonthOf:
 		case Op.DayOf:
@@ -137,6 +132,10 @@ export function scalarPiece(w: Writer, node: number): Piece {
 }
 
 const compared = (operator: string, x: Piece, y: Piece) => infix(x, operator, y, true);
+
+function constantOf(w: Writer, node: number): number | null {
+	return w.nodes.op[node] === Op.Constant ? w.nodes.constants[w.nodes.a[node]!]! : null;
+}
 
 function operands(w: Writer, first: number, second: number): [Piece, Piece] {
 	return w.fit([valued(w.piece(first)), valued(w.piece(second))]) as [Piece, Piece];
@@ -197,58 +196,4 @@ function pick(w: Writer, selector: number, list: number): Piece {
 			'it chooses among more members than one column of the second engine holds'
 		);
 	return call('INDEX', [plain(ranges[0]!), ...w.fit([place])], { absent });
-}
-
-/** Digits after the point as functions do it; before the point by dividing, as 0.01 is no exact number. */
-function rounding(w: Writer, code: number, value: number, digits: number): Piece {
-	const name = code === Op.Round ? 'ROUND' : code === Op.RoundUp ? 'ROUNDUP' : 'ROUNDDOWN';
-	const x = w.hoist(operands(w, value, digits)[0]);
-	const constant =
-		w.nodes.op[digits] === Op.Constant ? w.nodes.constants[w.nodes.a[digits]!]! : null;
-	if (constant !== null && Number.isInteger(constant)) {
-		if (constant >= 0) {
-			// Beyond 2^53 there is no fraction left, and the functions would overflow on the way.
-			const test = infix(call('ABS', [x]), '<', numeral(2 ** 53 / 10 ** constant), true);
-			return call('IF', [test, call(name, [x, numeral(constant)]), x]);
-		}
-		const step = 10 ** -constant;
-		if (!Number.isFinite(step)) return plain(beyondAll(w, code, x));
-		return infix(call(name, [infix(x, '/', numeral(step)), numeral(0)]), '*', numeral(step));
-	}
-	const n = w.hoist(valued(w.piece(digits)));
-	const whole = infix(
-		infix(infix(x, '*', numeral(0)), '+', n),
-		'=',
-		call('FLOOR', [n, numeral(1)]),
-		true
-	);
-	const tens = `10^(0-${n.text})`;
-	const before = `IF(${n.text}<-308,${beyondAll(w, code, x)},${name}(${bracketed(x)}/${tens},0)*${tens})`;
-	const fraction = `ABS(${x.text})<9007199254740992/10^MIN(${n.text},300)`;
-	const after = `IF(${fraction},${name}(${x.text},${n.text}),${x.text})`;
-	const rounded = plain(`IF(${n.text}<0,${before},${after})`);
-	return call('IF', [whole, rounded, plain(w.literals.fault)]);
-}
-
-/** A multiple of more than any number: zero, or rounded up, unless there is nothing to round, too large. */
-const beyondAll = (w: Writer, code: number, x: Piece) =>
-	code === Op.RoundUp ? `IF(${x.text}=0,0,${w.literals.fault})` : `${bracketed(x)}*0`;
-
-/** OpenFormula: zero on either side gives zero, two different signs are refused. */
-function multiple(w: Writer, up: boolean, value: number, step: number): Piece {
-	const constant = w.nodes.op[step] === Op.Constant ? w.nodes.constants[w.nodes.a[step]!]! : 0;
-	const [x, s] = operands(w, value, step).map((piece) => w.hoist(piece)) as [Piece, Piece];
-	const refused = plain(w.literals.fault);
-	if (constant > 0) {
-		const rounded = call(up ? 'CEILING' : 'FLOOR', [x, s]);
-		const positive = call('IF', [infix(x, '>', numeral(0), true), rounded, refused]);
-		return call('IF', [infix(x, '=', numeral(0), true), numeral(0), positive]);
-	}
-	const zero = call('OR', [infix(x, '=', numeral(0), true), infix(s, '=', numeral(0), true)]);
-	const positive = call(up ? 'CEILING' : 'FLOOR', [x, s]);
-	// Steps of a negative multiple run the other way.
-	const negative = call(up ? 'FLOOR' : 'CEILING', [x, s]);
-	const signs = plain(`(${bracketed(x)}>0)<>(${bracketed(s)}>0)`);
-	const either = call('IF', [infix(s, '>', numeral(0), true), positive, negative]);
-	return call('IF', [zero, numeral(0), call('IF', [signs, refused, either])]);
 }

@@ -93,6 +93,7 @@ export function npvBlock(memory: Memory, to: number, count: number, terms: numbe
 	const { values: v, at, by } = memory;
 	if (by[3 * terms] === 1 || settledCount(memory, terms) < 1) return false;
 	const rate = v[at[3 * terms]!]!;
+	if (!(rate > -1)) return false;
 	let period = 0;
 	v.fill(0, to, to + count);
 	for (let term = 0; term < terms; term++) {

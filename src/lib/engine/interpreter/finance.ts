@@ -6,6 +6,7 @@
  * zero: all of them are counted, see `roots.ts`.
  */
 import {
+	BAD_ARGUMENT,
 	DIVIDES_BY_ZERO,
 	NO_ANSWER,
 	NOT_A_REAL,
@@ -33,6 +34,7 @@ const finite = (value: number): FinanceValue =>
 export function npv(rate: number, flows: ArrayLike<number>, count: number): FinanceValue {
 	if (count === 0) return none(NO_ANSWER);
 	if (rate === -1) return none(DIVIDES_BY_ZERO);
+	if (rate < -1) return none(BAD_ARGUMENT);
 	let total = 0;
 	for (let i = 0; i < count; i++) total += flows[i]! / Math.pow(1 + rate, i + 1);
 	return finite(total);
@@ -70,6 +72,7 @@ export function mirr(
 	}
 	if (!anyPaid || !anyReceived) return none(NO_ANSWER);
 	if (financeRate === -1) return none(DIVIDES_BY_ZERO);
+	if (financeRate < -1 || reinvestRate <= -1) return none(BAD_ARGUMENT);
 	if (!Number.isFinite(paid) || !Number.isFinite(received)) return none(TOO_LARGE);
 	if (paid === 0) return none(DIVIDES_BY_ZERO);
 	return finite(Math.pow(received / paid, 1 / (count - 1)) - 1);

@@ -29,12 +29,32 @@ export function presentValueRates(flows: ArrayLike<number>, count: number): numb
 	const backward = forward.slice().reverse();
 	const rates: number[] = [];
 	// x from 0 to 1: rates of zero and above.
-	for (const x of rootsBelowOne(forward)) rates.push((1 - x) / x);
+	for (const x of allBelowOne(forward)) rates.push((1 - x) / x);
 	if (Math.abs(sum(forward)) <= forward.length * ZERO) rates.push(0);
 	// 1 / x from 0 to 1: rates from −100 % to zero.
-	for (const y of rootsBelowOne(backward)) rates.push(y - 1);
+	for (const y of allBelowOne(backward)) rates.push(y - 1);
 	rates.sort((a, b) => a - b);
 	return rates.filter((rate, i) => i === 0 || rate - rates[i - 1]! > SAME * (1 + Math.abs(rate)));
+}
+
+/** Between halves of a touching root rounding leaves this much of the terms. */
+const TOUCHES = 4e-15;
+/** So near to a root that is known, the least value belongs to it. */
+const BESIDE = 1e-6;
+
+/**
+ * With the roots that only touch zero, which halving loses: there the slope is zero too, and a root of the slope is
+ * found as any other.
+ */
+function allBelowOne(coefficients: readonly number[]): number[] {
+	const roots = rootsBelowOne(coefficients);
+	if (signChanges(Float64Array.from(coefficients)) < 2) return roots;
+	const slope = coefficients.slice(1).map((c, i) => c * (i + 1));
+	for (const x of rootsBelowOne(slope)) {
+		const touches = Math.abs(valueAt(coefficients, x)) <= magnitudeAt(coefficients, x) * TOUCHES;
+		if (touches && roots.every((root) => Math.abs(root - x) > BESIDE)) roots.push(x);
+	}
+	return roots;
 }
 
 /** The roots of c0 + c1 x + c2 x² … with 0 < x < 1. */

@@ -3,7 +3,14 @@ import type { Call } from '$lib/formula/tree';
 import { divide, multiply, ONE, power, sameDimension } from '$lib/units/algebra';
 import { Op, type AggregateOp } from '../operations';
 import { alike } from './arithmetic';
-import { asCondition, asNumber, asPlain, inUnit, type TypedNumber } from './convert-typed';
+import {
+	asCondition,
+	asNumber,
+	asPlain,
+	inUnit,
+	unitLiteral,
+	type TypedNumber
+} from './convert-typed';
 import type { Proof } from './proof';
 import {
 	numberIn,
@@ -51,6 +58,8 @@ export function resultOf(
 	const both = alike(proof, numbers as TypedNumber[], 'gathered together');
 	const first = both?.find((typedNumber) => !typedNumber.type.any) ?? both?.[0];
 	if (!both || !first) return null;
+	if ((op === Op.Irr || op === Op.Mirr || op === Op.Payback) && refusesFlow(proof, only, first))
+		return null;
 	const same = { ...plain, terms: withValues(terms, both) };
 	switch (op) {
 		case Op.ArgMin:
@@ -100,6 +109,29 @@ export function resultOf(
 			return { ...same, type: { kind: 'number', unit, any, bare } };
 		}
 	}
+}
+
+/**
+ * Amounts are added up, one a period. Money a year is no amount; NPV's result would tell by its unit, a rate or a time
+ * does not.
+ */
+function refusesFlow(proof: Proof, only: Terms, value: TypedNumber): boolean {
+	const numbers = proof.context.sets.get(only.gathered[0]?.set ?? '')?.numbers;
+	if (!numbers || value.type.any) return false;
+	const { unit } = value.type;
+	const isFlow = Object.entries(numbers.unit.dimension).some(
+		([base, exponent]) => exponent !== 0 && (unit.dimension[base] ?? 0) * exponent < 0
+	);
+	if (!isFlow) return false;
+	const words = proof.words(value.source);
+	const better = `${words} * ${unitLiteral(numbers.unit.text)}`;
+	proof.report(
+		'flow-not-amount',
+		`${words} is in ${unit.text}, which is a flow, and what is added up here are the amounts of each member: write ${better} if a member lasts 1 ${numbers.unit.text}.`,
+		only.span,
+		words.endsWith('…') ? undefined : better
+	);
+	return true;
 }
 
 /** The line through pairs: its slope is in y over x, what it is at x = 0 in y. */

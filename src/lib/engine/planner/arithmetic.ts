@@ -9,6 +9,7 @@ import type { Unit } from '$lib/units/unit';
 import { Op, type ScalarOp } from '../operations';
 import { asNumber, asPlain, inUnit, unitLiteral, type TypedNumber } from './convert-typed';
 import { broken, type Proof } from './proof';
+import { asksShare } from './shares';
 import { YES_NO, type NumberType, type Typed } from './types';
 
 const OPERATIONS: Readonly<Record<BinaryOperator, ScalarOp>> = {
@@ -97,7 +98,7 @@ export function alike(
 ): TypedNumber[] | null {
 	const leader = numbers.find((number) => !number.type.any);
 	if (!leader) return [...numbers];
-	let agree = true;
+	let agree = !asksShare(proof, numbers);
 	for (const number of numbers) {
 		if (number.type.any || sameDimension(leader.type.unit, number.type.unit)) continue;
 		agree = false;

@@ -8,6 +8,7 @@ import { NO_ANSWER } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
 import { groupingOf, membersOf } from './groups';
 import type { Lowering } from './lower';
+import { layOutInTime, type Flows } from './periods';
 import { isEnteredCell, presenceOf, readCell } from './cells-as-read';
 import { directCell } from './read-cells';
 import type { Aggregate, Read, Terms, Variable } from './types';
@@ -16,12 +17,8 @@ import type { Aggregate, Read, Terms, Variable } from './types';
 const ALWAYS = -1;
 const NEVER = -2;
 
-interface Kept {
-	/** Value, filter and position of each term. */
-	readonly entries: number[];
-	/** Ordinals of the kept terms along the first gathered axis. */
-	readonly ordinals: number[];
-}
+/** Value, filter and position of each term; ordinals of the kept terms along the first gathered axis. */
+type Kept = Flows;
 
 export function expand(low: Lowering, aggregate: Aggregate): number {
 	low.depth++;
@@ -29,7 +26,10 @@ export function expand(low: Lowering, aggregate: Aggregate): number {
 	for (const terms of aggregate.terms) gatherTerms(low, aggregate, terms, kept);
 	const parameters = aggregate.parameters.map((parameter) => low.lower(parameter));
 	low.depth--;
-	if (operation(aggregate.op).inTime && !low.tracing) refuseUnsteady(low, aggregate, kept);
+	if (operation(aggregate.op).inTime) {
+		if (!low.tracing) refuseUnsteady(low, aggregate, kept);
+		layOutInTime(low, aggregate, kept);
+	}
 	return result(low, aggregate, kept, parameters);
 }
 
@@ -161,27 +161,15 @@ function presenceOfMember(low: Lowering, variable: Variable, terms: Terms): numb
 	return readCell(low, present.index, cell, 0);
 }
 
-/** Cash flows one period apart: none may come and go, and NPV takes none of today. */
+/** Cash flows one period apart: none may come and go. */
 function refuseUnsteady(low: Lowering, aggregate: Aggregate, kept: Kept): void {
-	const [first] = aggregate.terms;
-	const set = first?.gathered[0]?.set ?? '';
+	const set = aggregate.terms[0]?.gathered[0]?.set ?? '';
 	if (kept.entries.some((filter, at) => at % 3 === 1 && filter !== ALWAYS))
 		low.report(
 			'moving-where',
 			`${aggregate.name} takes one value a period, but members of ${set} or their values come and go with the scenario: gather a quantity that always has a value.`,
 			aggregate.span
 		);
-	const numbers = low.context.sets.get(set)?.numbers;
-	const start = kept.ordinals[0];
-	if (aggregate.op === Op.Npv && numbers && start !== undefined && numbers.values[start] === 0) {
-		const words = low.proof?.words(first?.value.source ?? null) ?? 'cash';
-		const id = low.context.sets.get(set)?.ids[start] ?? '';
-		low.report(
-			'npv-starts-today',
-			`NPV discounts its first term by one period, but ${id} has number 0, which is today: write ${words}[${id}] + NPV(rate; ${words} over ${set} where ${set} > ${id}).`,
-			aggregate.span
-		);
-	}
 }
 
 function result(

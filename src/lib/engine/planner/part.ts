@@ -15,6 +15,7 @@ import { asCondition, asNumber, inUnit } from './convert-typed';
 import type { Context, KnownQuantity } from './context';
 import { broken, Proof } from './proof';
 import { prove } from './prove';
+import { asksFactor } from './shares';
 import { YES_NO, type NumberType, type Typed, type ValueType } from './types';
 
 /** The part under which the formula of `where` goes. */
@@ -130,7 +131,7 @@ function fitNumber(
 	if (value.type.any || sameDimension(value.type.unit, unit)) {
 		if (isPlain && unit.scale !== 1 && value.type.bare && !value.type.any)
 			return askPercent(proof, source, unit.text);
-		return inUnit(value, unit);
+		return asksFactor(proof, source, unit) ? broken(source) : inUnit(value, unit);
 	}
 	if (source.kind === 'number' && source.unit === null) {
 		const suggestion = `${source.text}[${unit.text}]`;

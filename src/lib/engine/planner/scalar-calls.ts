@@ -18,6 +18,7 @@ import { constant } from './constant';
 import { asDate, dateOf, weekday } from './date-calls';
 import { broken, type Proof, type Prove } from './proof';
 import type { Scope } from './scope';
+import { isShare } from './shares';
 import { memberAt, memberNumber, ordinal, span } from './set-calls';
 import { PLAIN, YES_NO, type ListOperation, type Typed, type ValueType } from './types';
 
@@ -192,7 +193,7 @@ function round(
 	const number = asNumber(proof, of);
 	if (!number) return null;
 	const { unit, any } = number.type;
-	if (!any && Object.keys(unit.dimension).length > 0) {
+	if (!any && (Object.keys(unit.dimension).length > 0 || (!digits && isShare(unit)))) {
 		const step = op === Op.RoundDown ? 'FLOOR' : 'CEILING';
 		const words = proof.words(of.source);
 		const better = `${step}(${words}; ${unitLiteral(unit.text)})`;
