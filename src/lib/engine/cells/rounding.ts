@@ -5,7 +5,7 @@
  */
 import { Op } from '$lib/engine/operations';
 import { NEAR, NEAREST } from '$lib/engine/rounding';
-import { bracketed, call, infix, numeral, plain, type Piece } from './piece';
+import { bracketed, infix, numeral, plain, type Piece } from './piece';
 import type { Writer } from './writer';
 
 type Rounding = 'down' | 'up' | 'nearest';

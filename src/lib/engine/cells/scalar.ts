@@ -9,7 +9,7 @@ import { Op, type AggregateOp } from '$lib/engine/operations';
 import { NO_ANSWER, OFF_END } from '$lib/engine/state';
 import { datePiece } from './dates';
 import { literalOf } from './literals';
-import { bracketed, call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
+import { call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
 import { digitsPiece, multiplePiece, remainderPiece } from './rounding';
 import type { Writer } from './writer';
 
@@ -46,7 +46,6 @@ export function scalarPiece(w: Writer, node: number): Piece {
 	const code = op[node] as Exclude<Op, AggregateOp>;
 	const first = a[node]!;
 	const second = b[node]!;
-	const fault = plain(w.literals.fault);
 	switch (code) {
 		case Op.Constant:
 			return numeral(constants[first]!);
