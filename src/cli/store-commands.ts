@@ -9,7 +9,7 @@ import { addPerson, adoptWorkbooks, asEmail, listPeople } from '$lib/server/peop
 import { openStoreOf, settingsFrom, StartError } from '$lib/server/start';
 import { backUp, restore, RestoreError } from '$lib/server/store/backup';
 import type { Store } from '$lib/server/store/open';
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import type { CommandOutput } from './command-output';
 
 /** Gives the new password: asked for, or read where nobody is there to ask. */

@@ -2,28 +2,23 @@
  * What the first screen weighs: the JavaScript that the served page names, in its text and in its preload
  * header, with all that those files import; then the workers. Compressed as a server would.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
+import { readdirSync } from 'node:fs';
+import { CLIENT, firstScreenScripts, readScript as read, weightOf } from './first-screen';
 import { heading, line } from './print';
 import { serveApp } from './serve-app';
 import { loadedWith } from './static-imports';
 
-const ROOT = 'build/client';
 const WORKERS = '/_app/immutable/workers/';
 /** Stands in the second engine's code, however it is packed. */
 const TELLTALE = 'buildFromSheets';
+/** In kB, of the first screen. */
+const GOAL = 150;
 
-const read = (path: string) => readFileSync(ROOT + path, 'utf8');
 const app = await serveApp();
-const answer = await fetch(app.address);
-const page = `${answer.headers.get('link') ?? ''}\n${await answer.text()}`;
+const first = await firstScreenScripts(app.address);
 app.stop();
 
-const named = new Set(
-	[...page.matchAll(/_app\/immutable\/[\w./-]+\.js/g)].map(([path]) => `/${path}`)
-);
-const first = loadedWith([...named], read);
-const workers = readdirSync(ROOT + WORKERS)
+const workers = readdirSync(CLIENT + WORKERS)
 	.filter((file) => file.endsWith('.js'))
 	.map((file) => WORKERS + file);
 const workerOf = (name: string) =>
@@ -34,11 +29,11 @@ const workerOf = (name: string) =>
 
 heading('Page weight: JavaScript, gzip');
 const [page1, engine, verifier] = [first, workerOf('engine.'), workerOf('verifier.')];
-line('first screen', `${kilobytes(page1)} in ${page1.length} files`);
+line('first screen', `${kilobytes(page1)} in ${page1.length} files (goal: ${GOAL} kB or less)`);
 line('with the engine worker', kilobytes([...new Set([...page1, ...engine])]));
 line('the engine worker alone', kilobytes(engine));
 line('the second engine', `${kilobytes(verifier)}, fetched after the first numbers are there`);
-for (const path of [...page1].sort((a, b) => weigh(b) - weigh(a)).slice(0, 4))
+for (const path of [...page1].sort((a, b) => weightOf([b]) - weightOf([a])).slice(0, 4))
 	line('heaviest of the first', `${kilobytes([path])} ${path.replace('/_app/immutable/', '')}`);
 const holds = (paths: readonly string[]) => paths.some((path) => read(path).includes(TELLTALE));
 line(
@@ -46,11 +41,6 @@ line(
 	`${holds(page1) ? 'IS' : 'is not'} in the first screen, ${holds(engine) ? 'IS' : 'is not'} in the engine worker, ${holds(verifier) ? 'is' : 'IS NOT'} in the second engine's`
 );
 
-function weigh(path: string): number {
-	return gzipSync(read(path)).length;
-}
-
 function kilobytes(paths: readonly string[]): string {
-	const bytes = paths.reduce((sum, path) => sum + weigh(path), 0);
-	return `${(bytes / 1000).toFixed(1)} kB`;
+	return `${(weightOf(paths) / 1000).toFixed(1)} kB`;
 }

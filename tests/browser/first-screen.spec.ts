@@ -1,3 +1,4 @@
+import { firstScreenScripts, weightOf } from '../bench/first-screen';
 import { agreement, expect, fact, load, open, strip, test } from './app';
 
 const ROUTES = {
@@ -72,6 +73,10 @@ test('pages and workers come with a policy that allows no inline and no generate
 		expect(policy, url).toContain("script-src 'self' 'wasm-unsafe-eval';");
 		expect(policy.replace("'wasm-unsafe-eval'", ''), url).not.toMatch(UNSAFE);
 	}
+});
+
+test("the first screen's scripts stay below 150 kB as they travel", async ({ baseURL }) => {
+	expect(weightOf(await firstScreenScripts(`${baseURL}/`))).toBeLessThan(150_000);
 });
 
 test.describe('a page whose second engine begins when the page likes', () => {

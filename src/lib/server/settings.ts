@@ -4,7 +4,7 @@
  */
 import { nearest } from '$lib/formula/names';
 import { megabytes, MOST_MEGABYTES } from '$lib/workbook/size';
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 
 export interface Settings {
 	readonly host: string;

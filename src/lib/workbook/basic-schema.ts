@@ -15,13 +15,10 @@ export const LIMITS = {
 /** A letter, then letters, digits or underscores. Reserved words are refused by `consistency.ts`. */
 export const nameSchema = z
 	.string()
-	.max(LIMITS.name)
-	.regex(/^\p{L}[\p{L}\p{N}_]*$/u);
+	.check(z.maxLength(LIMITS.name), z.regex(/^\p{L}[\p{L}\p{N}_]*$/u));
 /** Any text without quotes, line breaks or leading and trailing space: '5x24', 'PX15B'. */
 export const memberIdSchema = z
 	.string()
-	.min(1)
-	.max(LIMITS.name)
-	.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u);
-export const label = z.string().max(LIMITS.label);
-export const note = z.string().max(LIMITS.note);
+	.check(z.minLength(1), z.maxLength(LIMITS.name), z.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u));
+export const label = z.string().check(z.maxLength(LIMITS.label));
+export const note = z.string().check(z.maxLength(LIMITS.note));

@@ -6,28 +6,28 @@ import { label, LIMITS, memberIdSchema, nameSchema } from './basic-schema';
 import { z } from './zod';
 
 /** Text in which {name} is replaced by that quantity's value with its unit. */
-const template = z.string().max(LIMITS.label);
+const template = z.string().check(z.maxLength(LIMITS.label));
 
 export const factSchema = z.strictObject({
 	quantity: nameSchema,
 	title: template,
 	/** A line below the figure. */
-	below: template.optional(),
+	below: z.optional(template),
 	/** Words beside the figure instead of its unit: "years to pay back". */
-	beside: template.optional(),
+	beside: z.optional(template),
 	/** The base (when left out), or the scenario in hand. */
-	of: z.enum(['base', 'in_hand']).optional(),
+	of: z.optional(z.enum(['base', 'in_hand'])),
 	/** Shown instead of `below` where the quantity has no answer. */
-	without: template.optional()
+	without: z.optional(template)
 });
 export type Fact = z.infer<typeof factSchema>;
-const facts = z.array(factSchema).max(4);
+const facts = z.array(factSchema).check(z.maxLength(4));
 
 /** What the first screen says in its strip. */
 export const frontSchema = z.strictObject({
 	/** The set one of whose members is the subject: a quantity per this set is shown for that member. */
-	subject: nameSchema.optional(),
-	first_subject: memberIdSchema.optional(),
+	subject: z.optional(nameSchema),
+	first_subject: z.optional(memberIdSchema),
 	facts
 });
 
@@ -37,12 +37,15 @@ export const findingSchema = z.discriminatedUnion('kind', [
 		kind: z.literal('figures'),
 		title: template,
 		/** Several of one set beside each other, single ones below each other. */
-		quantities: z.array(nameSchema).min(1).max(16),
+		quantities: z.array(nameSchema).check(z.minLength(1), z.maxLength(16)),
 		/** The base (when left out) with what the scenario in hand changes, or that scenario alone. */
-		of: z.enum(['base', 'in_hand']).optional()
+		of: z.optional(z.enum(['base', 'in_hand']))
 	}),
 	/** The first of the workbook's pictures of that kind. */
-	z.strictObject({ kind: z.literal('picture'), picture: z.string().max(LIMITS.name) })
+	z.strictObject({
+		kind: z.literal('picture'),
+		picture: z.string().check(z.maxLength(LIMITS.name))
+	})
 ]);
 export type Finding = z.infer<typeof findingSchema>;
 
@@ -50,9 +53,9 @@ export const startSchema = z.strictObject({
 	id: nameSchema,
 	/** Who starts here: "Manager". */
 	title: label,
-	note: label.optional(),
+	note: z.optional(label),
 	/** In place of those of the front. */
-	facts: facts.optional(),
-	findings: z.array(findingSchema).max(16)
+	facts: z.optional(facts),
+	findings: z.array(findingSchema).check(z.maxLength(16))
 });
 export type Start = z.infer<typeof startSchema>;

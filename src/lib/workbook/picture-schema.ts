@@ -24,7 +24,7 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		wall_minimum: nameSchema,
 		eccentricity: nameSchema,
 		spread: nameSchema,
-		giveaway: nameSchema.optional(),
+		giveaway: z.optional(nameSchema),
 		/** Role of colour by material member: resin, adhesive or barrier. */
 		roles: z.record(memberIdSchema, z.enum(['resin', 'adhesive', 'barrier']))
 	}),
@@ -37,7 +37,7 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		quantity: nameSchema,
 		/** The total that the parts add up to, and the same for a sales unit. */
 		total: nameSchema,
-		per_unit: nameSchema.optional(),
+		per_unit: z.optional(nameSchema),
 		roles: z.record(
 			memberIdSchema,
 			z.enum([
@@ -68,17 +68,17 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		annual_value: nameSchema,
 		life: nameSchema,
 		/** Per option, yes or no: which of them a scenario holds. Then options together are held against each alone. */
-		options: nameSchema.optional(),
+		options: z.optional(nameSchema),
 		/** Per part of the cash flow: what the net present value is made of. */
-		parts: nameSchema.optional(),
+		parts: z.optional(nameSchema),
 		/** Further figures of each case, in this order. */
-		more: z.array(nameSchema).max(6).optional()
+		more: z.optional(z.array(nameSchema).check(z.maxLength(6)))
 	}),
 	z.strictObject({
 		kind: z.literal('capacity'),
 		title: label,
 		/** What every load is of, in words: "if every month makes what it sells". */
-		note: label.optional(),
+		note: z.optional(label),
 		/** The set of months. */
 		month: nameSchema,
 		/** Kinds of resource, each with its loads in percent of the hours on offer. */
@@ -88,71 +88,70 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 					/** Per month and one other set: stages, lines. */
 					load: nameSchema,
 					/** Per that other set. */
-					load_of_year: nameSchema.optional(),
+					load_of_year: z.optional(nameSchema),
 					/** Per that other set, and per month or not: then the months are added. */
-					hours_short: nameSchema.optional()
+					hours_short: z.optional(nameSchema)
 				})
 			)
-			.min(1)
-			.max(6)
+			.check(z.minLength(1), z.maxLength(6))
 	}),
 	z.strictObject({
 		kind: z.literal('ways_out'),
 		title: label,
-		note: label.optional(),
+		note: z.optional(label),
 		/** Per scenario, against its reference: hours freed, what is earned more, and what such an hour costs. */
 		hours_freed: nameSchema,
 		earned: nameSchema,
 		/** The same at the demand of a later year: a way may pay only with growth. */
-		earned_later: nameSchema.optional(),
-		price_of_hour: nameSchema.optional()
+		earned_later: z.optional(nameSchema),
+		price_of_hour: z.optional(nameSchema)
 	}),
 	z.strictObject({
 		kind: z.literal('patterns'),
 		title: label,
-		note: label.optional(),
+		note: z.optional(label),
 		/** The set of shift patterns, and the member that the others are compared with at first. */
 		pattern: nameSchema,
-		against: memberIdSchema.optional(),
+		against: z.optional(memberIdSchema),
 		/** The hours of the week, and a yes/no per pattern and hour: drawn small above each pattern. */
-		hour: nameSchema.optional(),
-		worked: nameSchema.optional(),
+		hour: z.optional(nameSchema),
+		worked: z.optional(nameSchema),
 		/** What the finding speaks of: good metres and the cost of one, per pattern. */
 		metres: nameSchema,
 		cost: nameSchema,
 		/** Per pattern, in the order shown. */
-		rows: z.array(nameSchema).min(1).max(30),
+		rows: z.array(nameSchema).check(z.minLength(1), z.maxLength(30)),
 		/** Of the whole plant: compared between scenarios. */
-		by_scenario: z.array(nameSchema).max(30).optional()
+		by_scenario: z.optional(z.array(nameSchema).check(z.maxLength(30)))
 	}),
 	z.strictObject({
 		kind: z.literal('week'),
 		title: label,
-		note: label.optional(),
+		note: z.optional(label),
 		/** The sets of shift patterns, of seven weekdays and of the 168 hours from the first of them on. */
 		pattern: nameSchema,
 		weekday: nameSchema,
 		hour: nameSchema,
 		/** A choice of pattern: the one shown first. */
-		shown_first: nameSchema.optional(),
+		shown_first: z.optional(nameSchema),
 		/** A yes/no per pattern and hour, an input: what is painted. */
 		worked: nameSchema,
 		/** Per hour: the premium in percent, and what a unit of energy costs. */
-		premium: nameSchema.optional(),
-		price: nameSchema.optional(),
+		premium: z.optional(nameSchema),
+		price: z.optional(nameSchema),
 		/** Per hour: what an hour that is worked costs, part by part, all in one unit over time. */
-		costs: z.array(nameSchema).max(6),
+		costs: z.array(nameSchema).check(z.maxLength(6)),
 		/** Per hour: a yes/no that makes it darker, and a choice of crew; hours of all but the first are dotted. */
-		night: nameSchema.optional(),
-		crew: nameSchema.optional(),
+		night: z.optional(nameSchema),
+		crew: z.optional(nameSchema),
 		/** Per pattern: figures below the week, and yes/no quantities that caution. */
-		facts: z.array(nameSchema).max(4),
-		cautions: z.array(nameSchema).max(12)
+		facts: z.array(nameSchema).check(z.maxLength(4)),
+		cautions: z.array(nameSchema).check(z.maxLength(12))
 	}),
 	z.strictObject({
 		kind: z.literal('calendar'),
 		title: label,
-		note: label.optional(),
+		note: z.optional(label),
 		/** The year, an input; the sets of twelve months, days of the month, and weekdays, the weekend last. */
 		of_year: nameSchema,
 		month: nameSchema,
@@ -161,7 +160,7 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		/** Per month and day: date, weekday, week, and whether it is a holiday or in a shut-down. */
 		date: nameSchema,
 		weekday_of: nameSchema,
-		week: nameSchema.optional(),
+		week: z.optional(nameSchema),
 		is_holiday: nameSchema,
 		is_shut_down: nameSchema,
 		/** Per month and weekday. */
@@ -186,11 +185,11 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 	z.strictObject({
 		kind: z.literal('bridge'),
 		title: label,
-		note: label.optional(),
+		note: z.optional(label),
 		/** What is explained, and the parts that add up to it; those taken off carry a minus. */
 		total: nameSchema,
-		added: z.array(nameSchema).max(30),
-		taken_off: z.array(nameSchema).max(30)
+		added: z.array(nameSchema).check(z.maxLength(30)),
+		taken_off: z.array(nameSchema).check(z.maxLength(30))
 	}),
 	quotePictureSchema
 ]);

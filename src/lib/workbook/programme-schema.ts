@@ -9,43 +9,45 @@ import { label, LIMITS, nameSchema, note } from './basic-schema';
 import { valuesSchema } from './value-schema';
 import { z } from './zod';
 
-const names = (most: number) => z.array(nameSchema).max(most);
+const names = (most: number) => z.array(nameSchema).check(z.maxLength(most));
 
 export const programmeSchema = z.strictObject({
 	name: nameSchema,
 	title: label,
-	note: note.optional(),
+	note: z.optional(note),
 	/** Sets for each of whose members it is solved apart: "plan_year". */
-	each: names(3).optional(),
+	each: z.optional(names(3)),
 	/** The objective: a quantity per the sets of `each`. One of the two. */
-	maximise: nameSchema.optional(),
-	minimise: nameSchema.optional(),
+	maximise: z.optional(nameSchema),
+	minimise: z.optional(nameSchema),
 	/** Inputs that are chosen where nobody entered a value; their ranges are bounds. */
-	decisions: names(20).min(1),
+	decisions: names(20).check(z.minLength(1)),
 	/** Yes/no quantities that must hold: comparisons of two sides, or several joined by AND. */
 	constraints: names(60),
 	/** By the quantity that is filled with it: the constraint of whose next unit it is the worth. */
-	shadow_prices: z.record(nameSchema, nameSchema).optional(),
+	shadow_prices: z.optional(z.record(nameSchema, nameSchema)),
 	/** Kept, and not solved. */
-	off: z.boolean().optional()
+	off: z.optional(z.boolean())
 });
 export type Programme = z.infer<typeof programmeSchema>;
 
-export const programmesSchema = z.array(programmeSchema).max(12);
+export const programmesSchema = z.array(programmeSchema).check(z.maxLength(12));
 
 /** A plan: what a programme decided for a scenario. */
 export const programmePlanSchema = z.strictObject({
 	programme: nameSchema,
 	scenario: nameSchema,
 	/** Of the derived programme that it is the best answer to. */
-	digest: z.string().max(LIMITS.name),
+	digest: z.string().check(z.maxLength(LIMITS.name)),
 	/** The objective, over all members of `each`. */
 	objective: z.number(),
 	/** The day since which it is kept as it stands, whatever changes; left out: it follows. */
-	kept: z.iso.date().optional(),
+	kept: z.optional(z.iso.date()),
 	/** By quantity, in its own unit, sparse: a decision that is not written is 0. */
 	values: z.array(z.strictObject({ quantity: nameSchema, value: valuesSchema }))
 });
 export type ProgrammePlan = z.infer<typeof programmePlanSchema>;
 
-export const programmePlansSchema = z.array(programmePlanSchema).max(12 * LIMITS.scenarios);
+export const programmePlansSchema = z
+	.array(programmePlanSchema)
+	.check(z.maxLength(12 * LIMITS.scenarios));

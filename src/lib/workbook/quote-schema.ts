@@ -9,12 +9,12 @@ export const quotePictureSchema = z.strictObject({
 	 * Inputs that the page offers to change: of the order, and the terms that hold for it. One that is per
 	 * something is offered for the member that a choice on the same sheet holds.
 	 */
-	order: z.array(nameSchema).min(1).max(12),
-	terms: z.array(nameSchema).max(12).optional(),
+	order: z.array(nameSchema).check(z.minLength(1), z.maxLength(12)),
+	terms: z.optional(z.array(nameSchema).check(z.maxLength(12))),
 	/** The size of the order, what takes it, and how long that runs. */
 	size: nameSchema,
-	taken_by: nameSchema.optional(),
-	hours: nameSchema.optional(),
+	taken_by: z.optional(nameSchema),
+	hours: z.optional(nameSchema),
 	/** What is left of the price, and what it is held against. */
 	price: nameSchema,
 	floor: nameSchema,
@@ -22,32 +22,32 @@ export const quotePictureSchema = z.strictObject({
 	list: nameSchema,
 	invoice: nameSchema,
 	margin: nameSchema,
-	target_margin: nameSchema.optional(),
+	target_margin: z.optional(nameSchema),
 	/** Per size of an order. */
 	by_size: z.strictObject({ floor: nameSchema, target: nameSchema, offered: nameSchema }),
 	/** Per length of a coil. */
-	by_length: z.strictObject({ floor: nameSchema, target: nameSchema }).optional(),
+	by_length: z.optional(z.strictObject({ floor: nameSchema, target: nameSchema })),
 	/** Per step of the price: its amount, the price after it, whether it is a total. */
 	waterfall: z.strictObject({ amount: nameSchema, level: nameSchema, is_total: nameSchema }),
 	/** Per month: the value of an hour and what the order's hours cost; and the choice of the month. */
-	hour_value: z
-		.strictObject({ value: nameSchema, cost: nameSchema, chosen: nameSchema })
-		.optional(),
+	hour_value: z.optional(
+		z.strictObject({ value: nameSchema, cost: nameSchema, chosen: nameSchema })
+	),
 	/** Per extra: whether it is wanted, and its price. */
-	extras: z.strictObject({ wanted: nameSchema, price: nameSchema }).optional(),
+	extras: z.optional(z.strictObject({ wanted: nameSchema, price: nameSchema })),
 	/** What making costs with its hours, what buying would, and whether buying costs less. */
-	make_or_buy: z
-		.strictObject({ make: nameSchema, buy: nameSchema, buy_is_less: nameSchema })
-		.optional(),
-	validity: nameSchema.optional(),
+	make_or_buy: z.optional(
+		z.strictObject({ make: nameSchema, buy: nameSchema, buy_is_less: nameSchema })
+	),
+	validity: z.optional(nameSchema),
 	/** Per part of the clause its share and index; the moves that count, and the price that follows. */
-	clause: z
-		.strictObject({
+	clause: z.optional(
+		z.strictObject({
 			share: nameSchema,
 			index: nameSchema,
 			least: nameSchema,
 			most: nameSchema,
 			price: nameSchema
 		})
-		.optional()
+	)
 });

@@ -158,7 +158,9 @@ function orderedStart(start: Start): Start {
 		...start,
 		...(start.facts && { facts: start.facts.map((fact) => inOrder(factSchema, fact)) }),
 		findings: start.findings.map((finding) => {
-			const schema = findingSchema.options.find(({ shape }) => shape.kind.value === finding.kind);
+			const schema = findingSchema.def.options.find(
+				({ shape }) => shape.kind.def.values[0] === finding.kind
+			);
 			return schema ? inOrder(schema, finding) : finding;
 		})
 	});
@@ -166,7 +168,9 @@ function orderedStart(start: Start): Start {
 
 function orderedPictures(workbook: Workbook): object[] {
 	return (workbook.pictures ?? []).map((picture) => {
-		const schema = pictureSchema.options.find(({ shape }) => shape.kind.value === picture.kind);
+		const schema = pictureSchema.def.options.find(
+			({ shape }) => shape.kind.def.values[0] === picture.kind
+		);
 		const ordered = schema ? inOrder(schema, picture) : picture;
 		if (!('roles' in ordered)) return ordered;
 		const { roles } = ordered;

@@ -28,55 +28,55 @@ export {
 export const FORMAT = 'metrewright';
 export const VERSION = 3;
 
-const formulaText = z.string().min(1).max(LIMITS.formula);
+const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
 export const unitDefinitionSchema = z.strictObject({
-	symbol: z.string().min(1).max(24),
-	label: label.optional(),
-	equals: z.string().max(80).optional()
+	symbol: z.string().check(z.minLength(1), z.maxLength(24)),
+	label: z.optional(label),
+	equals: z.optional(z.string().check(z.maxLength(80)))
 });
 
 export const memberSchema = z.strictObject({
 	id: memberIdSchema,
-	label: label.optional(),
+	label: z.optional(label),
 	/** What NUMBER(set) gives: the calendar year of a year, in the set's `number_unit`. */
-	number: z.number().optional(),
-	note: note.optional()
+	number: z.optional(z.number()),
+	note: z.optional(note)
 });
 export type Member = z.infer<typeof memberSchema>;
 
 export const setSchema = z.strictObject({
 	name: nameSchema,
 	label,
-	plural: label.optional(),
-	members: z.array(memberSchema).max(LIMITS.members),
+	plural: z.optional(label),
+	members: z.array(memberSchema).check(z.maxLength(LIMITS.members)),
 	/** The neighbour of the last is the first: hours of the week, months of a standing year. */
-	cyclic: z.boolean().optional(),
+	cyclic: z.optional(z.boolean()),
 	/** The unit of the members' numbers. */
-	number_unit: z.string().max(80).optional(),
+	number_unit: z.optional(z.string().check(z.maxLength(80))),
 	/** What all members together last: "1 year" for twelve months. SPAN(set) gives it. */
-	spans: z.string().max(80).optional(),
+	spans: z.optional(z.string().check(z.maxLength(80))),
 	/** A yes/no quantity per this set alone: members for which it says no are absent in that scenario. */
-	present: nameSchema.optional(),
-	note: note.optional()
+	present: z.optional(nameSchema),
+	note: z.optional(note)
 });
 export type SetDefinition = z.infer<typeof setSchema>;
 
 export const relationSchema = z.strictObject({
 	name: nameSchema,
-	label: label.optional(),
-	sets: z.array(nameSchema).min(2).max(4),
-	pairs: z.array(z.array(memberIdSchema).min(2).max(4)),
-	note: note.optional()
+	label: z.optional(label),
+	sets: z.array(nameSchema).check(z.minLength(2), z.maxLength(4)),
+	pairs: z.array(z.array(memberIdSchema).check(z.minLength(2), z.maxLength(4))),
+	note: z.optional(note)
 });
 export type Relation = z.infer<typeof relationSchema>;
 
 export const rangeSchema = z.strictObject({
-	min: z.number().optional(),
-	max: z.number().optional(),
+	min: z.optional(z.number()),
+	max: z.optional(z.number()),
 	/** Strictly greater, strictly less. */
-	above: z.number().optional(),
-	below: z.number().optional()
+	above: z.optional(z.number()),
+	below: z.optional(z.number())
 });
 export type Range = z.infer<typeof rangeSchema>;
 
@@ -91,59 +91,58 @@ export const quantitySchema = z.strictObject({
 	name: nameSchema,
 	label,
 	/** "number" when left out. A yes/no and a choice have no unit. */
-	type: z
-		.union([z.literal('number'), z.literal('yes_no'), z.strictObject({ member_of: nameSchema })])
-		.optional(),
+	type: z.optional(
+		z.union([z.literal('number'), z.literal('yes_no'), z.strictObject({ member_of: nameSchema })])
+	),
 	/** Left out: a plain number, the same as "1". */
-	unit: z.string().max(80).optional(),
+	unit: z.optional(z.string().check(z.maxLength(80))),
 	/** Sets, or named axes "from: product" where a set is used twice. */
-	per: z
-		.array(z.string().max(2 * LIMITS.name + 2))
-		.max(5)
-		.optional(),
+	per: z.optional(
+		z.array(z.string().check(z.maxLength(2 * LIMITS.name + 2))).check(z.maxLength(5))
+	),
 	/** Relations that say which of the pairs exist. */
-	in: z.array(nameSchema).max(4).optional(),
+	in: z.optional(z.array(nameSchema).check(z.maxLength(4))),
 	/** How its number is read: a date that is kept as days since 1899-12-30; a year, without thousands. */
-	shown: z.enum(['date', 'year']).optional(),
+	shown: z.optional(z.enum(['date', 'year'])),
 	/** An input fixed with the structure: no scenario changes it, and the plan folds it. */
-	fixed: z.boolean().optional(),
+	fixed: z.optional(z.boolean()),
 	/** The entered values, in the quantity's own unit. */
-	value: valuesSchema.optional(),
+	value: z.optional(valuesSchema),
 	/** One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value. */
-	formula: z
-		.union([
+	formula: z.optional(
+		z.union([
 			formulaText,
 			z.strictObject({ by: nameSchema, cases: z.record(z.string(), formulaText) })
 		])
-		.optional(),
+	),
 	/** A yes/no formula: where it says no, the value is absent. */
-	where: formulaText.optional(),
-	range: rangeSchema.optional(),
+	where: z.optional(formulaText),
+	range: z.optional(rangeSchema),
 	/** Chosen in whole steps of its unit where a programme decides it. */
-	whole: z.boolean().optional(),
+	whole: z.optional(z.boolean()),
 	/** The quantity must be yes; or, if it is a number, zero within the tolerance (in its own unit). */
-	check: z
-		.strictObject({ message: note, tolerance: z.number().nonnegative().optional() })
-		.optional(),
+	check: z.optional(
+		z.strictObject({ message: note, tolerance: z.optional(z.number().check(z.nonnegative())) })
+	),
 	/** A caution beside the value wherever this yes/no quantity says yes. */
-	caution: z.strictObject({ message: note }).optional(),
-	note: note.optional(),
-	source: note.optional(),
+	caution: z.optional(z.strictObject({ message: note })),
+	note: z.optional(note),
+	source: z.optional(note),
 	/** ISO 8601 day on which the value was found: "2026-11-24". */
-	date: z.iso.date().optional(),
-	spread: spreadSchema.optional(),
+	date: z.optional(z.iso.date()),
+	spread: z.optional(spreadSchema),
 	/** Significant digits on screen; 4 when left out. */
-	digits: z.number().int().min(1).max(15).optional(),
+	digits: z.optional(z.int().check(z.gte(1), z.lte(15))),
 	/** Those who may see only what is open see its values, and nothing else of it. */
-	open: z.boolean().optional()
+	open: z.optional(z.boolean())
 });
 export type Quantity = z.infer<typeof quantitySchema>;
 
 export const sheetSchema = z.strictObject({
 	title: label,
-	note: note.optional(),
+	note: z.optional(note),
 	/** The quantity whose value stands beside the sheet's title in the contents. */
-	headline: nameSchema.optional(),
+	headline: z.optional(nameSchema),
 	quantities: z.array(quantitySchema)
 });
 export type Sheet = z.infer<typeof sheetSchema>;
@@ -151,35 +150,35 @@ export type Sheet = z.infer<typeof sheetSchema>;
 export const scenarioSchema = z.strictObject({
 	id: nameSchema,
 	title: label,
-	note: note.optional(),
+	note: z.optional(note),
 	/** Null for the base alone. */
-	parent: nameSchema.nullable(),
+	parent: z.nullable(nameSchema),
 	/** What `x[reference]` reads: the base when left out. */
-	against: nameSchema.optional(),
+	against: z.optional(nameSchema),
 	/** At most one for each quantity. Empty for the base, whose values stand in the quantities. */
 	changes: z.array(changeSchema)
 });
 export type Scenario = z.infer<typeof scenarioSchema>;
 
 export const workbookSchema = z.strictObject({
-	$schema: z.string().optional(),
+	$schema: z.optional(z.string()),
 	format: z.literal(FORMAT),
 	version: z.literal(VERSION),
-	title: z.string().min(1).max(LIMITS.label),
-	about: note.optional(),
+	title: z.string().check(z.minLength(1), z.maxLength(LIMITS.label)),
+	about: z.optional(note),
 	/** Its figures are made up, and every screen says so. */
-	invented: z.boolean().optional(),
-	units: z.array(unitDefinitionSchema).max(200).optional(),
-	sets: z.array(setSchema).max(200),
-	relations: z.array(relationSchema).max(200).optional(),
-	sheets: z.array(sheetSchema).max(200),
-	scenarios: z.array(scenarioSchema).min(1).max(LIMITS.scenarios),
-	front: frontSchema.optional(),
+	invented: z.optional(z.boolean()),
+	units: z.optional(z.array(unitDefinitionSchema).check(z.maxLength(200))),
+	sets: z.array(setSchema).check(z.maxLength(200)),
+	relations: z.optional(z.array(relationSchema).check(z.maxLength(200))),
+	sheets: z.array(sheetSchema).check(z.maxLength(200)),
+	scenarios: z.array(scenarioSchema).check(z.minLength(1), z.maxLength(LIMITS.scenarios)),
+	front: z.optional(frontSchema),
 	/** One for each reader: what they look for first, in their order. Nothing is hidden from anyone. */
-	starts: z.array(startSchema).max(12).optional(),
-	pictures: z.array(pictureSchema).max(50).optional(),
-	studies: studiesSchema.optional(),
-	programmes: programmesSchema.optional(),
-	plans: programmePlansSchema.optional()
+	starts: z.optional(z.array(startSchema).check(z.maxLength(12))),
+	pictures: z.optional(z.array(pictureSchema).check(z.maxLength(50))),
+	studies: z.optional(studiesSchema),
+	programmes: z.optional(programmesSchema),
+	plans: z.optional(programmePlansSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

@@ -4,7 +4,7 @@
 import { shown } from './shown';
 import { childAt } from './place';
 import { put } from './values';
-import type { z } from './zod';
+import { z } from './zod';
 
 export interface ShapeProblem {
 	readonly path: readonly PropertyKey[];
@@ -18,8 +18,8 @@ const STAND_IN = '__proto__\u{E000}';
 const NAME = 'a letter first, then letters, digits or underscores';
 
 /** What does not fit, in the order of the document; none when all does. */
-export function shapeProblems(schema: z.ZodType, value: unknown): ShapeProblem[] {
-	const result = schema.safeParse(renamed(value));
+export function shapeProblems(schema: z.core.$ZodType, value: unknown): ShapeProblem[] {
+	const result = z.safeParse(schema, renamed(value));
 	if (result.success) return [];
 	const problems = new Map<string, ShapeProblem>();
 	for (const issue of result.error.issues) {

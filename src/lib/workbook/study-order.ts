@@ -6,17 +6,17 @@ export const orderedStudy = (study: Study): Study => ordered(studySchema, study)
 
 function ordered(schema: unknown, value: unknown): unknown {
 	if (typeof value !== 'object' || value === null) return value;
-	if (schema instanceof z.ZodOptional) return ordered(schema.unwrap(), value);
-	if (schema instanceof z.ZodArray)
-		return (value as unknown[]).map((entry) => ordered(schema.element, entry));
-	if (schema instanceof z.ZodDiscriminatedUnion) {
+	if (schema instanceof z.ZodMiniOptional) return ordered(schema.def.innerType, value);
+	if (schema instanceof z.ZodMiniArray)
+		return (value as unknown[]).map((entry) => ordered(schema.def.element, entry));
+	if (schema instanceof z.ZodMiniDiscriminatedUnion) {
 		const { kind } = value as { readonly kind?: unknown };
-		const fits = schema.options.find(
-			(option) => option instanceof z.ZodObject && kindOf(option) === kind
+		const fits = schema.def.options.find(
+			(option) => option instanceof z.ZodMiniObject && kindOf(option) === kind
 		);
 		return fits ? ordered(fits, value) : value;
 	}
-	if (!(schema instanceof z.ZodObject)) return value;
+	if (!(schema instanceof z.ZodMiniObject)) return value;
 	const object = value as Record<string, unknown>;
 	return Object.fromEntries(
 		Object.entries(schema.shape).flatMap(([field, inner]) =>
@@ -27,7 +27,7 @@ function ordered(schema: unknown, value: unknown): unknown {
 	);
 }
 
-function kindOf({ shape }: z.ZodObject): unknown {
+function kindOf({ shape }: z.ZodMiniObject): unknown {
 	const { kind } = shape;
-	return kind instanceof z.ZodLiteral ? kind.value : undefined;
+	return kind instanceof z.ZodMiniLiteral ? kind.def.values[0] : undefined;
 }

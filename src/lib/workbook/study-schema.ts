@@ -25,14 +25,14 @@ export const STUDY_LIMITS = {
 } as const;
 
 /** The members of one cell, axis by axis. */
-const members = z.array(memberIdSchema).max(5);
+const members = z.array(memberIdSchema).check(z.maxLength(5));
 /** Which cells of an input move together: null for every member along that axis; all of them when left out. */
-const someMembers = z.array(memberIdSchema.nullable()).max(5);
+const someMembers = z.array(z.nullable(memberIdSchema)).check(z.maxLength(5));
 
 /** An input, or some of its cells. */
-const cellsOf = { quantity: nameSchema, members: someMembers.optional() };
+const cellsOf = { quantity: nameSchema, members: z.optional(someMembers) };
 /** The one value that a study asks about. */
-const resultOf = { quantity: nameSchema, members: members.optional() };
+const resultOf = { quantity: nameSchema, members: z.optional(members) };
 
 /** Put in place of the entered value, multiplied with it, or added to it. */
 export const modeSchema = z.enum(['set', 'scale', 'add']);
@@ -41,29 +41,29 @@ export type Mode = z.infer<typeof modeSchema>;
 export const headlineSchema = z.strictObject({
 	label,
 	/** Null: the result had no answer. */
-	value: z.number().nullable(),
-	unit: z.string().max(80).optional()
+	value: z.nullable(z.number()),
+	unit: z.optional(z.string().check(z.maxLength(80)))
 });
 /** The last run: a mark of the inputs, formulas and settings that it stood on, and what it found. */
 export const ranSchema = z.strictObject({
-	stood_on: z.string().max(64),
-	headline: z.array(headlineSchema).max(STUDY_LIMITS.headline)
+	stood_on: z.string().check(z.maxLength(64)),
+	headline: z.array(headlineSchema).check(z.maxLength(STUDY_LIMITS.headline))
 });
 export type Ran = z.infer<typeof ranSchema>;
 
-const seed = z.number().int().min(0).max(4294967295);
+const seed = z.int().check(z.gte(0), z.lte(4294967295));
 
 export const bridgeGroupSchema = z.strictObject({
 	label,
 	/** The changes that go as one step; all others go by quantity. */
-	changes: z.array(z.strictObject(cellsOf)).min(1).max(STUDY_LIMITS.inputs)
+	changes: z.array(z.strictObject(cellsOf)).check(z.minLength(1), z.maxLength(STUDY_LIMITS.inputs))
 });
 export type BridgeGroup = z.infer<typeof bridgeGroupSchema>;
 
 /** An input swung between two values (set), factors (scale) or amounts (add). */
 export const swingSchema = z.strictObject({
 	...cellsOf,
-	label: label.optional(),
+	label: z.optional(label),
 	mode: modeSchema,
 	low: z.number(),
 	high: z.number()
@@ -75,14 +75,14 @@ export const studyCaseSchema = z.strictObject({
 	label,
 	moves: z
 		.array(z.strictObject({ ...cellsOf, mode: modeSchema, value: z.number() }))
-		.max(STUDY_LIMITS.inputs)
+		.check(z.maxLength(STUDY_LIMITS.inputs))
 });
 export type StudyCase = z.infer<typeof studyCaseSchema>;
 
 /** An input over a range in equal steps. */
 export const rangedInputSchema = z.strictObject({
 	...cellsOf,
-	label: label.optional(),
+	label: z.optional(label),
 	mode: modeSchema,
 	from: z.number(),
 	to: z.number()
@@ -91,7 +91,7 @@ export type RangedInput = z.infer<typeof rangedInputSchema>;
 export const mapAxisSchema = z.strictObject({
 	...rangedInputSchema.shape,
 	/** How many values, both ends included. */
-	steps: z.number().int().min(2).max(STUDY_LIMITS.steps)
+	steps: z.int().check(z.gte(2), z.lte(STUDY_LIMITS.steps))
 });
 export type MapAxis = z.infer<typeof mapAxisSchema>;
 
@@ -112,13 +112,12 @@ export const distributionSchema = z.discriminatedUnion('kind', [
 		kind: z.literal('discrete'),
 		values: z
 			.array(z.strictObject({ value: z.number(), weight: z.number() }))
-			.min(1)
-			.max(1000)
+			.check(z.minLength(1), z.maxLength(1000))
 	}),
 	/** Measured values, each as likely as the others. */
 	z.strictObject({
 		kind: z.literal('data'),
-		values: z.array(z.number()).min(1).max(STUDY_LIMITS.data)
+		values: z.array(z.number()).check(z.minLength(1), z.maxLength(STUDY_LIMITS.data))
 	})
 ]);
 export type Distribution = z.infer<typeof distributionSchema>;
@@ -130,14 +129,14 @@ export const riskInputSchema = z.strictObject({
 	mode: modeSchema,
 	distribution: distributionSchema,
 	/** Where the spread comes from; a guess says so. */
-	note: note.optional()
+	note: z.optional(note)
 });
 export type RiskInput = z.infer<typeof riskInputSchema>;
 
 /** Rank correlation of two inputs of the study, by their labels. */
 export const correlationSchema = z.strictObject({
 	between: z.tuple([label, label]),
-	rank: z.number().min(-1).max(1)
+	rank: z.number().check(z.gte(-1), z.lte(1))
 });
 export type Correlation = z.infer<typeof correlationSchema>;
 
@@ -150,7 +149,7 @@ export type Target = z.infer<typeof targetSchema>;
 /** A result that a combination must not pass. */
 export const limitSchema = z.strictObject({
 	...resultOf,
-	label: label.optional(),
+	label: z.optional(label),
 	bound: targetSchema
 });
 export type Limit = z.infer<typeof limitSchema>;
@@ -158,14 +157,18 @@ export type Limit = z.infer<typeof limitSchema>;
 export const optionSchema = z.strictObject({
 	label,
 	alternatives: z
-		.array(z.strictObject({ label, changes: z.array(changeSchema).max(STUDY_LIMITS.inputs) }))
-		.min(1)
-		.max(STUDY_LIMITS.alternatives)
+		.array(
+			z.strictObject({
+				label,
+				changes: z.array(changeSchema).check(z.maxLength(STUDY_LIMITS.inputs))
+			})
+		)
+		.check(z.minLength(1), z.maxLength(STUDY_LIMITS.alternatives))
 });
 export type StudyOption = z.infer<typeof optionSchema>;
 
 /** What every study has: who it is, and the result it asks about. */
-const head = { name: nameSchema, title: label, note: note.optional() };
+const head = { name: nameSchema, title: label, note: z.optional(note) };
 
 export const bridgeStudySchema = z.strictObject({
 	...head,
@@ -173,11 +176,11 @@ export const bridgeStudySchema = z.strictObject({
 	...resultOf,
 	from: nameSchema,
 	to: nameSchema,
-	groups: z.array(bridgeGroupSchema).max(STUDY_LIMITS.groups).optional(),
+	groups: z.optional(z.array(bridgeGroupSchema).check(z.maxLength(STUDY_LIMITS.groups))),
 	/** Orders drawn where there are too many groups to take them all. */
-	samples: z.number().int().min(2).max(STUDY_LIMITS.samples).optional(),
-	seed: seed.optional(),
-	ran: ranSchema.optional()
+	samples: z.optional(z.int().check(z.gte(2), z.lte(STUDY_LIMITS.samples))),
+	seed: z.optional(seed),
+	ran: z.optional(ranSchema)
 });
 export const sensitivityStudySchema = z.strictObject({
 	...head,
@@ -185,11 +188,11 @@ export const sensitivityStudySchema = z.strictObject({
 	...resultOf,
 	scenario: nameSchema,
 	/** Each over its own range … */
-	inputs: z.array(swingSchema).max(STUDY_LIMITS.inputs).optional(),
+	inputs: z.optional(z.array(swingSchema).check(z.maxLength(STUDY_LIMITS.inputs))),
 	/** … or every number that the result stands on, by the same percentage. */
-	all: z.strictObject({ percent: z.number().positive().max(100) }).optional(),
-	cases: z.array(studyCaseSchema).max(STUDY_LIMITS.cases).optional(),
-	ran: ranSchema.optional()
+	all: z.optional(z.strictObject({ percent: z.number().check(z.positive(), z.lte(100)) })),
+	cases: z.optional(z.array(studyCaseSchema).check(z.maxLength(STUDY_LIMITS.cases))),
+	ran: z.optional(ranSchema)
 });
 export const mapStudySchema = z.strictObject({
 	...head,
@@ -198,7 +201,7 @@ export const mapStudySchema = z.strictObject({
 	scenario: nameSchema,
 	across: mapAxisSchema,
 	down: mapAxisSchema,
-	ran: ranSchema.optional()
+	ran: z.optional(ranSchema)
 });
 export const breakEvenStudySchema = z.strictObject({
 	...head,
@@ -207,7 +210,7 @@ export const breakEvenStudySchema = z.strictObject({
 	scenario: nameSchema,
 	input: rangedInputSchema,
 	target: z.number(),
-	ran: ranSchema.optional()
+	ran: z.optional(ranSchema)
 });
 export const riskStudySchema = z.strictObject({
 	...head,
@@ -215,13 +218,13 @@ export const riskStudySchema = z.strictObject({
 	...resultOf,
 	scenario: nameSchema,
 	/** Another scenario on the same draws. */
-	compare: nameSchema.optional(),
-	inputs: z.array(riskInputSchema).max(STUDY_LIMITS.inputs),
-	correlations: z.array(correlationSchema).max(2000).optional(),
-	draws: z.number().int().min(1).max(STUDY_LIMITS.draws),
+	compare: z.optional(nameSchema),
+	inputs: z.array(riskInputSchema).check(z.maxLength(STUDY_LIMITS.inputs)),
+	correlations: z.optional(z.array(correlationSchema).check(z.maxLength(2000))),
+	draws: z.int().check(z.gte(1), z.lte(STUDY_LIMITS.draws)),
 	seed,
-	target: targetSchema.optional(),
-	ran: ranSchema.optional()
+	target: z.optional(targetSchema),
+	ran: z.optional(ranSchema)
 });
 export const optimiseStudySchema = z.strictObject({
 	...head,
@@ -229,9 +232,9 @@ export const optimiseStudySchema = z.strictObject({
 	...resultOf,
 	scenario: nameSchema,
 	direction: z.enum(['highest', 'lowest']),
-	options: z.array(optionSchema).max(STUDY_LIMITS.options),
-	limits: z.array(limitSchema).max(20).optional(),
-	ran: ranSchema.optional()
+	options: z.array(optionSchema).check(z.maxLength(STUDY_LIMITS.options)),
+	limits: z.optional(z.array(limitSchema).check(z.maxLength(20))),
+	ran: z.optional(ranSchema)
 });
 
 export const studySchema = z.discriminatedUnion('kind', [
@@ -246,4 +249,4 @@ export type Study = z.infer<typeof studySchema>;
 export type StudyKind = Study['kind'];
 export type StudyOf<K extends StudyKind> = Extract<Study, { kind: K }>;
 
-export const studiesSchema = z.array(studySchema).max(STUDY_LIMITS.studies);
+export const studiesSchema = z.array(studySchema).check(z.maxLength(STUDY_LIMITS.studies));

@@ -6,14 +6,14 @@ import { z } from './zod';
 export const scalarSchema = z.union([
 	z.number(),
 	z.boolean(),
-	z.string().max(LIMITS.name),
+	z.string().check(z.maxLength(LIMITS.name)),
 	z.null()
 ]);
 export type Scalar = z.infer<typeof scalarSchema>;
 
 /** One scalar, or for a quantity per something an object by member id, nested in the order of `per`. */
 export type Values = Scalar | { readonly [member: string]: Values };
-export const valuesSchema: z.ZodType<Values> = z.lazy(() =>
+export const valuesSchema: z.ZodMiniType<Values> = z.lazy(() =>
 	z.union([scalarSchema, z.record(memberIdSchema, valuesSchema)])
 );
 
@@ -21,6 +21,6 @@ export const changeSchema = z.strictObject({
 	quantity: nameSchema,
 	/** As `value` of a quantity, but sparse: what is left out follows the parent; null clears the value. */
 	value: valuesSchema,
-	note: note.optional()
+	note: z.optional(note)
 });
 export type Change = z.infer<typeof changeSchema>;

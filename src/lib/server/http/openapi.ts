@@ -1,6 +1,6 @@
 /** The interface described in OpenAPI 3.1, printed from the table of routes, so that the two cannot differ. */
 import { workbookJsonSchema } from '$lib/workbook/json-schema';
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { OWN_HEADER } from './guard';
 import { PROBLEMS } from './problem';
 import type { Route } from './route';

@@ -2,7 +2,7 @@
  * What a route is. The table of them is the whole interface: permissions are checked from it, its description is
  * printed from it, and the tests walk it.
  */
-import type { z } from '$lib/workbook/zod';
+import type { z } from '$lib/server/zod';
 import type { Hub } from '../events';
 import type { Pool } from '../evaluation/pool';
 import type { Log } from '../log';

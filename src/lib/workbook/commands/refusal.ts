@@ -6,7 +6,7 @@ import { refused, type CommandProblem } from './command';
 
 /** Null where the part fits its schema. */
 export function shapeRefusal(
-	schema: z.ZodType,
+	schema: z.core.$ZodType,
 	part: unknown,
 	whose: string
 ): { ok: false; problem: CommandProblem } | null {

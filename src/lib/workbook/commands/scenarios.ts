@@ -16,6 +16,7 @@ import { mapQuantities, withValue } from './parts';
 import { mapStudies, mapStudyNames } from '../study-names';
 import { mapProgrammeNames, withoutPlansOf } from './programme-names';
 import { shapeRefusal } from './refusal';
+import { z } from '../zod';
 
 type Of<K extends ScenarioCommand['kind']> = Extract<ScenarioCommand, { kind: K }>;
 
@@ -69,7 +70,7 @@ function replaceScenario(
 	{ scenario }: Of<'replace_scenario'>
 ): Edit {
 	const next: Scenario = { ...scenario, changes: old.changes };
-	const bad = shapeRefusal(scenarioSchema.omit({ changes: true }), scenario, old.title);
+	const bad = shapeRefusal(z.omit(scenarioSchema, { changes: true }), scenario, old.title);
 	if (bad) return bad;
 	if (next.id !== old.id && findScenario(workbook, next.id))
 		return refused(

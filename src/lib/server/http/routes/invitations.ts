@@ -1,5 +1,5 @@
 /** Invitations: asking somebody in, and coming in. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { note } from '../../people/audit';
 import {
 	findInvitation,

@@ -1,5 +1,5 @@
 /** Who has which part in a workbook. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { note } from '../../people/audit';
 import { changeRole, listMembers } from '../../people/roles';
 import { ROLES, type Role } from '$lib/protocol/roles';

@@ -1,5 +1,5 @@
 /** Whether the server lives and is ready, and what it offers. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { ask } from '../../store/open';
 import { openApi } from '../openapi';
 import { problem } from '../problem';

@@ -1,5 +1,5 @@
 /** One's own account and data; for stewards, everybody's, and the audit trail. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { note, readAudit } from '../../people/audit';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { dataOf, listPeople, personByEmail, removePerson, type Removal } from '../../people/people';

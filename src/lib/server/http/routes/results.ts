@@ -1,5 +1,5 @@
 /** Results: what a workbook computes, all of it or only what is open. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import type { JobOutcome } from '../../evaluation/pool';
 import { headOf } from '../../store/workbooks';
 import { noSuchWorkbook } from '../permission';

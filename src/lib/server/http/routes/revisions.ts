@@ -1,5 +1,5 @@
 /** Revisions: browsing, comparing, naming, bringing back. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import { note } from '../../people/audit';
 import { listRevisions, nameRevision, readRevision, valueHistory } from '../../store/revisions';
 import { headOf } from '../../store/workbooks';

@@ -1,5 +1,5 @@
 /** Signing in and out, and one's own sessions. */
-import { z } from '$lib/workbook/zod';
+import { z } from '$lib/server/zod';
 import {
 	attemptKey,
 	forgetFailures,
