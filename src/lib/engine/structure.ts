@@ -49,10 +49,12 @@ export function withWorkbook(layout: Layout, workbook: Workbook): Layout {
 	const current = workbook.sheets.flatMap((sheet, at) =>
 		sheet.quantities.map((quantity) => ({ quantity, sheet: at }))
 	);
-	const quantities = layout.quantities.map((laidOut) => ({
-		...laidOut,
-		...current[laidOut.index]
-	}));
+	const quantities = layout.quantities.map((laidOut) => {
+		const now = current[laidOut.index];
+		// What an edit leaves alone stays the same object, so that a page sees that nothing of it has changed.
+		const isKept = now?.quantity === laidOut.quantity && now.sheet === laidOut.sheet;
+		return isKept ? laidOut : { ...laidOut, ...now };
+	});
 	return {
 		...layout,
 		workbook,

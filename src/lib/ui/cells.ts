@@ -43,6 +43,23 @@ export interface CellView {
 const EMPTY = { parts: null, full: '', same: null, difference: null, relative: '', instead: '' };
 export const PENDING: CellView = { ...EMPTY, kind: 'pending', text: '…' };
 
+/** The view before where the new one says the same, so that a page sees that nothing has changed. */
+export function keepView(before: CellView, view: CellView): CellView {
+	const isSame =
+		before.kind === view.kind &&
+		before.text === view.text &&
+		before.full === view.full &&
+		before.same === view.same &&
+		before.relative === view.relative &&
+		before.instead === view.instead &&
+		areSameParts(before.parts, view.parts) &&
+		areSameParts(before.difference, view.difference);
+	return isSame ? before : view;
+}
+
+const areSameParts = (a: Parts | null, b: Parts | null): boolean =>
+	a?.whole === b?.whole && a?.fraction === b?.fraction;
+
 /** In place of a difference that would be a row of zeros. */
 export const NEARLY = 'nearly the same';
 

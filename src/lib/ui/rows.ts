@@ -219,3 +219,30 @@ export function keysDownTo(layout: Layout, cell: number): string[] {
 	const ids = membersOf(layout, cell);
 	return ids.map((_, depth) => rowKey(quantity.quantity.name, ids.slice(0, depth)));
 }
+
+/**
+ * The rows after an edit or an answer, with every row that says the same as before the same object, and all of
+ * them the same list where none has changed: so that a page draws only what is new.
+ */
+export function keepRows(before: readonly Row[], rows: readonly Row[]): readonly Row[] {
+	const known = new Map(before.map((row) => [row.key, row]));
+	const kept = rows.map((row) => {
+		const old = known.get(row.key);
+		return old && isSameRow(old, row) ? old : row;
+	});
+	const isSame = kept.length === before.length && kept.every((row, at) => row === before[at]);
+	return isSame ? before : kept;
+}
+
+function isSameRow(a: Row, b: Row): boolean {
+	if (a.kind === 'sheet')
+		return b.kind === 'sheet' && a.title === b.title && a.note === b.note && a.sheet === b.sheet;
+	if (a.kind === 'message')
+		return b.kind === 'message' && a.quantity === b.quantity && agree(a.message, b.message);
+	if (b.kind !== 'quantity' || a.quantity !== b.quantity) return false;
+	const hasSameWords = a.label === b.label && a.aside === b.aside;
+	return hasSameWords && a.open === b.open && a.from === b.from && a.to === b.to;
+}
+
+const agree = (a: RowMessage, b: RowMessage): boolean =>
+	(Object.keys(a) as (keyof RowMessage)[]).every((field) => a[field] === b[field]);

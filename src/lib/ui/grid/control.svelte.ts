@@ -12,7 +12,7 @@ import { isInputCell } from '../cells';
 import type { FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { messagesOf } from '../messages';
-import { buildRows, keysDownTo, type QuantityRow, type Row } from '../rows';
+import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
 
 export interface Editing {
@@ -35,7 +35,9 @@ export class GridControl {
 	root: HTMLElement | null = null;
 
 	readonly columns = $derived.by(() => this.#columns());
-	readonly rows = $derived.by(() => this.#rows());
+	/** Rows that have not changed stay the same objects. */
+	#kept: readonly Row[] = [];
+	readonly rows = $derived.by(() => (this.#kept = keepRows(this.#kept, this.#rows())));
 	readonly places = $derived(new Map(this.rows.map((row, i) => [row.key, i])));
 
 	constructor(session: Session) {
