@@ -13,7 +13,7 @@ ensureBuild();
 const browser = await ensureBrowser();
 
 const wanted = process.argv.slice(2);
-const parts = ['edit', 'opening', 'growth', 'studies', 'weight', 'page'];
+const parts = ['edit', 'opening', 'growth', 'studies', 'weight', 'page', 'page-edits'];
 const unknown = wanted.filter((part) => !parts.includes(part));
 if (unknown.length > 0) {
 	console.error(`There is no part ${unknown.join(', ')}. Choose among ${parts.join(', ')}.`);
@@ -23,7 +23,7 @@ if (unknown.length > 0) {
 let failed = 0;
 for (const part of parts) {
 	if (wanted.length > 0 && !wanted.includes(part)) continue;
-	if (part === 'page' && !browser) {
+	if (part.startsWith('page') && !browser) {
 		console.error(
 			'Left out: the page, because no Chromium could be found or installed. Install Chromium, or set METREWRIGHT_CHROMIUM to its path.'
 		);

@@ -3,7 +3,20 @@
  * told and answered, and when the figure being watched had been painted with another text. Plain JavaScript,
  * because the page takes it as it stands.
  */
-const watch = { turns: [], turn: null, settled: -1, judged: -1, figure: '', shown: 0, second: 0 };
+const watch = {
+	turns: [],
+	turn: null,
+	settled: -1,
+	judged: -1,
+	figure: '',
+	shown: 0,
+	second: 0,
+	/** Every message to the first engine that opens a workbook, and every edit with the time until all was answered. */
+	openings: [],
+	edits: [],
+	/** Pieces of work of the page's own thread that took longer than 50 ms, with what they began at. */
+	long: []
+};
 globalThis.benchWatch = watch;
 /** The first figure at the top: the cost of a metre. */
 const FIGURE = 'section[aria-label="At a glance"] .fact .number';
@@ -19,6 +32,8 @@ class WatchedWorker extends globalThis.Worker {
 
 	postMessage(message, ...rest) {
 		if (message.kind === 'apply' && watch.turn) watch.turn.told ??= now();
+		if (message.kind === 'apply') watch.edits.push({ revision: message.revision, told: now() });
+		if (message.kind === 'open') watch.openings.push({ at: now() });
 		super.postMessage(message, ...rest);
 	}
 }
@@ -28,6 +43,8 @@ function hear(message) {
 	if (message.kind === 'results' && watch.turn?.told) watch.turn.answered ??= now();
 	if (message.kind === 'settled') {
 		watch.settled = message.revision;
+		for (const edit of watch.edits) if (edit.revision <= watch.settled) edit.settled ??= now();
+		for (const opening of watch.openings) opening.settled ??= now();
 		if (watch.turn?.told) watch.turn.settled ??= now();
 	}
 	if (message.kind === 'agreement' && !message.agreement.busy) watch.judged = message.revision;
@@ -42,6 +59,10 @@ addEventListener(
 	},
 	true
 );
+
+new PerformanceObserver((list) => {
+	for (const { startTime, duration } of list.getEntries()) watch.long.push({ startTime, duration });
+}).observe({ type: 'longtask', buffered: true });
 
 /** Calls back in a task of its own; asked for in the callbacks of a frame, that is once it is painted. */
 function soon(done) {
@@ -103,6 +124,10 @@ watch.frames = async (count) => {
 	word.remove();
 	return series;
 };
+
+/** Whether so many edits were made and all are answered. */
+watch.areAnswered = (count) =>
+	watch.edits.length >= count && watch.edits.every(({ settled }) => settled !== undefined);
 
 /** Whether the last edit is on screen and both engines are done with it. */
 watch.isDone = () =>
