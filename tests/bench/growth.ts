@@ -4,6 +4,7 @@
  * the work computes.
  */
 import { spawnSync } from 'node:child_process';
+import { dirname, join } from 'node:path';
 import { exponent } from './measure';
 import { heading, line } from './print';
 import { EDITS } from './shipped';
@@ -39,7 +40,7 @@ fit('memory', values, (sizeFigures) => sizeFigures.bytes);
 function figuresOf(times: number): SizeFigures {
 	const child = spawnSync(
 		process.execPath,
-		['--expose-gc', '--import', 'tsx', 'tests/bench/one-size.ts', String(times)],
+		['--expose-gc', join(dirname(process.argv[1] ?? ''), 'one-size.js'), String(times)],
 		{ encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] }
 	);
 	if (child.status !== 0) throw new Error(`The plant of ${times} times the products did not open.`);

@@ -1,5 +1,6 @@
 /** First open: when the base's numbers are there, and when those of all scenarios, in fresh processes. */
 import { spawnSync } from 'node:child_process';
+import { dirname, join } from 'node:path';
 import { median } from './measure';
 import { heading, line, ratio } from './print';
 import type { Opening } from './size-figures';
@@ -7,10 +8,14 @@ import type { Opening } from './size-figures';
 const TIMES = 5;
 
 const openings = Array.from({ length: TIMES }, () => {
-	const child = spawnSync(process.execPath, ['--import', 'tsx', 'tests/bench/one-opening.ts'], {
-		encoding: 'utf8',
-		stdio: ['ignore', 'pipe', 'inherit']
-	});
+	const child = spawnSync(
+		process.execPath,
+		[join(dirname(process.argv[1] ?? ''), 'one-opening.js')],
+		{
+			encoding: 'utf8',
+			stdio: ['ignore', 'pipe', 'inherit']
+		}
+	);
 	if (child.status !== 0) throw new Error('The demo did not open.');
 	return JSON.parse(child.stdout) as Opening;
 });
