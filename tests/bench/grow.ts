@@ -48,7 +48,16 @@ export function grow(
 				const quantity = quantities.get(change.quantity);
 				return quantity ? { ...change, value: valuesOf(quantity, change.value) } : change;
 			})
-		}))
+		})),
+		...(workbook.plans && {
+			plans: workbook.plans.map((plan) => ({
+				...plan,
+				values: plan.values.map((entry) => {
+					const quantity = quantities.get(entry.quantity);
+					return quantity ? { ...entry, value: valuesOf(quantity, entry.value) } : entry;
+				})
+			}))
+		})
 	};
 }
 

@@ -14,9 +14,11 @@ export function openShipped(): Workbook {
 	return opened.workbook;
 }
 
+const SHARED_OUT = ['demand', 'contract_minimum', 'stock_max', 'made', 'sold', 'stock'];
+
 /** So many times the products on the same lines, and no more metres than before. */
 export const grownPlant = (times: number): Workbook =>
-	grow(openShipped(), 'product', times, ['demand', 'planned_metres']);
+	grow(openShipped(), 'product', times, SHARED_OUT);
 
 export interface Edit {
 	readonly title: string;

@@ -4,7 +4,7 @@
  * each case stand beside it in published/oee-and-set-point.json.
  */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from './shipped';
+import { enter, makeInYear, openShipped, read } from './shipped';
 import published from './published/oee-and-set-point.json';
 
 interface Case {
@@ -37,7 +37,7 @@ function lineOf({ inputs }: Case) {
 		['speed_ratio', [], (100 * planned) / producing],
 		['running_scrap', ['RT15B'], 100 * (1 - good / made)],
 		['coil_loss', ['RT15B'], 0],
-		['planned_metres', ['RT15B', 'L7', 'today'], 1_000_000]
+		...makeInYear('RT15B', 'L7', 1_000_000)
 	);
 	return model;
 }

@@ -39,6 +39,12 @@ export function enter(model: Model, ...entries: Entry[]) {
 	});
 }
 
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** Entries by which the plant makes so many metres on a line today, a twelfth in each month, whatever was planned. */
+export const makeInYear = (product: string, line: string, metres: number): Entry[] =>
+	MONTHS.map((month) => ['made', [product, line, month, 'today'], metres / 12]);
+
 /** The number of a quantity in its own unit; in the base, unless the last word names another scenario. */
 export function read(
 	model: Model,

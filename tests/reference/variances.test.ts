@@ -7,7 +7,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import shipped from '../../scenarios/marram-coil-works.json';
-import { enter, openShipped, read } from './shipped';
+import { enter, makeInYear, openShipped, read } from './shipped';
 
 describe('the Webb Company, material (Horngren, from memory)', () => {
 	it('buys 22,200 at 28 for 30 and uses them for 20,000: 44,400 favourable, 66,000 adverse', () => {
@@ -64,9 +64,13 @@ describe('price, volume and mix (recomputed)', () => {
 			product === 'PX15P' && line === 'L1' ? 50 : product === 'RT15B' ? 70 : 0;
 		enter(
 			model,
-			...pairs.flatMap(([product, line]): [string, string[], number][] => [
-				['planned_metres', [product!, line!, 'today'], 12 * planned(product!, line!)],
-				['actual_metres', [product!, line!], sold(product!, line!)]
+			...pairs.flatMap(([product, line]) =>
+				makeInYear(product!, line!, 12 * planned(product!, line!))
+			),
+			...pairs.map(([product, line]): [string, string[], number] => [
+				'actual_metres',
+				[product!, line!],
+				sold(product!, line!)
 			])
 		);
 		// The margins are to be 5 and 8, so prices make up the difference after rebate and commission.

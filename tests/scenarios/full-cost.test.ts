@@ -3,7 +3,7 @@
  * and must lead to it.
  */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from '../reference/shipped';
+import { enter, makeInYear, openShipped, read } from '../reference/shipped';
 import { WorkbookFigures } from './workbook-figures';
 
 const figures = new WorkbookFigures('scenarios/marram-coil-works.json');
@@ -81,7 +81,7 @@ describe('costs by behaviour', () => {
 		const parts = () =>
 			['variable', 'stepped', 'fixed'].map((part) => read(model, 'cost_of_behaviour', part));
 		const before = parts();
-		enter(model, ['planned_metres', ['RT15B', 'L7', 'today'], 3_700_000]);
+		enter(model, ...makeInYear('RT15B', 'L7', read(model, 'good_metres', 'RT15B') - 3_700_000));
 		const after = parts();
 		const metre = figures.number('base', 'variable_cost_per_metre', 'RT15B');
 		expect(before[0]! - after[0]!).toBeCloseTo(3_700_000 * metre, 3);

@@ -1,6 +1,6 @@
 /** Posts, premiums and what patterns cost side by side in the shipped plant, worked by hand. */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from '../reference/shipped';
+import { enter, makeInYear, openShipped, read } from '../reference/shipped';
 
 describe('premiums', () => {
 	it('count the highest, or add up by choice', () => {
@@ -81,7 +81,7 @@ describe('a post through the year', () => {
 			);
 		expect(labour()).toBeCloseTo(read(model, 'shift_labour'), 4);
 		const before = read(model, 'shift_labour');
-		enter(model, ['planned_metres', ['RT15B', 'L7', 'today'], 1_000_000]);
+		enter(model, ...makeInYear('RT15B', 'L7', 1_000_000));
 		expect(read(model, 'shift_labour')).toBe(before);
 	});
 });

@@ -146,7 +146,7 @@ describe('terms and choices', () => {
 		const model = openShipped('marram');
 		const both = () => [read(model, 'quote_below_margin'), read(model, 'quote_below_floor')];
 		expect(both()).toEqual([0, 0]);
-		enter(model, ['further_discount', ['Skerrow'], 8]);
+		enter(model, ['further_discount', ['Skerrow'], 1.8]);
 		expect(both()).toEqual([1, 0]);
 		enter(model, ['further_discount', ['Skerrow'], 20]);
 		expect(both()).toEqual([1, 1]);

@@ -1,10 +1,12 @@
 /** Load by stage and month in the shipped plant, drums in circulation, set-ups by campaign, and how the limit moves. */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from '../reference/shipped';
+import { enter, makeInYear, openShipped, read } from '../reference/shipped';
 import { modelOf } from './independent/model';
 import { plant, productOf, products, sum } from './independent/plant';
 import { chamberHours, rewindHours } from './independent/time';
 import { at } from './independent/works';
+import { WorkbookFigures } from './workbook-figures';
+import { planOf } from './workbook-plan';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const STAGES = ['extrude', 'rewind', 'crosslink'];
@@ -13,7 +15,7 @@ const WEEKDAYS = [20, 20, 21, 22, 19, 22, 22, 12, 22, 20, 21, 21];
 
 describe('load by month', () => {
 	const model = openShipped('marram');
-	const base = modelOf('base');
+	const base = modelOf('base', planOf(new WorkbookFigures('scenarios/marram-coil-works.json')));
 	const seasons: Record<string, number[]> = plant.seasonality;
 	const sold = (product: string, month: number) => {
 		const { demand_m, season } = plant.products.find(({ id }) => id === product)!;
@@ -177,7 +179,7 @@ describe('a campaign', () => {
 
 	it('leaves out what is not made, and follows another order', () => {
 		const model = openShipped('marram');
-		enter(model, ['planned_metres', ['PB22B', 'L6', 'today'], 0]);
+		enter(model, ...makeInYear('PB22B', 'L6', 0));
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.6, 12);
 		const turned = openShipped('marram');
 		enter(turned, ['campaign_order', ['PB28B', 'L6'], 2], ['campaign_order', ['PB22B', 'L6'], 3]);

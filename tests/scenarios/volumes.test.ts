@@ -1,78 +1,78 @@
-/** Hours, plan and fill: what longer hours make of the shipped plant's volumes. */
-import { beforeAll, describe, expect, it } from 'vitest';
-import type { Model } from '$lib/engine/model';
-import { apply, openShipped, read } from '../reference/shipped';
+/** What the months of the plan add up to in a year, and what is told of it where the plan is overridden. */
+import { describe, expect, it } from 'vitest';
+import { enter, makeInYear, openShipped, read } from '../reference/shipped';
 
-const SATURDAY = { scenario: 'saturday' };
+const LINES = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
 
-describe('a shift more on lines L5 and L6', () => {
-	let model: Model;
-	beforeAll(() => {
-		model = openShipped('marram');
-		apply(model, {
-			kind: 'add_scenario',
-			index: 1,
-			scenario: {
-				id: 'saturday',
-				title: 'Saturday shift',
-				parent: 'base',
-				changes: [{ quantity: 'pattern_of_line', value: { L5: '6x24', L6: '6x24' } }]
+describe('the plan of the shipped plant', () => {
+	const model = openShipped('marram');
+
+	it('makes and leaves open what customers would take: 52.6 Mm', () => {
+		const all = read(model, 'total_good_metres') + read(model, 'unmet_metres');
+		expect(all).toBeCloseTo(52.6, 6);
+		expect(read(model, 'unmet_metres')).toBeGreaterThan(0);
+	});
+
+	it('plans no more than 95 of 100 net hours of a line in any month', () => {
+		for (const line of LINES) {
+			expect(read(model, 'planning_factor', line)).toBe(95);
+			for (const month of ['Jan', 'Aug', 'Oct']) {
+				const load = read(model, 'planned_load_by_month', line, month);
+				expect(load, `${line} ${month}`).toBeLessThanOrEqual(95.000_001);
 			}
-		});
+		}
 	});
 
-	it('gives each of them a Saturday more a week', () => {
-		// 5,808 h + 51 Saturdays x 24 h
-		expect(read(model, 'scheduled_hours', 'L5', SATURDAY)).toBe(7032);
+	it('adds the months up to the year', () => {
+		const hours = [
+			'Jan',
+			'Feb',
+			'Mar',
+			'Apr',
+			'May',
+			'Jun',
+			'Jul',
+			'Aug',
+			'Sep',
+			'Oct',
+			'Nov',
+			'Dec'
+		]
+			.map((month) => read(model, 'line_hours_planned', 'L5', month, 'today'))
+			.reduce((sum, one) => sum + one, 0);
+		expect(read(model, 'load', 'L5')).toBeCloseTo((100 * hours) / 5587, 6);
 	});
 
-	it('is cautioned while the planned metres are still those of the base', () => {
-		expect(read(model, 'plan_not_revised', SATURDAY)).toBe(1);
-		expect(read(model, 'plan_not_revised')).toBe(0);
-		expect(read(model, 'total_good_metres', SATURDAY)).toBe(read(model, 'total_good_metres'));
+	it('counts the cost of holding stock: 1.25 % of its material a month', () => {
+		let holding = 0;
+		for (const product of model.workbook.sets.find(({ name }) => name === 'product')!.members)
+			for (const month of model.workbook.sets.find(({ name }) => name === 'month')!.members)
+				holding +=
+					read(model, 'stock', product.id, month.id, 'today') *
+					read(model, 'material_cost', product.id) *
+					0.0125;
+		expect(holding).toBeGreaterThan(0);
+		expect(read(model, 'holding_cost', 'today')).toBeCloseTo(holding, 6);
+	});
+});
+
+describe('a plan overridden by hand', () => {
+	it('is told where it takes more hours than may be planned', () => {
+		const model = openShipped('marram');
+		expect(read(model, 'line_hours_over', 'L7')).toBeLessThan(0.001);
+		enter(model, ['made', ['RT15B', 'L7', 'Oct', 'today'], 1_000_000]);
+		// 1,000 km in October, less 95 % of the net hours of its 20 working days of 242
+		const over = read(model, 'hours_per_metre', 'RT15B', 'L7') * 1000 - (0.95 * 5587 * 20) / 242;
+		expect(read(model, 'line_hours_over', 'L7')).toBeCloseTo(over, 6);
+		const failing = model.checks('base').fail.map(({ place }) => place.quantity);
+		expect(failing).toContain('line_hours_over');
 	});
 
-	it('needs heads for the weekend', () => {
-		expect(read(model, 'weekend_heads')).toBe(0);
-		expect(read(model, 'weekend_heads', SATURDAY)).toBeGreaterThan(1);
-	});
-
-	describe('with the plan, then a fill', () => {
-		beforeAll(() =>
-			apply(model, {
-				kind: 'set_inputs',
-				scenario: 'saturday',
-				entries: [{ quantity: 'volume_rule_in_use', at: [], value: 'plan_and_fill' }]
-			})
-		);
-
-		it('makes more, and no more than the demand', () => {
-			expect(read(model, 'plan_not_revised', SATURDAY)).toBe(0);
-			const made = read(model, 'total_good_metres', SATURDAY);
-			expect(made).toBeGreaterThan(read(model, 'total_good_metres'));
-			// what is made and what is lost are the demand: 52.6 Mm
-			expect(made + read(model, 'unmet_metres', SATURDAY)).toBeCloseTo(52.6, 9);
-		});
-
-		it('fills within the hours of lines, chambers and rewinders', () => {
-			for (const line of ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'])
-				expect(read(model, 'load', line, SATURDAY), line).toBeLessThanOrEqual(100.0001);
-			for (const stage of ['extrude', 'rewind', 'crosslink'])
-				expect(read(model, 'stage_load', stage, SATURDAY), stage).toBeLessThanOrEqual(100.0001);
-		});
-	});
-
-	it('cuts the plan in proportion where hours are taken away', () => {
-		const short = openShipped('marram');
-		apply(short, {
-			kind: 'set_inputs',
-			scenario: 'base',
-			entries: [{ quantity: 'pattern_of_line', at: ['L7'], value: '2x8x5' }]
-		});
-		// L7 makes one product: its metres are the hours it has, over the hours a metre takes.
-		const hours = read(short, 'net_hours', 'L7');
-		const metres = (hours / read(short, 'hours_per_metre', 'RT15B', 'L7')) * 1000; // unit h/km
-		expect(read(short, 'good_metres', 'RT15B')).toBeCloseTo(metres, 3);
-		expect(metres).toBeLessThan(7_400_000);
+	it('is told where stock does not balance, and where more is sold than customers take', () => {
+		const model = openShipped('marram');
+		enter(model, ...makeInYear('RT15B', 'L7', 0));
+		expect(read(model, 'stock_lost', 'RT15B')).toBeGreaterThan(100_000);
+		enter(model, ['demand', ['PX10B'], 1_000_000]);
+		expect(read(model, 'sold_beyond', 'PX10B')).toBeGreaterThan(100_000);
 	});
 });

@@ -35,7 +35,7 @@ describe('the words of a quote', () => {
 	it('say in the title how far the price stands from the floor', () => {
 		const model = openShipped('marram');
 		const { quote } = pageOf(model);
-		const perKm = Math.round(1000 * read(model, 'quote_over_floor'));
+		const perKm = Number((1000 * read(model, 'quote_over_floor')).toPrecision(2));
 		expect(quoteTitle(quote, tongue)).toBe(
 			`60,000\u00a0m of PX15B in October: ${perKm}\u00a0EUR per km over the floor`
 		);
@@ -43,7 +43,7 @@ describe('the words of a quote', () => {
 			`Skerrow Heating Supplies, dedicated run, delivered (freight off the price), on ${quote.takenBy!.id}; EUR/m throughout`
 		);
 		expect(standing(quote, tongue)).toMatch(
-			/^net-net, [+−][\d.]+\u00a0% to target, \d+\u00a0EUR per km over floor$/
+			/^net-net, [+−][\d.]+\u00a0% to target, [\d.]+\u00a0EUR per km over floor$/
 		);
 	});
 

@@ -1,4 +1,4 @@
-/** The cost card of a product, and the pools behind its rates. Volumes come from metres.ts. */
+/** The cost card of a product, and the pools behind its rates. Volumes come from a plan. */
 import { averageTariff, kWhPerMetre, siteEnergyOf, type SiteEnergy } from './energy';
 import { rewinderHoursOffered, type Year } from './metres';
 import { peopleOf, STAGES, type People, type Stage } from './people';
@@ -114,10 +114,12 @@ export function capacityOf(works: Works) {
 }
 
 /** kg of cross-linked pipe in the year's plan: what the cross-linking pool is divided by. */
-export function crosslinkedKg(works: Works, year: Year, of: 'planned' | 'metres'): number {
+export function crosslinkedKg(works: Works, year: Year): number {
 	return sum(
 		year.made.map((made) =>
-			productOf(made.product).crosslink ? made[of] * at(works.pipes, made.product).massPerMetre : 0
+			productOf(made.product).crosslink
+				? made.metres * at(works.pipes, made.product).massPerMetre
+				: 0
 		)
 	);
 }
@@ -125,7 +127,7 @@ export function crosslinkedKg(works: Works, year: Year, of: 'planned' | 'metres'
 export function cardsOf(works: Works, pools: Pools, year: Year): ReadonlyMap<string, Card> {
 	const capacity = capacityOf(works);
 	const crosslinkRate =
-		(pools.labour.crosslink + pools.overhead.crosslink) / crosslinkedKg(works, year, 'planned');
+		(pools.labour.crosslink + pools.overhead.crosslink) / crosslinkedKg(works, year);
 	return new Map(
 		products.map((product) => {
 			const weigh = weights(works, year, product.id);

@@ -33,7 +33,8 @@ export function investmentOf(
 	const life = Math.min(...options.map((option) => option.life_y));
 	const residual = Math.min(...options.map((option) => option.residual ?? 0));
 
-	const gains = withIt.map((year, at) => year.ebit - (without[at]?.ebit ?? NaN));
+	const earned = (year: YearResult | undefined) => (year ? year.ebit - year.holding : NaN);
+	const gains = withIt.map((year, at) => earned(year) - earned(without[at]));
 	const revenueGains = withIt.map((year, at) => year.revenue - (without[at]?.revenue ?? NaN));
 	// Neither inflated nor ramped: the plan years' own figures, today's left out.
 	const workingCapital = WORKING_CAPITAL_SHARE * Math.max(0, ...revenueGains.slice(1));

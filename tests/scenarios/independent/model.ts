@@ -5,16 +5,12 @@
 import { cardsOf, poolsOf, type Card, type Pools } from './cost';
 import { investmentOf, type Investment } from './investment';
 import type { Run } from './line';
-import { yearsOf, type Year } from './metres';
+import { allocate, type Allocation } from './allocation';
+import { yearOf, type Made, type Year } from './metres';
+import { netNetPrices } from './net-net';
 import type { Pipe } from './pipe';
-import { products, SCENARIOS, sum, type Roster, type ScenarioId } from './plant';
-import {
-	fullCostResult,
-	netNetPrices,
-	yearResult,
-	type FullCostResult,
-	type YearResult
-} from './result';
+import { DEMAND_PATH, products, sum, type Roster, type ScenarioId } from './plant';
+import { fullCostResult, yearResult, type FullCostResult, type YearResult } from './result';
 import { netLineHours, scheduledHours } from './time';
 import { at, worksOf } from './works';
 
@@ -41,23 +37,46 @@ export interface IndependentResults {
 	readonly investment: Investment | null;
 }
 
-const known = new Map<ScenarioId, IndependentResults>();
+/** One plan year of one scenario: what each line makes, and what holding the stock costs, EUR in the year. */
+export interface PlanOfYear {
+	readonly made: readonly Made[];
+	readonly holding: number;
+}
+export type Plan = (id: ScenarioId, year: number) => PlanOfYear;
 
-export function modelOf(id: ScenarioId): IndependentResults {
-	const model = known.get(id) ?? build(id);
-	known.set(id, model);
+const allocations = new Map<string, Allocation>();
+
+/** The best plan of a year by this model itself. */
+export function allocationOf(id: ScenarioId, year: number): Allocation {
+	const key = `${id} ${year}`;
+	const allocation = allocations.get(key) ?? allocate(worksOf(id), year);
+	allocations.set(key, allocation);
+	return allocation;
+}
+
+const bestPlan: Plan = allocationOf;
+
+const known = new Map<Plan, Map<ScenarioId, IndependentResults>>();
+
+/** With the model's own best plan, or with another's: plans that earn the same may differ in who makes what. */
+export function modelOf(id: ScenarioId, plan: Plan = bestPlan): IndependentResults {
+	const models = known.get(plan) ?? new Map<ScenarioId, IndependentResults>();
+	known.set(plan, models);
+	const model = models.get(id) ?? build(id, plan);
+	models.set(id, model);
 	return model;
 }
 
-export const allModels = () => SCENARIOS.map(modelOf);
-
-function build(id: ScenarioId): IndependentResults {
+function build(id: ScenarioId, plan: Plan): IndependentResults {
 	const works = worksOf(id);
 	const pools = poolsOf(works);
-	const years = yearsOf(works);
+	const plans = DEMAND_PATH.map((_, year) => plan(id, year));
+	const years = plans.map(({ made }) => yearOf(works, made));
 	const [today] = years;
-	if (!today) throw new Error(`plant.json plans no year of ${id}`);
-	const results = years.map((year) => yearResult(works, pools, year));
+	if (!today) throw new Error(`no year of ${id} is planned`);
+	const results = years.map((year, at) =>
+		yearResult(works, pools, year, plans[at]?.holding ?? NaN)
+	);
 	const cards = cardsOf(works, pools, today);
 	const netNet = netNetPrices(works);
 	const perProduct = (figure: (product: string) => number) =>
@@ -83,6 +102,8 @@ function build(id: ScenarioId): IndependentResults {
 		ebit: results[0]?.ebit ?? NaN,
 		fullCost: fullCostResult(works, pools, today),
 		investment:
-			id === 'base' ? null : investmentOf(works.setting.options, results, modelOf('base').results)
+			id === 'base'
+				? null
+				: investmentOf(works.setting.options, results, modelOf('base', plan).results)
 	};
 }

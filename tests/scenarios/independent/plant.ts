@@ -5,7 +5,6 @@
 import data from '../plant.json';
 
 export type Share = Readonly<Record<string, number>>;
-export type ByPair<T> = Readonly<Record<string, Readonly<Record<string, T>>>>;
 
 export interface Material {
 	readonly eur_per_kg: number;
@@ -33,6 +32,8 @@ export interface Product {
 	readonly crosslink: boolean;
 	readonly price_net_eur_m: number;
 	readonly demand_m: number;
+	readonly season: string;
+	readonly stock_max_m: number;
 	readonly lot_m: number;
 	readonly setup_h: number;
 	readonly setup_scrap_kg: number;
@@ -96,6 +97,9 @@ export const products: readonly Product[] = data.products;
 export const materials: Readonly<Record<string, Material>> = data.materials;
 const options: Readonly<Record<string, Option>> = data.options;
 
+/** Demand against today by plan year, today first. */
+export const DEMAND_PATH: readonly number[] = [1, ...data.demand_path];
+
 /** The options of each scenario, the first of a combination first. */
 const CHOSEN = {
 	base: [],
@@ -120,8 +124,6 @@ export interface Setting {
 	readonly lines: readonly (Line & { readonly roster: Roster })[];
 	readonly rewinders: readonly (Rewinder & { readonly roster: Roster })[];
 	readonly capability: 'today' | 'gauged';
-	/** Planned good metres by plan year, line and product. */
-	readonly plan: readonly ByPair<number>[];
 }
 
 export const MONTHS: readonly number[] = Array.from({ length: 12 }, (_, month) => month + 1);
@@ -148,8 +150,7 @@ export function settingOf(id: ScenarioId): Setting {
 			...rewinder,
 			roster: rosterOf(rewinder, 'rewinder_pattern')
 		})),
-		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today',
-		plan: data.plan.metres_per_year[id]
+		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today'
 	};
 }
 

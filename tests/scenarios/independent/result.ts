@@ -1,7 +1,8 @@
 /** Prices, contribution and the year's result, by the profit-and-loss route and by full cost. */
-import { capacityOf, cardsOf, crosslinkedKg, variableCost, type Card, type Pools } from './cost';
+import { capacityOf, cardsOf, variableCost, type Card, type Pools } from './cost';
 import type { Year } from './metres';
-import { plant, productOf, products, sum } from './plant';
+import { netNetPrices } from './net-net';
+import { productOf, sum } from './plant';
 import { rewindHours } from './time';
 import { at, type Works } from './works';
 
@@ -10,6 +11,8 @@ export interface YearResult {
 	readonly revenue: number;
 	readonly contribution: number;
 	readonly ebit: number;
+	/** Of stock; not in EBIT. */
+	readonly holding: number;
 }
 
 export interface FullCostResult {
@@ -22,19 +25,8 @@ export interface FullCostResult {
 	readonly ebit: number;
 }
 
-export function netNetPrices(works: Works): ReadonlyMap<string, number> {
-	const { rebate_commission, freight_eur_kg } = plant.selling;
-	return new Map(
-		products.map((product) => [
-			product.id,
-			product.price_net_eur_m * (1 - rebate_commission) -
-				at(works.pipes, product.id).massPerMetre * freight_eur_kg
-		])
-	);
-}
-
 /** Contribution less everything that the year costs, whatever is made. */
-export function yearResult(works: Works, pools: Pools, year: Year): YearResult {
+export function yearResult(works: Works, pools: Pools, year: Year, holding: number): YearResult {
 	const prices = netNetPrices(works);
 	const contribution = sum(
 		year.made.map((made) => {
@@ -45,6 +37,7 @@ export function yearResult(works: Works, pools: Pools, year: Year): YearResult {
 	return {
 		revenue: sum(year.made.map((made) => made.metres * productOf(made.product).price_net_eur_m)),
 		contribution,
+		holding,
 		ebit:
 			contribution -
 			pools.startScrap -
@@ -69,13 +62,11 @@ export function fullCostResult(works: Works, pools: Pools, year: Year): FullCost
 	const line = pools.labour.line + pools.overhead.line;
 	const rewind = pools.labour.rewind + pools.overhead.rewind;
 	const crosslink = pools.labour.crosslink + pools.overhead.crosslink;
-	const uncrosslinked =
-		1 - crosslinkedKg(works, year, 'metres') / crosslinkedKg(works, year, 'planned');
 
 	const margins = made((product) => at(prices, product) - at(cards, product).perMetre);
 	const idleLine = line * (1 - lineHours / capacity.line);
 	const idleRewind = rewind * (1 - rewinderHours / capacity.rewind);
-	const idle = idleLine + idleRewind + crosslink * uncrosslinked;
+	const idle = idleLine + idleRewind;
 	const absorbed = made((product) => stageCosts(at(cards, product)));
 	return {
 		margins,

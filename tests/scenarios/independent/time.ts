@@ -46,14 +46,25 @@ export function hoursByMonth(
 	});
 }
 
-/** Restarts a year: the weeks run fall on the months as their working days from Monday to Friday do. */
-export function restarts(roster: Roster): number {
+/** Restarts by month: the weeks run fall on the months as their working days from Monday to Friday do. */
+function restartsByMonth(roster: Roster): readonly number[] {
 	const weekdays = workingDays.filter((day) => day.weekday < 5);
-	return sum(
-		roster.map((pattern, month) => {
-			const share = weekdays.filter((day) => day.month === month).length / weekdays.length;
-			return given(patterns, pattern).starts_per_week * plant.time_model.weeks_run * share;
-		})
+	return roster.map((pattern, month) => {
+		const share = weekdays.filter((day) => day.month === month).length / weekdays.length;
+		return given(patterns, pattern).starts_per_week * plant.time_model.weeks_run * share;
+	});
+}
+
+export const restarts = (roster: Roster): number => sum(restartsByMonth(roster));
+
+/** Scheduled hours less maintenance, which goes by them, and less restarts. */
+export function netLineHoursByMonth(roster: Roster): readonly number[] {
+	const { pm_h_per_month, restart_h } = plant.time_model;
+	const scheduled = hoursByMonth(roster, () => 1);
+	const starts = restartsByMonth(roster);
+	const maintained = (12 * pm_h_per_month) / sum(scheduled);
+	return scheduled.map(
+		(hours, month) => hours * (1 - maintained) - (starts[month] ?? NaN) * restart_h
 	);
 }
 
