@@ -3,7 +3,7 @@ import type { QuantityLayout } from '$lib/engine/layout';
 import { importTable, commandsOf, type ReadValue } from '$lib/exchange/csv/import-table';
 import { proposeMapping, type Mapping } from '$lib/exchange/csv/mapping';
 import { MOST_ROWS, readCsv, type CsvGrid } from '$lib/exchange/csv/read';
-import { sheetTable } from '$lib/exchange/csv/sheet';
+import { MEMBER_MARK, sheetTable } from '$lib/exchange/csv/sheet';
 import { csvOf } from '$lib/exchange/csv/write';
 import { fieldSpec } from '$lib/ui/field';
 import { readEntry } from '$lib/ui/entry';
@@ -109,6 +109,25 @@ describe('bringing values in', () => {
 		expect(changes.map(({ quantity, at, after }) => [quantity.name, at, after])).toEqual([
 			['eccentricity', ['PX15B', 'today'], 0.06],
 			['eccentricity', ['PB10B', 'today'], 0.07]
+		]);
+	});
+
+	it('a decision: the value that the plan gives is no change, another one holds the cell', () => {
+		const [base, other] = workbook.scenarios;
+		const at = ['PX15B', 'L1', 'Mar', 'today'];
+		const column = (scenario: string) => valueOf(model, 'made', ...at, { scenario });
+		const row = (one: number, two: number) =>
+			`name,for,${base!.id},${other!.id}\nmade,"${at.join(MEMBER_MARK)}",${one},${two}\n`;
+		const planned = brought(row(column(base!.id), column(other!.id)));
+		expect(planned.problems).toEqual([]);
+		expect([planned.changes, planned.same]).toEqual([[], 2]);
+		const held = brought(row(column(base!.id) + 1, column(other!.id)));
+		// The other scenario would take the base's pin: its own plan's value is entered to stay as it is.
+		expect(
+			held.changes.map(({ scenario, before, after, stays }) => [scenario, before, after, stays])
+		).toEqual([
+			[base!.id, column(base!.id), column(base!.id) + 1, false],
+			[other!.id, column(other!.id), column(other!.id), true]
 		]);
 	});
 

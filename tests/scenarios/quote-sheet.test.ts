@@ -26,7 +26,9 @@ describe('the order as shipped', () => {
 		const line = figures.member('base', 'quote_line')!;
 		const perLot = of('setup_time', 'PX15B');
 		const hours = of('hours_per_metre', 'PX15B', line) / 1000 - perLot / of('lot_size', 'PX15B');
-		const worth = of('hour_value', 'Oct', line);
+		// What the plan leaves free of the hours costs nothing: it lies a hair inside of what the line has.
+		const taken = 1 - of('line_hours_free', line, 'Oct') / of('quote_hours');
+		const worth = of('hour_value', 'Oct', line) * taken;
 		const rewinding =
 			(of('rewind_need', 'PX15B') / 1000) * of('hour_value_of_stage', 'Oct', 'rewind');
 		const setupMoney = of('quote_setup_cost');
@@ -102,8 +104,12 @@ describe('the ladders', () => {
 
 	it('spread the set-up: twice the order, half of it on each metre', () => {
 		const above = (step: string) => of('ladder_floor', step) - of('ladder_floor', '240 km');
-		const perMetre = of('quote_setup_of_order') + of('quote_setup_hours') * of('quote_hour_value');
-		expect(above('120 km')).toBeCloseTo(perMetre / 240_000, 12);
+		const line = figures.member('base', 'quote_line')!;
+		const worth = of('hour_value', 'Oct', line);
+		// As are the hours that the plan leaves free: the fewer metres, the more of each.
+		const hours = of('quote_setup_hours') - of('line_hours_free', line, 'Oct');
+		const once = of('quote_setup_of_order') + hours * worth;
+		expect(above('120 km')).toBeCloseTo(once / 240_000, 12);
 	});
 });
 

@@ -62,6 +62,39 @@ onEachStore('Saving', ({ fresh }) => {
 		]);
 	});
 
+	it('makes no revision of plans that follow, and one of a plan that somebody keeps', async () => {
+		const programme = {
+			name: 'mix',
+			title: 'Who makes what',
+			each: ['product'],
+			maximise: 'first_line_speed',
+			decisions: ['top_speed'],
+			constraints: []
+		};
+		const plan = (digest: string, kept?: string) => ({
+			programme: 'mix',
+			scenario: base,
+			digest,
+			objective: 1,
+			...(kept !== undefined && { kept }),
+			values: []
+		});
+		const planned = { ...plant, programmes: [programme], plans: [plan('a')] };
+		const id = await begin(saveWorkbook(planned));
+		const anew = await save(id, 1, { ...planned, plans: [plan('b')] });
+		expect(anew.headers.get('etag')).toBe('"1"');
+		const edited = enter({ ...planned, plans: [plan('c')] }, 'resin_price', 2.1);
+		expect(await (await save(id, 1, edited)).json()).toMatchObject({
+			revision: 2,
+			changes: ['Resin price: 1.95 to 2.1 EUR/kg']
+		});
+		const kept = { ...edited, plans: [plan('c', '2026-11-02')] };
+		expect(await (await save(id, 2, kept)).json()).toMatchObject({
+			revision: 3,
+			changes: [`plan of ${plant.scenarios[0]!.title}: kept as of 2026-11-02`]
+		});
+	});
+
 	it('asks for the revision that a save was made from', async () => {
 		const id = await begin();
 		const path = `/api/v1/workbooks/${id}`;

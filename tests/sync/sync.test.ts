@@ -224,6 +224,25 @@ describe('two desks', () => {
 		expect([valueIn(server.newest, one), valueIn(server.newest, other)]).toEqual([41, 51]);
 	});
 
+	it('send no plan that follows from the rest of its own accord, but with the next edit', async () => {
+		const { server, ann } = both();
+		const replan = (digest: string) => {
+			const [plan, ...others] = ann.workbook.plans!;
+			ann.workbook = { ...ann.workbook, plans: [{ ...plan!, digest }, ...others] };
+		};
+		replan('anew');
+		await ann.settle();
+		expect(ann.sync.ahead).toBe(false);
+		expect(server.number).toBe(1);
+		ann.edit(one, 41);
+		await ann.settle();
+		expect(server.number).toBe(2);
+		expect(server.newest.plans![0]!.digest).toBe('anew');
+		replan('again');
+		await ann.settle();
+		expect(server.number).toBe(2);
+	});
+
 	it('send once more what got no answer, and it is saved once', async () => {
 		const { server, ann } = both();
 		server.weather = ['answer'];

@@ -102,7 +102,7 @@ describe('the change list', () => {
 		]);
 	});
 
-	it('names programmes and plans by words, not by the names of fields', () => {
+	describe('of a workbook with a programme', () => {
 		const programme = {
 			name: 'mix',
 			title: 'Who makes what',
@@ -112,9 +112,22 @@ describe('the change list', () => {
 		};
 		const plan = { programme: 'mix', scenario: base, digest: '', objective: 1, values: [] };
 		const planned = { ...plant, programmes: [programme], plans: [plan] };
-		expect(compareWorkbooks(plant, planned).lines).toEqual([
-			'add programme Who makes what',
-			'plan: changed'
-		]);
+		const kept = { ...planned, plans: [{ ...plan, kept: '2026-11-02' }] };
+
+		it('names the programme, and says nothing of plans that follow from the rest', () => {
+			expect(compareWorkbooks(plant, planned).lines).toEqual(['add programme Who makes what']);
+			const anew = { ...planned, plans: [{ ...plan, digest: 'another', objective: 2 }] };
+			expect(compareWorkbooks(planned, anew).lines).toEqual([]);
+			expect(compareWorkbooks(planned, { ...planned, plans: undefined }).lines).toEqual([]);
+		});
+
+		it('says that somebody keeps a plan as it stands, or lets it follow again', () => {
+			expect(compareWorkbooks(planned, kept).lines).toEqual([
+				`plan of ${plant.scenarios[0]!.title}: kept as of 2026-11-02`
+			]);
+			expect(compareWorkbooks(kept, planned).lines).toEqual([
+				`plan of ${plant.scenarios[0]!.title}: follows again`
+			]);
+		});
 	});
 });

@@ -14,6 +14,7 @@ import { mergeNodes } from './merge/nodes';
 import { mergedOrder, ordersDiffer } from './merge/order';
 import { takeApart, type Parts } from './merge/parts';
 import { fieldOf, same, type Fields, type Node } from './merge/same';
+import { withoutStrayPlans } from './plans';
 import type { Quantity, Sheet, Workbook } from './schema';
 
 export type { Choose, Conflict, ConflictReason, Side } from './merge/conflict';
@@ -71,7 +72,8 @@ function putTogether({ base, mine, theirs }: Three, asks: Conflicts): Workbook {
 	const quantities = merged(({ quantities }) => quantities, ['quantities']) as Fields;
 	const places = mergePlaces(parts, Object.keys(quantities), asks);
 	const sheets = mergeSheets(parts, quantities, places, asks);
-	return { ...rest, sheets };
+	// A plan that one of them made anew goes with what the other took away.
+	return withoutStrayPlans({ ...rest, sheets });
 }
 
 type PartsOfThree = Readonly<Record<'base' | 'mine' | 'theirs', Parts>>;

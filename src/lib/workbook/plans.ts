@@ -1,7 +1,8 @@
 /** Which quantities programmes fill, and what their plans say for a scenario. */
 import type { Programme, ProgrammePlan } from './programme-schema';
 import { scenarioChain } from './scenario';
-import type { Values, Workbook } from './schema';
+import type { Scalar, Values, Workbook } from './schema';
+import { valueAt } from './values';
 
 /** Those that are solved. */
 export const activeProgrammes = (workbook: Workbook): Programme[] =>
@@ -52,6 +53,26 @@ export function filledValues(workbook: Workbook, scenario: string): ReadonlyMap<
 			if (filled.has(quantity)) filled.set(quantity, value);
 	}
 	return filled;
+}
+
+/** By scenario, what its plans fill a cell with; null where none does. */
+export function plannedValues(
+	workbook: Workbook
+): (scenario: string, quantity: string, at: readonly string[]) => Scalar {
+	const known = new Map<string, ReadonlyMap<string, Values>>();
+	return (scenario, quantity, at) => {
+		let filled = known.get(scenario);
+		if (!filled) known.set(scenario, (filled = filledValues(workbook, scenario)));
+		return filled.has(quantity) ? (valueAt(filled.get(quantity), at) ?? 0) : null;
+	};
+}
+
+/** What people wrote: without the plans that follow from it. One that somebody keeps as it stands is somebody's. */
+export function withoutFollowingPlans(workbook: Workbook): Workbook {
+	const { plans, ...rest } = workbook;
+	const kept = plans?.filter(({ kept }) => kept !== undefined);
+	if (!kept || kept.length === plans!.length) return workbook;
+	return kept.length > 0 ? { ...rest, plans: kept } : rest;
 }
 
 /** Without plans whose programme or scenario has gone. */

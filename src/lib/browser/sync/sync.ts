@@ -6,6 +6,7 @@
  * How requests are made is said in `remote.ts`; what a person sees of it, in `ui/shared`.
  */
 import { mergeWorkbooks, type Conflict, type Side } from '$lib/workbook/merge';
+import { withoutFollowingPlans } from '$lib/workbook/plans';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 
@@ -224,9 +225,11 @@ const versionsOf = ({ mine, theirs, message }: Conflict) =>
 
 const texts = new WeakMap<Workbook, string>();
 
+/** What people wrote: a plan that follows from it is nothing to send of its own. */
 function textOf(workbook: Workbook): string {
 	let text = texts.get(workbook);
-	if (text === undefined) texts.set(workbook, (text = saveWorkbook(workbook)));
+	if (text === undefined)
+		texts.set(workbook, (text = saveWorkbook(withoutFollowingPlans(workbook))));
 	return text;
 }
 

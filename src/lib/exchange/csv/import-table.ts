@@ -7,6 +7,7 @@ import { nearest } from '$lib/formula/names';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { takesEntry } from '$lib/workbook/cells';
 import { baseOf, findScenario, memberPlaces } from '$lib/workbook/lookup';
+import { plannedValues } from '$lib/workbook/plans';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
 import type { Mapping } from './mapping';
@@ -61,12 +62,14 @@ class Reading implements ImportTable {
 	/** Every value that was given, with its line. */
 	readonly #given = new Map<string, Given>();
 	readonly #byLabel: ReadonlyMap<string, QuantityLayout>;
+	readonly #planned: ReturnType<typeof plannedValues>;
 
 	constructor(
 		readonly mapping: Mapping,
 		readonly layout: Layout,
 		readonly readValue: ReadValue
 	) {
+		this.#planned = plannedValues(layout.workbook);
 		this.#byLabel = new Map(
 			layout.quantities.map(
 				(quantity) => [quantity.quantity.label.toLowerCase(), quantity] as const
@@ -119,18 +122,17 @@ class Reading implements ImportTable {
 
 	/**
 	 * Which of the given values must be entered, so that afterwards every scenario has what the file gives it. One that
-	 * takes the value from what it is built on gets no entry of its own.
+	 * takes the value from what it is built on, or from its plan, gets no entry of its own.
 	 */
 	settle(): void {
 		const { workbook } = this.layout;
 		const base = baseOf(workbook);
 		for (const given of this.#given.values()) {
 			const { line, scenario, quantity, at, after } = given;
-			const { value: before, from } = inputAt(workbook, scenario, quantity.name, at);
-			const parent = findScenario(workbook, scenario)?.parent ?? null;
-			const follows = from !== scenario && parent !== null;
-			const otherwise = follows ? this.#afterwards(parent, quantity, at) : before;
-			if (otherwise === after) this.same++;
+			const before =
+				inputAt(workbook, scenario, quantity.name, at).value ??
+				this.#planned(scenario, quantity.name, at);
+			if (this.#otherwise(scenario, quantity, at).shown === after) this.same++;
 			else if (quantity.fixed && scenario !== base.id)
 				this.#bad(
 					line,
@@ -141,14 +143,25 @@ class Reading implements ImportTable {
 		this.problems.sort((a, b) => a.line - b.line);
 	}
 
-	/** What a scenario has once the file has come in. */
-	#afterwards(scenario: string, quantity: Quantity, at: readonly string[]): Scalar {
+	/** What a scenario has once the file has come in, without an entry of its own from it; a plan fills what is left open. */
+	#otherwise(
+		scenario: string,
+		quantity: Quantity,
+		at: readonly string[]
+	): { readonly entered: Scalar; readonly shown: Scalar } {
 		const { workbook } = this.layout;
-		const given = this.#given.get(keyOf(scenario, quantity.name, at));
-		if (given) return given.after;
 		const { value, from } = inputAt(workbook, scenario, quantity.name, at);
 		const parent = findScenario(workbook, scenario)?.parent ?? null;
-		return from === scenario || parent === null ? value : this.#afterwards(parent, quantity, at);
+		const entered =
+			from === scenario || parent === null ? value : this.#entered(parent, quantity, at);
+		return { entered, shown: entered ?? this.#planned(scenario, quantity.name, at) };
+	}
+
+	/** What stands as entered in a scenario once the file has come in, for those that are built on it. */
+	#entered(scenario: string, quantity: Quantity, at: readonly string[]): Scalar {
+		const given = this.#given.get(keyOf(scenario, quantity.name, at));
+		const { entered, shown } = this.#otherwise(scenario, quantity, at);
+		return given && given.after !== shown ? given.after : entered;
 	}
 
 	#bad(line: number, message: string): void {

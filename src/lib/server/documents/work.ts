@@ -5,7 +5,10 @@
 import { compareWorkbooks } from '$lib/workbook/compare';
 import type { ValueDifference } from '$lib/workbook/compare/values';
 import { loadWorkbook, type FileProblem } from '$lib/workbook/load';
+import type { Json } from '$lib/workbook/json';
 import { mergeWorkbooks } from '$lib/workbook/merge';
+import { same as isSame } from '$lib/workbook/merge/same';
+import { withoutFollowingPlans } from '$lib/workbook/plans';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { pack, unpack } from '../store/packing';
@@ -75,12 +78,16 @@ function saved({ mine, base, newest }: Extract<DocumentAsk, { work: 'save' }>): 
 	if (conflicts.length > 0)
 		return { kind: 'conflict', conflicts: JSON.stringify(conflicts), count: conflicts.length };
 	const document = saveWorkbook(workbook);
-	if (document === newest) return { kind: 'unchanged' };
+	if (document === newest || isSame(written(workbook), written(before)))
+		return { kind: 'unchanged' };
 	const { lines, values } = compareWorkbooks(before, workbook);
 	const more = lines.length - MOST_LINES;
 	const changes = more > 0 ? [...lines.slice(0, MOST_LINES), `and ${more} more`] : lines;
 	return prepared(workbook, document, changes, values);
 }
+
+/** What people wrote. Plans that follow from it make no revision of their own. */
+const written = (workbook: Workbook) => withoutFollowingPlans(workbook) as unknown as Json;
 
 function prepared(
 	workbook: Workbook,

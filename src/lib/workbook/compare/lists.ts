@@ -3,6 +3,7 @@ import type { Json } from '../json';
 import { keyedAll, type Keyed } from '../merge/keyed';
 import { fieldOf, isFields, same, type Fields, type Node } from '../merge/same';
 import type { Workbook } from '../schema';
+import { comparePlans } from './plans';
 
 /** The parts of a workbook that are lists; whoever adds one is asked for its word. */
 type ListName = {
@@ -10,7 +11,7 @@ type ListName = {
 }[keyof Workbook];
 
 /** The word for one entry of a list. */
-const ENTRY_WORDS: Readonly<Record<Exclude<ListName, 'sheets'>, string>> = {
+const ENTRY_WORDS: Readonly<Record<Exclude<ListName, 'sheets' | 'plans'>, string>> = {
 	units: 'unit',
 	sets: 'set',
 	relations: 'relation',
@@ -18,8 +19,7 @@ const ENTRY_WORDS: Readonly<Record<Exclude<ListName, 'sheets'>, string>> = {
 	pictures: 'picture',
 	studies: 'study',
 	starts: 'starting view',
-	programmes: 'programme',
-	plans: 'plan'
+	programmes: 'programme'
 };
 /** The word for each other part that can change. */
 const PART_WORDS: Readonly<
@@ -42,6 +42,7 @@ export function compareLists(before: Workbook, after: Workbook): string[] {
 		if (name === 'sheets' || name === '$schema' || name === 'version') return [];
 		const [was, is] = [fieldOf(old, name), fieldOf(now, name)];
 		if (same(was, is)) return [];
+		if (name === 'plans') return comparePlans(before, after);
 		if (name === 'title') return [`title: ${before.title} to ${after.title}`];
 		const isList = (node: Node) => node === undefined || Array.isArray(node);
 		if (!isList(was) || !isList(is)) return [`${wordFor(PART_WORDS, name)}: changed`];

@@ -7,6 +7,7 @@ import { put } from '../values';
 import type { Conflicts } from './conflict';
 import { keyedAll } from './keyed';
 import { mergedOrder, ordersDiffer } from './order';
+import { mergePlans } from './plans';
 import { fieldOf, isFields, same, type Node } from './same';
 
 export interface Versions {
@@ -34,8 +35,7 @@ export function mergeNodes(versions: Versions, path: readonly string[], asks: Co
 	if (same(base, mine)) return theirs;
 	// What the last run of a study found: made from the rest, and it says itself what it stood on.
 	if (path[0] === 'studies' && path.length === 3 && path[2] === 'ran') return mine;
-	// What programmes decided: made from the rest, and made anew where it no longer fits.
-	if (path[0] === 'plans') return mine;
+	if (path[0] === 'plans') return mergePlans(versions);
 	const isValues = holdsValues(path);
 	if (isValues || !isWhole(path)) {
 		if (isValues ? canSplit(versions) : isFields(mine) && isFields(theirs)) {
