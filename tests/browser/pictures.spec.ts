@@ -27,12 +27,12 @@ test('the investment page shows when each scenario pays, as a chart, as rows, in
 }) => {
 	await open(page, '/investment');
 	await expect(
-		page.getByRole('heading', { level: 1, name: /pay back in 7\.5 years/ })
+		page.getByRole('heading', { level: 1, name: /pay back in 4\.6 years/ })
 	).toBeVisible();
 	const chart = page.getByRole('figure').getByRole('img').first();
 	await expect(chart).toBeVisible();
 	await expect(chart).toHaveAccessibleName(/pay back/);
-	await expect(chart).toHaveAccessibleDescription(/New line.*7\.5/);
+	await expect(chart).toHaveAccessibleDescription(/New line.*4\.6/);
 	const main = page.getByRole('main');
 	const rows = main.getByRole('table').first().getByRole('row');
 	await expect(rows.filter({ hasText: /^Better gauging/ })).toContainText('1.7');
@@ -62,7 +62,7 @@ test('the product page draws the wall to scale and builds up the cost, each told
 	const chart = page.getByRole('figure').nth(1).getByRole('img');
 	await expect(chart).toBeVisible();
 	await expect(chart).toHaveAccessibleDescription(/PX15B/);
-	await expect(page.getByRole('figure').nth(1)).toContainText('0.2965');
+	await expect(page.getByRole('figure').nth(1)).toContainText('0.2970');
 	const { table: parts } = await told(page, 1);
 	await expect(parts.getByRole('row')).not.toHaveCount(1);
 

@@ -68,14 +68,14 @@ test('the chart of payback is taken along as an SVG with its axes, its lines and
 	page
 }) => {
 	await open(page, '/investment');
-	const heading = page.getByRole('heading', { level: 1, name: /pay back in 7\.5 years/ });
+	const heading = page.getByRole('heading', { level: 1, name: /pay back in 4\.6 years/ });
 	await expect(heading).toBeVisible();
 	await expect(page.getByRole('figure').getByRole('img').first()).toBeVisible();
 	const { name, text } = await takeSvg(page, 0);
 	expect(name).toMatch(/\.svg$/);
 	const found = await seen(page, text);
 	expect(found.title).toBe(await heading.textContent());
-	expect(found.description).toMatch(/New line.*7\.5/);
+	expect(found.description).toMatch(/New line.*4\.6/);
 	// The years and amounts of the axes, the names at the lines' ends, and a row of the table below.
 	for (const words of ['0', '12', '+3,000', '−2,000', 'New line and rewinder', 'on Base, 8 years'])
 		expect(found.texts).toContain(words);
@@ -90,14 +90,14 @@ test('the drawing of a wall and the bars of cost are taken along as SVG, scrap h
 	page
 }) => {
 	await open(page, '/product');
-	await expect(page.getByRole('figure').nth(1)).toContainText('0.2965');
+	await expect(page.getByRole('figure').nth(1)).toContainText('0.2970');
 	const wall = await seen(page, (await takeSvg(page, 0)).text);
 	for (const words of ['1.650 mm wall set-point', '15.0 mm', 'EVOH barrier'])
 		expect(wall.texts).toContain(words);
 	expect(wall.description).toMatch(/1\.650 mm/);
 	expect(wall.other).toBeGreaterThan(0.1);
 	const cost = await seen(page, (await takeSvg(page, 1)).text);
-	for (const words of ['0.0', '0.8', 'PX15B', '0.2965']) expect(cost.texts).toContain(words);
+	for (const words of ['0.0', '0.8', 'PX15B', '0.2970']) expect(cost.texts).toContain(words);
 	expect(cost.hatched).toBeGreaterThanOrEqual(10);
 	expect(cost.other).toBeGreaterThan(0.1);
 });
