@@ -1,4 +1,5 @@
 /** What the page and the worker that plans say to each other. Plain data only. */
+import type { AnyAnswer, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 
 export type ToSolver =
@@ -6,7 +7,9 @@ export type ToSolver =
 	| { readonly kind: 'open'; readonly port: MessagePort; readonly wasmUrl: string }
 	| { readonly kind: 'apply'; readonly command: Command }
 	/** Plans what no longer answers its programme; answered by `planned`. */
-	| { readonly kind: 'plan'; readonly revision: number };
+	| { readonly kind: 'plan'; readonly revision: number }
+	/** Answered by `answered` with its number, once nothing is to be planned. */
+	| { readonly kind: 'ask'; readonly id: number; readonly question: Question };
 
 /** Why a programme has no plan in a scenario. */
 export interface Unplanned {
@@ -41,4 +44,5 @@ export type FromSolver =
 			readonly command: Command | null;
 			readonly report: PlanReport;
 	  }
+	| { readonly kind: 'answered'; readonly id: number; readonly answer: AnyAnswer }
 	| { readonly kind: 'failed'; readonly message: string };

@@ -4,6 +4,7 @@
  */
 import { Model } from '$lib/engine/model';
 import { Solver } from '$lib/programmes/highs';
+import { Inquiry } from '$lib/programmes/inquiry/inquiry';
 import { Memory } from '$lib/programmes/memory';
 import { planAll, planningOrder } from '$lib/programmes/plan-all';
 import type { Planned } from '$lib/programmes/planning';
@@ -11,23 +12,34 @@ import { ownPlan } from '$lib/workbook/plans';
 import type { LentPlan } from './engine-messages';
 import type { FromSolver, KeptShort, ToSolver, Unplanned } from './solver-messages';
 
-let opened: Promise<{ model: Model; solver: Solver }> | null = null;
-/** What is still to be heard, oldest first; planning looks here between two scenarios. */
-const queue: ToSolver[] = [];
+interface Opened {
+	readonly model: Model;
+	readonly solver: Solver;
+	readonly inquiry: Inquiry;
+}
+type Ask = Extract<ToSolver, { kind: 'ask' }>;
+type Order = Exclude<ToSolver, Ask>;
+
+let opened: Promise<Opened> | null = null;
+/** What is still to be done, oldest first; planning looks here between two scenarios. */
+const queue: Order[] = [];
+/** What a reader asked; answered when nothing else is to be done. */
+const asked: Ask[] = [];
 let working = false;
 const memory = new Memory();
 
 const say = (message: FromSolver) => self.postMessage(message);
 const pause = () => new Promise((resume) => setTimeout(resume));
 
-async function open(port: MessagePort, wasmUrl: string): Promise<{ model: Model; solver: Solver }> {
+async function open(port: MessagePort, wasmUrl: string): Promise<Opened> {
 	const lent = new Promise<LentPlan>((resolve) => {
 		port.onmessage = ({ data }: MessageEvent<LentPlan>) => resolve(data);
 	});
 	const solver = await Solver.load(wasmUrl);
 	const { workbook, plan } = await lent;
 	port.close();
-	return { model: Model.open(workbook, plan), solver };
+	const model = Model.open(workbook, plan);
+	return { model, solver, inquiry: new Inquiry(model, solver) };
 }
 
 async function plan(model: Model, solver: Solver, revision: number): Promise<void> {
@@ -69,26 +81,36 @@ function keptShort(model: Model, { programme, scenario, plan }: Planned): KeptSh
 	return [{ programme, scenario, best: plan.objective, kept: stands.objective }];
 }
 
-async function take(message: ToSolver): Promise<void> {
+async function take(message: Order): Promise<void> {
 	if (message.kind === 'open') {
 		opened = open(message.port, message.wasmUrl);
 		await opened;
 		return;
 	}
 	if (!opened) return;
-	const { model, solver } = await opened;
+	const { model, solver, inquiry } = await opened;
+	inquiry.forget();
 	if (message.kind === 'apply') {
 		const applied = model.apply(message.command);
 		if (!applied.ok) throw new Error(applied.problem.message);
 	} else if (queue.length === 0) await plan(model, solver, message.revision);
 }
 
+async function reply({ id, question }: Ask): Promise<void> {
+	const answer = opened
+		? (await opened).inquiry.ask(question)
+		: { ok: false as const, problems: ['Planning has stopped. Load the page again.'] };
+	say({ kind: 'answered', id, answer });
+}
+
 async function work(): Promise<void> {
 	if (working) return;
 	working = true;
-	for (let next = queue.shift(); next; next = queue.shift()) {
+	while (queue.length > 0 || asked.length > 0) {
 		try {
-			await take(next);
+			const order = queue.shift();
+			if (order) await take(order);
+			else await reply(asked.shift()!);
 		} catch (error) {
 			opened = null;
 			const why = error instanceof Error ? error.message : String(error);
@@ -97,11 +119,14 @@ async function work(): Promise<void> {
 				message: `Planning stopped (${why}). The plans on screen are those of before the last edit; load the page again to plan anew.`
 			});
 		}
+		// What has come in meanwhile is heard first.
+		await pause();
 	}
 	working = false;
 }
 
 self.onmessage = ({ data }: MessageEvent<ToSolver>) => {
-	queue.push(data);
+	if (data.kind === 'ask') asked.push(data);
+	else queue.push(data);
 	void work();
 };

@@ -3,6 +3,7 @@
  * any other nothing of it is fetched.
  */
 import wasmUrl from 'highs/runtime?url';
+import type { AnyAnswer, AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import type { FromSolver, PlanReport, ToSolver } from './solver-messages';
 
@@ -18,6 +19,8 @@ export interface Solving {
 	open(lend: (port: MessagePort) => void): void;
 	apply(command: Command): void;
 	plan(revision: number): void;
+	/** What a reader asks about a plan; the workbook is the one of all that was told before. */
+	ask<K extends Question['kind']>(question: Extract<Question, { kind: K }>): Promise<AnswerTo<K>>;
 	close(): void;
 }
 
@@ -27,12 +30,23 @@ export const startWorkerSolving: StartSolving = (events) => {
 	const worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
 	const tell = (message: ToSolver, transfer: Transferable[] = []) =>
 		worker.postMessage(message, transfer);
+	const waiting = new Map<number, (answer: AnyAnswer) => void>();
+	let asked = 0;
+	const fail = (message: string) => {
+		for (const answer of waiting.values()) answer({ ok: false, problems: [message] });
+		waiting.clear();
+		events.onfailed(message);
+	};
 	worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
-		if (data.kind === 'failed') events.onfailed(data.message);
-		else events.onplanned(data.command, data.report, data.revision);
+		if (data.kind === 'failed') fail(data.message);
+		else if (data.kind === 'planned') events.onplanned(data.command, data.report, data.revision);
+		else {
+			waiting.get(data.id)?.(data.answer);
+			waiting.delete(data.id);
+		}
 	};
 	worker.onerror = (event) =>
-		events.onfailed(event.message || 'Planning stopped. Load the page again; the work is kept.');
+		fail(event.message || 'Planning stopped. Load the page again; the work is kept.');
 	return {
 		open(lend) {
 			const { port1, port2 } = new MessageChannel();
@@ -41,6 +55,13 @@ export const startWorkerSolving: StartSolving = (events) => {
 		},
 		apply: (command) => tell({ kind: 'apply', command }),
 		plan: (revision) => tell({ kind: 'plan', revision }),
+		ask: (question) =>
+			new Promise((resolve) => {
+				const id = ++asked;
+				// The worker answers each question in its own kind.
+				waiting.set(id, resolve as (answer: AnyAnswer) => void);
+				tell({ kind: 'ask', id, question });
+			}),
 		close: () => worker.terminate()
 	};
 };

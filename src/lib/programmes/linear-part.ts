@@ -1,7 +1,7 @@
 /** The rows and columns of one part as arrays of numbers: forms over all decisions become rows over those of the part. */
-import { limitsOf } from '$lib/engine/inputs';
 import type { Plan } from '$lib/engine/plan';
 import type { Form } from './affine';
+import { openBounds } from './bounds';
 import type { LinearProgramme } from './linear';
 import type { Row } from './part';
 
@@ -71,10 +71,8 @@ function isWhole(decided: Decided, column: number): boolean {
 	return whole === true || type === 'yes_no';
 }
 
-function boundsOf(decided: Decided, column: number): [number, number] {
+function boundsOf(decided: Decided, column: number): readonly [number, number] {
 	const pin = decided.pins[column];
 	if (pin !== null && pin !== undefined) return [pin, pin];
-	if (quantityOf(decided, column).type === 'yes_no') return [0, 1];
-	const { min, max, above, below } = limitsOf(decided.plan, decided.cells[column]!);
-	return [Math.max(min, above), Math.min(max, below)];
+	return openBounds(decided.plan, decided.cells[column]!);
 }

@@ -23,11 +23,14 @@ import { worthFactor } from './worth';
 export interface Priced {
 	readonly quantity: string;
 	readonly cell: number;
+	/** The constraint's. */
+	readonly of: number;
 	/** Per unit of the constraint: with one more, and with one less where that differs; null where no plan is left. */
 	readonly more: number | null;
 	readonly less: number | null;
-	/** Over how many units more it holds. */
+	/** Over how many units more, and over how many less, it holds. */
 	readonly until: number;
+	readonly untilLess: number;
 }
 
 export interface Planned {
@@ -166,7 +169,7 @@ function planned(
 }
 
 /** Quantities that could not be filled with a worth, as their unit is of another kind. */
-function wrongUnits(model: Model, programme: Programme): string[] {
+export function wrongUnits(model: Model, programme: Programme): string[] {
 	return Object.entries(programme.shadow_prices ?? {}).flatMap(([quantity, constraint]) => {
 		const cell = model.layout.byName.get(constraint)?.base;
 		if (cell === undefined) return [];
@@ -187,7 +190,7 @@ const nearTo = (column: Column | null, { cells }: Part): Float64Array =>
 	);
 
 /** The first row of each cell of a constraint that a worth is asked of. */
-function pricedRows(model: Model, programme: Programme, { rows }: Part): number[] {
+export function pricedRows(model: Model, programme: Programme, { rows }: Part): number[] {
 	const asked = new Set(Object.values(programme.shadow_prices ?? {}));
 	const seen = new Set<number>();
 	return rows.flatMap(({ cell, left }, row) => {
@@ -201,7 +204,7 @@ const quantityNamed = ({ layout }: Model, cell: number): string =>
 	layout.quantities[layout.quantityOfCell[cell]!]?.quantity.name ?? '';
 
 /** The worth of one unit: what the objective gains, be it by becoming larger or smaller. */
-function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved): Priced[] {
+export function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved): Priced[] {
 	const gain = part.programme.maximise ? 1 : -1;
 	const { rowLower, rowUpper } = part.programme;
 	const scales = new Map<string, number>();
@@ -229,9 +232,11 @@ function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved
 				{
 					quantity,
 					cell: to,
+					of: cell,
 					more: more && factor * more.price + 0,
 					less: less && -factor * less.price + 0,
-					until: more?.until ?? 0
+					until: more?.until ?? 0,
+					untilLess: less?.until ?? 0
 				}
 			];
 		})

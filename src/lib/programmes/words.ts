@@ -50,7 +50,7 @@ function lackOf(plan: Plan, part: Part, { row, by }: Violation): string {
 }
 
 /** The unit in which the two sides of a comparison are; nothing where neither is a name. */
-function unitOfRow(plan: Plan, cell: number): string | undefined {
+export function unitOfRow(plan: Plan, cell: number): string | undefined {
 	if (cell >= plan.layout.cells) return undefined;
 	const { quantity } = plan.layout.quantities[plan.layout.quantityOfCell[cell]!]!;
 	if (quantity.type !== 'yes_no') return quantity.unit;

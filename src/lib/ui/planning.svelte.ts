@@ -4,12 +4,16 @@
  */
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, StartSolving } from '$lib/browser/solving';
+import type { AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import { activeProgrammes } from '$lib/workbook/plans';
 import type { Workbook } from '$lib/workbook/schema';
 
 /** Fetches what starts the solver's worker. */
 export type LoadSolving = () => Promise<StartSolving>;
+
+const NOT_FETCHED =
+	'The solver could not be fetched, so plans do not follow. Load the page again once there is a connection; the work is kept.';
 
 interface Host {
 	/** Has the engine give its plan of cells to whoever listens at the other end of the port. */
@@ -66,6 +70,17 @@ export class Planning {
 		else if (!this.#starting) this.#starting = this.#start();
 	}
 
+	/** What a reader asks about a plan of the workbook as it is now. */
+	async ask<K extends Question['kind']>(
+		question: Extract<Question, { kind: K }>
+	): Promise<AnswerTo<K>> {
+		if (!this.#solving) await (this.#starting ??= this.#start());
+		const solving = this.#solving;
+		if (!solving) return { ok: false, problems: [NOT_FETCHED] };
+		this.#open();
+		return solving.ask<K>(question);
+	}
+
 	close(): void {
 		this.#solving?.close();
 		this.#solving = null;
@@ -78,20 +93,22 @@ export class Planning {
 				onplanned: (command, report, revision) => this.#hear(command, report, revision),
 				onfailed: (message) => this.#fail(message)
 			});
-			this.#ask();
+			if (this.busy) this.#ask();
 		} catch {
-			this.#fail(
-				'The solver could not be fetched, so plans do not follow. Load the page again once there is a connection; the work is kept.'
-			);
+			this.#fail(NOT_FETCHED);
 		} finally {
 			this.#starting = null;
 		}
 	}
 
 	#ask(): void {
+		this.#open();
+		this.#solving?.plan(this.#asked);
+	}
+
+	#open(): void {
 		if (!this.#isOpen) this.#solving?.open((port) => this.#host.lend(port));
 		this.#isOpen = true;
-		this.#solving?.plan(this.#asked);
 	}
 
 	#hear(command: Command | null, report: PlanReport, revision: number): void {
