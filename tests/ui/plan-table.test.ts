@@ -60,7 +60,7 @@ function results(made: readonly number[], fits: readonly number[] = [1, 1]): Res
 const asked = (made: readonly number[], all = false) =>
 	planTable({
 		...{ workbook, layout, results: results(made), scenario: 'base', quantity: 'made' },
-		...{ each: { year: 'y2' }, all }
+		...{ each: { year: 'y2' }, across: 'month', all }
 	})!;
 const year2 = (...made: readonly number[]) => made.flatMap((metres) => [7, metres]);
 
@@ -68,8 +68,8 @@ describe('the table of a plan', () => {
 	it('has months across, existing pairs down, and one year alone', () => {
 		const table = asked(year2(500, 1, 2, 3, 4, 5));
 		expect(table.columns).toEqual([
-			{ id: 'jan', label: 'January' },
-			{ id: 'feb', label: 'feb' }
+			{ id: 'jan', short: 'jan', label: 'January' },
+			{ id: 'feb', short: 'feb', label: 'feb' }
 		]);
 		expect(table.rows.map(({ label, cells }) => [label, cells.map((cell) => cell?.value)])).toEqual(
 			[

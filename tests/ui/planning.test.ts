@@ -52,6 +52,10 @@ async function opened(workbook: Workbook) {
 		open: (lend) => lend({} as MessagePort),
 		apply: (command) => told.push(`solver ${command.kind}`),
 		plan: (revision) => told.push(`plan ${revision}`),
+		ask: (question) => {
+			told.push(`ask ${question.kind}`);
+			return Promise.resolve({ ok: false, problems: ['asked'] });
+		},
 		close: () => {}
 	};
 	const session = new Session(
@@ -90,6 +94,17 @@ describe('plans that follow', () => {
 		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title']);
 		await settle();
 		expect(told.at(-1)).toBe('plan 2');
+	});
+
+	it('are asked about of a solver that follows the workbook, which is fetched for it where there is none', async () => {
+		const { session, told } = await opened(shop);
+		const where = { programme: 'allocation', scenario: 'base', members: [] };
+		const reply = await session.planning!.ask({ kind: 'look', where });
+		expect(reply).toEqual({ ok: false, problems: ['asked'] });
+		expect(told).toEqual(['fetched', 'lend', 'ask look']);
+		session.apply(title('Another'));
+		await session.planning!.ask({ kind: 'look', where });
+		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title', 'ask look']);
 	});
 
 	it('go into the workbook without being a step of anyone’s, and are kept like any edit', async () => {

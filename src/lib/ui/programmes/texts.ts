@@ -1,48 +1,164 @@
-/** The words of the page of plans. */
-import { formatNumber, formatUnit } from '../format';
+/** The words of the page of plans. Numbers come in as text. */
+import { listed } from '../figure/words';
 
 export const texts = {
 	title: 'Plan',
 	none: 'This workbook plans nothing by itself',
 	noneHint:
-		'A programme says which inputs are chosen, what must hold and what shall be largest. It stands in the file, under "programmes".',
+		'A programme says which inputs are chosen, what must hold, and what shall be largest or smallest. The workbook then finds the best plan, and follows every edit with it.',
+	add: 'Add a programme',
+	guide: 'How a workbook decides by itself',
 	scenario: 'Scenario',
-	planning: 'Being planned …',
+
+	planning: 'Being planned. Until then the figures in grey are those of before the last edit.',
 	off: 'Switched off: nothing is decided by it.',
 	switchOn: 'Switch on',
 	switchOff: 'Switch off',
-	keep: 'Keep this plan',
-	follow: 'Plan anew with every edit',
-	decided: 'What is decided',
-	pinHint:
-		'Type a figure to hold a cell whatever comes of it; clear it to let the programme decide again. Held cells are underlined and end in a point.',
-	pinned: 'held',
+	keep: 'Keep this plan as it stands',
+	follow: 'Let the plan follow again',
+	follows: 'The plan follows every edit.',
+	stale: 'The plan does not answer the workbook as it is now; figures in grey are those of before.',
+
+	holdsBack: 'What keeps it from being better',
+	nothingHoldsBack: 'Nothing is scarce, nothing is left out and nothing is held.',
+	whyNot: 'Why not more',
+	close: 'Close',
+	asking: 'Being looked into …',
+
+	runs: 'What runs where',
+	runsHint:
+		'Each bar is what there is, cut into what is used of it. Type a figure to hold it whatever comes of it; clear it to let the plan decide again. Arrow keys lead on.',
+	resource: 'What is used',
 	showAll: 'Rows in which nothing is planned, too',
-	worth: 'What one more is worth',
-	worthHint: 'Nothing where there is room to spare.',
-	must: 'What must hold',
 	nothingPlanned: 'Nothing is planned here.',
-	how: 'How it is stated',
-	chosen: 'Chosen',
-	largest: 'Shall be largest',
-	smallest: 'Shall be smallest',
-	apart: 'Solved apart for each'
+	held: 'held',
+	heldHere: 'What is held',
+	release: 'Let go',
+	holdHere: 'Hold at this figure',
+	costs: 'costs',
+	full: 'full',
+	short: 'short',
+	plan: 'Plan',
+
+	rest: 'The rest of the plan',
+
+	worth: 'What one more is worth',
+	worthHint:
+		'Nothing where there is room to spare. Choose a figure for how far it holds, and for what many more would bring.',
+	worthNone: 'There is room to spare everywhere: one more is worth nothing.',
+	curve: 'And many more',
+	curveMore: 'More',
+	curveBrings: 'would bring',
+	curveEach: 'each, on average',
+	noPlanThen: 'no plan',
+
+	whyTitle: (what: string) => `Why not more: ${what}`,
+	proven: 'Proven best',
+	provenAll: (count: number) => (count === 1 ? '1 plan proven best' : `${count} plans proven best`),
+	staleAll: (count: number) =>
+		count === 1
+			? '1 plan does not answer the workbook'
+			: `${count} plans do not answer the workbook`,
+	keptAll: (count: number) =>
+		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
+	beingPlanned: 'being planned',
+	keptSince: (day: string) => `The plan is kept as it stood on ${day}; it does not follow edits.`,
+	keptShort: (short: string) => `Keeping it costs ${short}.`,
+	keptBest: 'It is still the best there is.',
+	/** An objective, over all that is solved apart. */
+	overAll: (label: string, amount: string) => `${label} over all: ${amount}.`,
+
+	scarce: (what: string, place: string, worth: string, at: string, count: number, of: number) => {
+		const where = place ? `${what}, ${place}` : what;
+		if (of === 1) return `${where}: ${worth}`;
+		const often = count === of ? 'in all' : `in ${count} of ${of}`;
+		return `${where}: up to ${worth}${at ? ` (${at})` : ''}, something ${often}`;
+	},
+	leftOut: (what: string, amount: string, money: string | null) =>
+		money === null
+			? `${what}: ${amount} short of what would pay`
+			: `${what}: ${amount} short of what would pay; ${money} are not earned for want of what is scarce`,
+	idle: (what: string, share: string, at: string) => `${what}: ${share} used (${at})`,
+	pinsCost: (count: number, cost: string | null) => {
+		const held = count === 1 ? '1 figure is held' : `${count} figures are held`;
+		return cost === null ? held : `${held}; that costs ${cost}`;
+	},
+	pinCost: (cost: string | null) =>
+		cost === null ? 'no plan with it, or none without it' : `costs ${cost}`,
+	pinFree: 'costs nothing',
+	pinsMore: (count: number) => `And ${count} more that are held.`,
+	inherited: (scenario: string) => `entered in ${scenario}`,
+
+	table: (label: string, unit: string) => (unit ? `${label}, ${unit}` : label),
+	rowsLeftOut: (rows: number) =>
+		rows === 1
+			? 'One row without a plan is left out.'
+			: `${rows} rows without a plan are left out.`,
+	loadOf: (what: string, at: string, share: string, free: string) =>
+		`${what}${at ? `, ${at}` : ''}: ${share} used, ${free} free`,
+	cellOf: (row: string, column: string, held: boolean) =>
+		`${column ? `${row}, ${column}` : row}${held ? ', held' : ''}`,
+	shortBy: (amount: string) => `${amount} short`,
+
+	range: (more: string, until: string | null, less: string | null, untilLess: string | null) => {
+		const up =
+			until === null
+				? `One more is worth ${more}.`
+				: `One more is worth ${more}, for up to ${until} more.`;
+		if (less === null) return `${up} With less there is no plan.`;
+		const down = untilLess === null ? '' : `, for up to ${untilLess} less`;
+		return `${up} One less takes away ${less}${down}.`;
+	},
+	noMore: 'With more there is no plan.',
+
+	byItself: (lot: string) => `${lot} more, by itself`,
+	takes: (amount: string, what: string, price: string) =>
+		`takes ${amount} of ${what}, worth ${price}`,
+	gives: (amount: string, what: string, price: string) =>
+		`gives ${amount} to ${what}, worth ${price}`,
+	moreBrings: (lot: string, money: string) => `${lot} more would bring ${money} in sum.`,
+	moreCosts: (lot: string, money: string) =>
+		`${lot} more would cost ${money} in sum: what it takes is worth more than it brings.`,
+	moreEven: (lot: string) =>
+		`${lot} more would bring just what it takes of scarce things: nothing is left over.`,
+	moreNothing: (lot: string) => `${lot} more would change nothing.`,
+	heldAt: (now: string, change: string) => `Held at ${now} by an entry. ${change}`,
+	atMost: (now: string, change: string) => `${now}, the most that its range allows. ${change}`,
+	notChosen: (change: string) => `Not chosen. ${change}`,
+	chosenAt: (now: string, change: string) => `${now} in the plan. ${change}`,
+	waysTitle: (lot: string) => `How ${lot} more could be had`,
+	moreOf: (what: string, price: string) => `more room in ${what} (worth ${price})`,
+	changePrice: (lot: string, money: string) => `${money} more must be left of ${lot}`,
+	change: (price: string, scarce: readonly string[]) => {
+		const room = scarce.length === 0 ? '' : `there must be ${listed(scarce)}`;
+		const parts = [price, room].filter(Boolean);
+		return parts.length === 0 ? '' : `What would have to change: ${parts.join(', or ')}.`;
+	},
+	allUsed: (way: 'most' | 'least' | 'equal', there: string, price: string) =>
+		way === 'least'
+			? `Just the ${there} that must be: one less to keep to would be worth ${price}.`
+			: `All ${there} are used: one more would be worth ${price}.`,
+	someFree: (way: 'most' | 'least' | 'equal', free: string, there: string) =>
+		way === 'least'
+			? `${free} above the ${there} that must be, so it stands in nobody’s way.`
+			: `${free} of ${there} are free, so one more would be worth nothing.`,
+	taker: (what: string, value: string, held: boolean) =>
+		`${what}, now ${value}${held ? ', held' : ''}`,
+	perLot: (money: string, lot: string) => `${money} for ${lot} more`,
+
+	holds: (holds: number, of: number) =>
+		holds === of ? `holds, ${of} of ${of}` : `fails in ${of - holds} of ${of}`,
+
+	inSum: 'In sum',
+	wayItself: 'by itself',
+	evens: 'comes out even',
+	takersTitle: 'What could take more of it',
+	changeLetGo: 'What would have to change: let the figure go, and the plan decides it.',
+
+	must: 'What must hold',
+	how: 'How it is stated'
 } as const;
 
-export const provenBest = (label: string, value: number, unit: string, locale: string): string =>
-	`Proven best: ${label} ${formatNumber(value, 0, locale)}${formatUnit(unit) ? ` ${formatUnit(unit)}` : ''}.`;
-
-export const keptSince = (date: string): string =>
-	`Kept as it stood on ${date}; it no longer follows edits.`;
-
-export const shortOfBest = (short: number, unit: string, locale: string): string =>
-	`That is ${formatNumber(short, 0, locale)} ${formatUnit(unit)} under the best plan.`;
-
-export const holdsOf = (holds: number, of: number): string =>
-	holds === of ? `holds, ${of} of ${of}` : `fails in ${of - holds} of ${of}`;
-
-export const leftOut = (rows: number): string =>
-	rows === 1 ? 'One row without a plan is left out.' : `${rows} rows without a plan are left out.`;
-
-export const tableOf = (label: string, unit: string): string =>
-	formatUnit(unit) ? `${label}, ${formatUnit(unit)}` : label;
+/** Who, and what it brings. */
+export const findingOf = (scenario: string, amount: string, isBest: boolean): string =>
+	isBest ? `${scenario}: the best plan brings ${amount}` : `${scenario}: the plan brings ${amount}`;

@@ -1,0 +1,34 @@
+/** Holds a cell that a programme decides at what somebody typed, or lets it go where the field was cleared. */
+import type { QuantityLayout } from '$lib/engine/layout';
+import { inputAt } from '$lib/workbook/scenario';
+import { readEntry } from '../entry';
+import { fieldSpec } from '../field';
+import type { Session } from '../session.svelte';
+
+/** Gives a sentence where it cannot be, else an empty one. */
+export function holdAt(
+	session: Session,
+	scenario: string,
+	quantity: QuantityLayout,
+	at: readonly string[],
+	text: string
+): string {
+	if (!session.layout) return '';
+	const entry = readEntry(text, fieldSpec(session.layout, quantity, session.units, session.locale));
+	if (!entry.ok) return entry.message;
+	const { name } = quantity.quantity;
+	const entries = [
+		{ quantity: name, at: [...at], value: entry.value ?? cleared(session, scenario, name, at) }
+	];
+	return session.apply({ kind: 'set_inputs', scenario, entries }) ?? '';
+}
+
+/** An own entry is taken away; one of a scenario that this one starts from is cleared here. */
+function cleared(
+	{ workbook }: Session,
+	scenario: string,
+	name: string,
+	at: readonly string[]
+): null | undefined {
+	return workbook && inputAt(workbook, scenario, name, at).from !== scenario ? null : undefined;
+}
