@@ -7,7 +7,7 @@ import type { Workbook } from '$lib/workbook/schema';
 export type Standing =
 	| { readonly is: 'planning'; readonly plan: ProgrammePlan | null }
 	| { readonly is: 'refused'; readonly plan: ProgrammePlan | null; readonly because: string }
-	/** `short`: what the best plan brings more. */
+	/** `short`: what the best plan brings more; below nothing where the one that is kept does not fit any more. */
 	| {
 			readonly is: 'kept';
 			readonly plan: ProgrammePlan;
@@ -33,7 +33,7 @@ export function standingOf(
 	if (plan.kept !== undefined) {
 		const found = planning?.report?.kept.find(isThis);
 		const gain = programme.maximise === undefined ? -1 : 1;
-		const short = found ? Math.max(0, gain * (found.best - found.kept)) : 0;
+		const short = found ? gain * (found.best - found.kept) : 0;
 		return { is: 'kept', plan, since: plan.kept, short };
 	}
 	return { is: 'best', plan };

@@ -7,6 +7,7 @@ export const texts = {
 	noneHint:
 		'A programme says which inputs are chosen, what must hold, and what shall be largest or smallest. The workbook then finds the best plan, and follows every edit with it.',
 	add: 'Add a programme',
+	newTitle: 'A new programme',
 	guide: 'How a workbook decides by itself',
 	scenario: 'Scenario',
 
@@ -65,6 +66,8 @@ export const texts = {
 	keptSince: (day: string) => `The plan is kept as it stood on ${day}; it does not follow edits.`,
 	keptShort: (short: string) => `Keeping it costs ${short}.`,
 	keptBest: 'It is still the best there is.',
+	keptBroken:
+		'It does not fit what is entered and required now: no plan that does can bring as much.',
 	/** An objective, over all that is solved apart. */
 	overAll: (label: string, amount: string) => `${label} over all: ${amount}.`,
 
@@ -156,7 +159,45 @@ export const texts = {
 	changeLetGo: 'What would have to change: let the figure go, and the plan decides it.',
 
 	must: 'What must hold',
-	how: 'How it is stated'
+	how: 'How it is stated',
+	edit: 'Change the programme',
+	remove: 'Remove it',
+	name: 'Name',
+	objective: 'What shall be best',
+	objectiveWay: 'Largest or smallest',
+	largest: 'As large as can be:',
+	smallest: 'As small as can be:',
+	shallLargest: 'Shall be largest',
+	shallSmallest: 'Shall be smallest',
+	chooseOne: 'Choose a quantity',
+	apartFor: (sets: readonly string[]) =>
+		`Solved apart for each member of ${listed(sets)}, as what shall be best has one value for each.`,
+	apart: 'Solved apart for each',
+	chosenTitle: 'What may be chosen',
+	addDecision: 'Add an input that may be chosen',
+	addRequirement: 'Add something that must hold',
+	takeOut: 'Take out',
+	worthInto: 'Worth of one more goes into',
+	worthNowhere: 'nowhere',
+	worthOfOne: (what: string) => `what one more of “${what}” is worth`,
+	keepProgramme: 'Keep the programme',
+	leave: 'Leave it as it was',
+	missing: {
+		title: 'Give it a name.',
+		objective: 'Choose what shall be largest or smallest.',
+		decisions: 'Choose at least one input that may be decided.'
+	},
+	showSums: 'Show it as sums',
+	hideSums: 'Hide the sums',
+	linear:
+		'All are sums of what is chosen times figures that nothing chosen moves, and their units fit.',
+	notSolvable: 'It cannot be solved as it stands:',
+	partOfFormula: 'A part of a formula',
+	moreTerms: (count: string) => `and ${count} more`,
+	objectiveOf: (isLargest: boolean, label: string) =>
+		isLargest ? `As large as can be: ${label}` : `As small as can be: ${label}`,
+	size: (decisions: string, requirements: string, factors: string, whole: string, apart: string) =>
+		`${decisions} decisions${whole ? `, ${whole} of them whole` : ''}, ${requirements} requirements, ${factors} factors${apart ? `, in ${apart} that are solved apart` : ''}.`
 } as const;
 
 /** Who, and what it brings. */

@@ -37,6 +37,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 /** Every page, the grid first. */
 export const ALL_PATHS: readonly string[] = [
 	...new Set(['/', ...Object.values(PICTURE_PLACES), ...WORKBOOK_PAGES.map(({ href }) => href)]),
+	'/plan/guide',
 	// The page of one study, whatever its name.
 	'/studies/any'
 ];
