@@ -62,6 +62,7 @@ const priced = (at: string, more: number): Priced => ({
 });
 const look: Look = {
 	best: 7270,
+	gap: null,
 	rooms: [
 		room('L1, jan', 100, 100, [
 			['A, L1, jan', 90],

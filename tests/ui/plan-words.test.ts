@@ -2,9 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
 import type { DecisionReason, RequirementReason } from '$lib/programmes/inquiry/questions';
 import { amountsFor } from '$lib/ui/programmes/amounts';
-import { amountText, fewestDecimals, lotFor, shareText } from '$lib/ui/programmes/numbers';
+import {
+	amountText,
+	fewestDecimals,
+	lotFor,
+	percentText,
+	shareText
+} from '$lib/ui/programmes/numbers';
 import { perUnit, reasonView } from '$lib/ui/programmes/reason-view';
 import { placeLabel } from '$lib/ui/programmes/labels';
+import { statementView } from '$lib/ui/programmes/statement-view';
 import { planCounts, standingOf } from '$lib/ui/programmes/standing';
 import { curvePoints, worthDecimals, worthText } from '$lib/ui/programmes/worth';
 import type { PlanReport } from '$lib/browser/solver-messages';
@@ -42,6 +49,10 @@ describe('figures of a plan', () => {
 			'0 %',
 			'50 %'
 		]);
+	});
+
+	it('of how far a plan may be from the best are rounded upwards', () => {
+		expect([0, 0.000012, 0.0101].map(percentText)).toEqual(['0 %', '0.01 %', '1.01 %']);
 	});
 
 	it('have the fewest decimals that all of them need', () => {
@@ -185,6 +196,42 @@ describe('why something is not used', () => {
 			'EUR',
 			'EUR/(kg/h)'
 		]);
+	});
+});
+
+describe('a programme as sums', () => {
+	const sum = (name: string, at: string, factor: number) => ({ cell: cell(name, at), factor });
+	const view = statementView(
+		{
+			...{ decisions: 14, requirements: 12, factors: 26, whole: 0, apart: 1 },
+			objective: {
+				cell: layout.byName.get('contribution')!.base,
+				constant: -40,
+				terms: [sum('sold', 'A, jan', 3), sum('stock', 'A, jan', -0.1)],
+				more: 6
+			},
+			samples: [
+				{
+					cell: cell('hours_hold', 'L1, jan'),
+					constant: 0,
+					terms: [sum('made', 'A, L1, jan', 0.1), sum('made', 'B, L1, jan', 1)],
+					...{ more: 0, way: 'most', bound: 100, unit: 'h' }
+				}
+			]
+		},
+		layout,
+		'en-GB',
+		true
+	);
+
+	it('says how large it is, and each sum with its bound in its unit', () => {
+		expect(view.size).toBe('14 decisions, 12 requirements, 26 factors.');
+		expect(view.objective.label).toBe('As large as can be: contribution');
+		expect(view.objective.terms.join(' ')).toBe(
+			'3 × sold: A, jan − 0.1 × stock: A, jan and 6 more − 40'
+		);
+		expect(view.samples[0]!.terms.join(' ')).toBe('0.1 × made: A, L1, jan + made: B, L1, jan');
+		expect(view.samples[0]!.bound).toBe('≤ 100 h');
 	});
 });
 

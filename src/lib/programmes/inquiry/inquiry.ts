@@ -57,6 +57,7 @@ export class Inquiry {
 		const asked = pricedRows(this.#model, programme, part);
 		return {
 			best: answer.objective,
+			gap: answer.wholeHeld ? answer.gap : null,
 			rooms: roomsOf(settled),
 			worth: pricesOf(this.#model, programme, part, answer),
 			unmet: unmetOf(this.#solver, settled, new Set(asked.map((row) => part.rows[row]!.cell))),

@@ -41,6 +41,8 @@ export type AnyAnswer = AnswerTo<Question['kind']>;
 export interface Look {
 	/** What the objective comes to: of the best plan, in its own unit. */
 	readonly best: number;
+	/** How far it may be from the best in whole numbers, relative; null where nothing is whole. */
+	readonly gap: number | null;
 	readonly rooms: readonly Room[];
 	readonly worth: readonly Priced[];
 	readonly unmet: readonly Unmet[];

@@ -41,3 +41,7 @@ export function lotFor(...amounts: readonly number[]): number {
 	if (most === 0 || most >= 10) return 1;
 	return 10 ** Math.min(9, Math.ceil(Math.log10(10 / most)));
 }
+
+/** "0.01 %", upwards, so that nothing is called nearer than it is. */
+export const percentText = (share: number): string =>
+	share === 0 ? '0 %' : `${Math.ceil(share * 1e4) / 100} %`;

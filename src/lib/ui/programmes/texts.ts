@@ -62,7 +62,10 @@ export const texts = {
 			: `${count} plans do not answer the workbook`,
 	keptAll: (count: number) =>
 		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
-	beingPlanned: 'being planned',
+	beingPlanned: 'plans are being made',
+	whyNotBetter: 'Why not better',
+	provenWhole: (gap: string) => `Proven to be within ${gap} of the best there is in whole numbers`,
+	wholeHeld: 'What one more is worth is told with the whole choices as they are.',
 	keptSince: (day: string) => `The plan is kept as it stood on ${day}; it does not follow edits.`,
 	keptShort: (short: string) => `Keeping it costs ${short}.`,
 	keptBest: 'It is still the best there is.',
