@@ -70,7 +70,8 @@ test('why not more is one step from any figure, with the keyboard alone', async 
 	await page.keyboard.press('Enter');
 	await expect(panel(page)).toContainText('All 100 h are used: one more would be worth 10 EUR/h.');
 	await expect(panel(page)).toContainText('for up to 20 h more');
-	await expect(panel(page).getByRole('row').filter({ hasText: '50 h' })).toContainText('200');
+	// 20 h sell 100 m at 2 EUR; the 150 m of 30 h more need not lie in stock for a month.
+	await expect(panel(page).getByRole('row').filter({ hasText: '50 h' })).toContainText('215');
 	await page.keyboard.press('Escape');
 	await expect(panel(page)).toBeHidden();
 	await page.getByRole('button', { name: /^Sold: 100 m short/ }).click();
@@ -91,4 +92,58 @@ test('a plan that is kept does not follow, and says what keeping it costs', asyn
 	await page.keyboard.press('Enter');
 	await page.getByRole('button', { name: 'Let the plan follow again' }).click();
 	await expect(finding(page)).toHaveText('Base: the best plan brings 6,300 EUR');
+});
+
+test('a programme is changed where its plan stands: what is wrong is said at once, and it is one step of undo', async ({
+	page
+}) => {
+	await openPlan(page);
+	await page.getByRole('button', { name: 'Change the programme' }).click();
+	const form = page.getByRole('form', { name: 'Change the programme' });
+	await expect(form).toContainText('14 decisions, 12 requirements, 26 factors.');
+	// Solved apart for each line and month, what is sold belongs to none of them.
+	await form.getByRole('combobox', { name: 'What shall be best' }).selectOption('Hours planned');
+	await expect(form).toContainText('sold is not per line');
+	await form.getByRole('combobox', { name: 'What shall be best' }).selectOption('Contribution');
+	await form.getByRole('button', { name: 'Take out Stock balances' }).click();
+	await expect(form).toContainText('8 requirements');
+	await form.getByRole('button', { name: 'Keep the programme' }).click();
+	// What is sold need not be made: 3 × 1,300 + 2 × 1,800.
+	await expect(finding(page)).toHaveText('Base: the best plan brings 7,500 EUR');
+	await undo(page);
+	await expect(finding(page)).toHaveText('Base: the best plan brings 7,270 EUR');
+});
+
+test('a programme is removed, offered back, and another one written in its place', async ({
+	page
+}) => {
+	await openPlan(page);
+	await page.getByRole('button', { name: 'Remove it' }).click();
+	await expect(page.getByText('This workbook plans nothing by itself')).toBeVisible();
+	await page.getByRole('button', { name: 'Add a programme' }).click();
+	const form = page.getByRole('form', { name: 'Change the programme' });
+	await expect(form).toContainText('Give it a name.');
+	await form.getByRole('textbox', { name: 'Name' }).fill('What to sell');
+	await form.getByRole('combobox', { name: 'What shall be best' }).selectOption('Contribution');
+	const decided = form.getByRole('combobox', { name: 'Add an input that may be chosen' });
+	await decided.selectOption('Sold');
+	await expect(form).toContainText('contribution has no value');
+	await decided.selectOption('In stock');
+	await form
+		.getByRole('combobox', { name: 'Add something that must hold' })
+		.selectOption('No more than is asked for');
+	await expect(form).toContainText('8 decisions, 4 requirements');
+	await form.getByRole('button', { name: 'Keep the programme' }).click();
+	await expect(page.getByRole('region', { name: 'What to sell' })).toContainText('holds, 4 of 4');
+	await expect(finding(page)).toHaveText('Base: the best plan brings 7,500 EUR');
+});
+
+test('the reference page is one step away, and back', async ({ page }) => {
+	await openPlan(page);
+	await page.getByRole('link', { name: 'How a workbook decides by itself' }).click();
+	await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+		'Programmes: how a workbook decides by itself'
+	);
+	await page.getByRole('link', { name: 'Back to the plan' }).click();
+	await expect(finding(page)).toBeVisible();
 });

@@ -239,6 +239,20 @@ describe('no plan', () => {
 		expect(problemsOf(smallPlant(pin))).toContain('hours_hold of L1, jan by 100 h');
 	});
 
+	it('names a value that is held outside of its range, with the range and what to do', () => {
+		const pin = withQuantity('made', { value: { A: { L1: { jan: -5 } } } });
+		expect(problemsOf(smallPlant(pin))).toBe(
+			'made of A, L1, jan is held at -5 m, outside of its range (at least 0 m). Let it go, enter a value inside, or change the range.'
+		);
+	});
+
+	it('refuses a comparison by another sign, and says which there are', () => {
+		const strict = withQuantity('hours_hold', { formula: 'planned_hours < hours' });
+		expect(problemsOf(smallPlant(strict))).toContain(
+			'hours_hold of L1, jan compares planned_hours of L1, jan, which the programme decides, by another sign than <=, >= or ='
+		);
+	});
+
 	it('names what grows without end', () => {
 		const free = smallPlant((book) => ({
 			...book,

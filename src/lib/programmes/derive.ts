@@ -15,6 +15,7 @@ import type { Programme } from '$lib/workbook/programme-schema';
 import { inputValues, referenceOf } from '$lib/workbook/scenario';
 import { valueAt } from '$lib/workbook/values';
 import { isPlain, plain, plus, type Form } from './affine';
+import { outsideRange } from './bounds';
 import { digestOf } from './digest';
 import { Forms, NotLinear } from './forms';
 import { whyNotLinear } from './refusal';
@@ -127,6 +128,8 @@ class Deriving {
 				this.#cells.push(cell);
 				this.#named.push(place);
 				this.#pins.push(typeof pin === 'number' ? pin : null);
+				const outside = typeof pin === 'number' ? outsideRange(this.#plan, cell, pin) : null;
+				if (outside !== null) this.#problems.push(outside);
 				this.#partOf.push(this.#memberKey(quantity, cell));
 			}
 		});

@@ -15,7 +15,7 @@ const WHAT: Readonly<Record<NotLinearKind, (decided: string) => string>> = {
 		`takes the least or greatest of values such as ${decided}, which the programme decides`,
 	function: (decided) => `puts ${decided}, which the programme decides, into a function`,
 	comparison: (decided) =>
-		`compares ${decided}, which the programme decides, and not by <=, >= or = joined by AND`
+		`compares ${decided}, which the programme decides, by another sign than <=, >= or = (several may be joined by AND)`
 };
 
 /** "line_cut of L2 divides by planned_hours of L2, which the programme decides (by made of PX15B, L2): …" */
