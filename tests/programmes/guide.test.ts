@@ -5,7 +5,7 @@ import { Model } from '$lib/engine/model';
 import { Solver } from '$lib/programmes/highs';
 import { Inquiry } from '$lib/programmes/inquiry/inquiry';
 import type { Look } from '$lib/programmes/inquiry/questions';
-import { planAll } from '$lib/programmes/planning';
+import { planAll } from '$lib/programmes/plan-all';
 import { guide } from '$lib/ui/programmes/guide-texts';
 import { VERSION, type Quantity, type Workbook } from '$lib/workbook/schema';
 
