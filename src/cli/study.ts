@@ -2,8 +2,10 @@
  * `study`: lists the studies of a workbook, or runs one and prints its answer as a table or as JSON.
  * Exit 1 where the study cannot be answered, 2 where the command or the file cannot be read.
  */
-import { freshnessOf } from '$lib/studies/fingerprint';
+import { Memory } from '$lib/programmes/memory';
 import { askStudy } from '$lib/studies/ask-study';
+import { freshnessOf } from '$lib/studies/fingerprint';
+import { asksForPlans, type Replanning } from '$lib/studies/following';
 import { nearest } from '$lib/formula/names';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type Study } from '$lib/workbook/study-schema';
@@ -13,7 +15,7 @@ import { readWorkbookFile } from './files';
 import { studyAsJson } from './study-json';
 import { columnsOf, studyAsText } from './study-text';
 
-export function studyCommand(args: readonly string[]): CommandOutput {
+export async function studyCommand(args: readonly string[]): Promise<CommandOutput> {
 	const read = readWords(args, ['draws', 'seed'], ['json']);
 	if (!read.ok) return problem(read.message);
 	const { files, options, switches } = read.words;
@@ -33,12 +35,21 @@ export function studyCommand(args: readonly string[]): CommandOutput {
 	if (!study) return problem(unknown(file, name, studies));
 	const settings = withOptions(study, options);
 	if ('message' in settings) return problem(settings.message);
-	const found = askStudy(workbook, settings.study);
+	const replanning = await replanningFor(workbook, settings.study);
+	const found = askStudy(workbook, settings.study, { replanning });
+	replanning?.solver.dispose();
 	if (!found.ok) return { out: '', err: `${study.title}: ${found.problem.message}`, code: 1 };
 	const out = json
 		? `${JSON.stringify(studyAsJson(settings.study, found.value))}\n`
 		: studyAsText(workbook, settings.study, found.value);
 	return { out, code: 0 };
+}
+
+/** The solver is read for a study that asks for plans alone. */
+async function replanningFor(workbook: Workbook, study: Study): Promise<Replanning | undefined> {
+	if (!asksForPlans(workbook, study)) return undefined;
+	const { Solver } = await import('$lib/programmes/highs');
+	return { solver: await Solver.load(), memory: new Memory() };
 }
 
 const problem = (message: string): CommandOutput => ({ out: '', err: message, code: 2 });

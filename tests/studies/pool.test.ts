@@ -2,6 +2,7 @@
  * The pool of workers, with workers that run in place and answer in an order of their own: the same answer from any
  * number of them, cancelled in the middle, two studies at once, one core, a worker that breaks down.
  */
+import { Solver } from '$lib/programmes/highs';
 import { afterEach, describe, expect, it } from 'vitest';
 import { workersFor } from '$lib/browser/run-study';
 import { transfersOf, type ToStudyWorker } from '$lib/browser/study-messages';
@@ -32,7 +33,7 @@ function office(size: number, breaks?: (message: ToStudyWorker) => boolean): Off
 	const start: StartEndpoint = (events) => {
 		const worker = started.length;
 		started.push(worker);
-		const server = new StudyServer();
+		const server = new StudyServer(() => Solver.load());
 		let isOver = false;
 		let queue = Promise.resolve();
 		return {

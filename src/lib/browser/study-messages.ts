@@ -54,6 +54,12 @@ export type ToStudyWorker =
 	/** Nobody waits for this run any more. */
 	| { readonly kind: 'close'; readonly run: number };
 
+/** Said once to every worker; nothing is fetched from there before a study's plans follow. */
+export interface WhereSolverLies {
+	readonly kind: 'solver';
+	readonly wasmUrl: string;
+}
+
 export type FromStudyWorker =
 	| {
 			readonly kind: 'opened';

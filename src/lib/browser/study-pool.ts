@@ -20,6 +20,9 @@ import {
 	type ToStudyWorker
 } from './study-messages';
 
+/** Draws at a time where each is planned anew, which takes a good while. */
+const CHUNK_PLANNED = 8;
+
 /** One worker as the pool sees it; tests have their own. */
 export interface Endpoint {
 	post(message: ToStudyWorker): void;
@@ -99,7 +102,7 @@ export class StudyPool {
 				workers: this.#size,
 				source: () => sourceOf(workbook, request),
 				study,
-				chunk: request.chunk ?? CHUNK,
+				chunk: request.chunk ?? (study.plans === 'follow' ? CHUNK_PLANNED : CHUNK),
 				settings: { draws: request.draws, seed: request.seed },
 				tell: (worker, message) => this.#tell(worker, message),
 				end: (answer) => this.#end(run, answer),

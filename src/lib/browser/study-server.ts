@@ -2,7 +2,10 @@
  * What a worker of studies does with a message: everything but the posting, which is `study.worker.ts`'s, so that
  * tests may run one in place.
  */
+import type { Solver } from '$lib/programmes/highs';
+import { Memory } from '$lib/programmes/memory';
 import { verifierSteps } from '$lib/studies/first-draw';
+import { asksForPlans, type Replanning } from '$lib/studies/following';
 import { answer } from '$lib/studies/problem';
 import {
 	finishRisk,
@@ -47,15 +50,22 @@ function guarded(run: number, reply: Reply, act: () => void): void {
 export class StudyServer {
 	readonly #runs = new Map<number, OpenRun>();
 	readonly #checking = new Set<number>();
-	/** Runs that wait for the plan which was promised to them. */
+	/** Runs that wait for the plan which was promised to them, or for the solver. */
 	readonly #waiting = new Set<number>();
+	readonly #loadSolver: () => Promise<Solver>;
+	#replanning: Promise<Replanning> | null = null;
+
+	/** `loadSolver`: asked for with the first study whose plans follow. */
+	constructor(loadSolver: () => Promise<Solver>) {
+		this.#loadSolver = loadSolver;
+	}
 
 	/** Replies once, or with an early answer first, or not at all. */
 	hear(message: ToStudyWorker, reply: Reply): void {
 		const { run } = message;
 		if (message.kind !== 'run' && message.kind !== 'open')
 			return guarded(run, reply, () => this.#answer(message, reply));
-		const begin = (on: StudyGround) => guarded(run, reply, () => this.#begin(message, on, reply));
+		const begin = (on: StudyGround) => this.#ready(message, on, reply);
 		if ('workbook' in message.source) return begin(message.source);
 		const { port } = message.source;
 		this.#waiting.add(run);
@@ -65,10 +75,33 @@ export class StudyServer {
 		};
 	}
 
-	#begin(message: Beginning, { workbook, plan }: StudyGround, reply: Reply): void {
-		if (message.kind === 'open') return reply(this.#open(message, workbook, plan));
+	/** A study whose plans follow begins when the solver is there. */
+	#ready(message: Beginning, on: StudyGround, reply: Reply): void {
+		const { run, study } = message;
+		const begin = (replanning?: Replanning) =>
+			guarded(run, reply, () => this.#begin(message, { ...on, replanning }, reply));
+		if (!asksForPlans(on.workbook, study)) return begin();
+		this.#waiting.add(run);
+		this.#replanning ??= this.#loadSolver().then((solver) => ({ solver, memory: new Memory() }));
+		this.#replanning.then(
+			(replanning) => {
+				if (this.#waiting.delete(run)) begin(replanning);
+			},
+			(error: unknown) => {
+				this.#replanning = null;
+				if (this.#waiting.delete(run)) reply(failed(run, error));
+			}
+		);
+	}
+
+	#begin(
+		message: Beginning,
+		{ workbook, plan, replanning }: StudyGround & { readonly replanning?: Replanning | undefined },
+		reply: Reply
+	): void {
+		if (message.kind === 'open') return reply(this.#open(message, workbook, plan, replanning));
 		const { run } = message;
-		const answered = answerStudy(workbook, message.study, { plan });
+		const answered = answerStudy(workbook, message.study, { plan, replanning });
 		if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
 		reply({ kind: 'early', run, result: answered.value.result });
 		this.#check(run, answered.value.check(), reply);
@@ -118,11 +151,12 @@ export class StudyServer {
 	#open(
 		message: Extract<Beginning, { kind: 'open' }>,
 		workbook: Workbook,
-		plan?: Plan
+		plan: Plan | undefined,
+		replanning: Replanning | undefined
 	): FromStudyWorker {
 		const { run, study, settings, isLead } = message;
 		if (study.kind !== 'risk') throw new Error('Only a risk study is drawn in parts.');
-		const prepared = prepareRisk(workbook, study, { ...settings, plan });
+		const prepared = prepareRisk(workbook, study, { ...settings, plan, replanning });
 		if (!prepared.ok) return { kind: 'opened', run, answer: prepared };
 		const laidOut: LaidOut = isLead ? layOutRisk(prepared.value) : new Map();
 		this.#runs.set(run, { prepared: prepared.value, laidOut });

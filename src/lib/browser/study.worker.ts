@@ -1,10 +1,15 @@
 /** A worker of studies: hears, computes, and hands its answers over. What it does is `study-server.ts`'s. */
-import { transfersOf, type ToStudyWorker } from './study-messages';
+import { Solver } from '$lib/programmes/highs';
+import { transfersOf, type ToStudyWorker, type WhereSolverLies } from './study-messages';
 import { StudyServer } from './study-server';
 
-const server = new StudyServer();
+let wasmUrl: string | undefined;
+const server = new StudyServer(() => Solver.load(wasmUrl));
 
-self.onmessage = ({ data }: MessageEvent<ToStudyWorker>) =>
-	server.hear(data, (reply) =>
-		self.postMessage(reply, { transfer: transfersOf(reply) as Transferable[] })
-	);
+self.onmessage = ({ data }: MessageEvent<ToStudyWorker | WhereSolverLies>) => {
+	if (data.kind === 'solver') wasmUrl = data.wasmUrl;
+	else
+		server.hear(data, (reply) =>
+			self.postMessage(reply, { transfer: transfersOf(reply) as Transferable[] })
+		);
+};

@@ -98,6 +98,11 @@ export class Model {
 		const result = applyCommand(this.#workbook, command);
 		if (!result.ok) return result;
 		const { workbook, inverse } = result;
+		return { ok: true, inverse, ...this.take(workbook) };
+	}
+
+	/** Goes over to another state of the workbook; what does not differ is not computed again. */
+	take(workbook: Workbook): { readonly structural: boolean; readonly changed: readonly string[] } {
 		const structural = !hasSameStructure(this.#workbook, workbook);
 		this.#workbook = workbook;
 		const changed = structural ? this.#planAnew() : this.#scenarios.update(workbook);
@@ -105,7 +110,7 @@ export class Model {
 		for (const id of [...this.#columns.keys()])
 			if (structural || changed.includes(id) || !findScenario(workbook, id))
 				this.#columns.delete(id);
-		return { ok: true, inverse, structural, changed };
+		return { structural, changed };
 	}
 
 	/** Everything that the page says of one value when asked why. */

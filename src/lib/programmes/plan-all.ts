@@ -113,7 +113,7 @@ class Handing {
 }
 
 /** Whether anything that a programme is derived from reads another scenario, whose plan must then be there first. */
-function readsOtherScenarios({ plan }: Model, programme: Programme): boolean {
+export function readsOtherScenarios({ plan }: Model, programme: Programme): boolean {
 	const { byName } = plan.layout;
 	const names = [programme.maximise ?? programme.minimise ?? '', ...programme.constraints];
 	const stack = names.flatMap((name) => byName.get(name) ?? []).flatMap((one) => cellsOf(one));

@@ -9,7 +9,8 @@ import { NO_ANSWER, OK } from '$lib/engine/state';
 import { reasonText } from '$lib/engine/wording';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
-import { openColumns, type Columns } from './columns/columns';
+import type { Columns } from './columns/columns';
+import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
@@ -55,6 +56,8 @@ export interface BreakEvenResult {
 
 /** Points of the walk: two crossings nearer than a step of it are not told apart. */
 const POINTS = 401;
+/** Where every point is planned anew, which takes a thousand times as long. */
+const POINTS_PLANNED = 41;
 /** In place of "no answer here": on a curve that has its answer, "here" is one stretch of it. */
 const ASKS_FOR_NOTHING = 'What its formula asks for does not exist there.';
 
@@ -62,7 +65,8 @@ export function runBreakEven(
 	workbook: Workbook,
 	study: BreakEvenStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = verifyFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw,
+	replanning?: Replanning
 ): Answer<BreakEvenResult> {
 	const { input, target } = study;
 	if (!(Number.isFinite(input.from) && Number.isFinite(input.to) && input.from < input.to))
@@ -71,20 +75,25 @@ export function runBreakEven(
 			`The range of ${input.label ?? input.quantity} goes from ${input.from} to ${input.to}. Enter a start below its end.`,
 			input.quantity
 		);
-	const opened = openColumns({
-		workbook,
-		plan,
-		scenario: study.scenario,
-		vary: [input],
-		ask: [{ quantity: study.quantity, members: study.members }]
-	});
+	const opened = openFollowing(
+		{
+			workbook,
+			plan,
+			scenario: study.scenario,
+			vary: [input],
+			ask: [{ quantity: study.quantity, members: study.members }]
+		},
+		study,
+		replanning
+	);
 	if (!opened.ok) return opened;
 	const columns = opened.value;
 	const one = oneResult(columns, study.quantity);
 	if (!one.ok) return one;
+	const points = columns.following ? POINTS_PLANNED : POINTS;
 	const inputs = Float64Array.from(
-		{ length: POINTS },
-		(_, i) => input.from + ((input.to - input.from) * i) / (POINTS - 1)
+		{ length: points },
+		(_, i) => input.from + ((input.to - input.from) * i) / (points - 1)
 	);
 	const check = checkFirst(columns, [inputs]);
 	if (!check.ok) return check;

@@ -14,7 +14,8 @@ import { OK } from '$lib/engine/state';
 import { withTemporaryScenario } from './temporary-scenario';
 import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
 import { carriedValue, type Difference } from './cell-entries';
-import { openColumns, type Columns } from './columns/columns';
+import type { Columns } from './columns/columns';
+import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
@@ -40,6 +41,8 @@ export interface BridgeResult {
 	readonly check: FirstDraw | null;
 }
 
+/** Plans made from either side may be two of several that are as good, so that results differ in what the objective does not count. */
+const PLANNED_ALIKE = 1e-6;
 /** Subsets computed at a time. */
 const CHUNK = 4096;
 
@@ -47,7 +50,8 @@ export function runBridge(
 	workbook: Workbook,
 	study: BridgeStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = verifyFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw,
+	replanning?: Replanning
 ): Answer<BridgeResult> {
 	for (const id of [study.from, study.to])
 		if (!findScenario(workbook, id))
@@ -59,7 +63,7 @@ export function runBridge(
 	const references = [study.from, study.to].map((id) => referenceOf(workbook, id).id);
 	const moved = references[0] !== references[1];
 	const cells = groups.flatMap((group) => group.cells);
-	const open = (reference: string) => openFor(workbook, study, reference, cells, plan);
+	const open = (reference: string) => openFor(workbook, study, reference, cells, plan, replanning);
 	const first = open(references[0]!);
 	if (!first.ok) return first;
 	const last = moved ? open(references[1]!) : first;
@@ -88,7 +92,8 @@ export function runBridge(
 		);
 	const total = found.parts.reduce((sum, part) => sum + part, 0);
 	const size = Math.max(Math.abs(start), Math.abs(end), 1e-300);
-	if (Math.abs(total - (end - start)) > 1e-9 * size)
+	const isPlanned = last.value.following !== null;
+	if (Math.abs(total - (end - start)) > (isPlanned ? PLANNED_ALIKE : 1e-9) * size)
 		return refuse(
 			'engines-differ',
 			`${label} differs by ${end - start} between the two scenarios, but the inputs in which they differ explain ${total}. Check what the scenarios are measured against.`,
@@ -119,18 +124,23 @@ function openFor(
 	study: BridgeStudy,
 	reference: string,
 	cells: readonly Difference[],
-	plan: Plan | undefined
+	plan: Plan | undefined,
+	replanning: Replanning | undefined
 ): Answer<Columns> {
 	const temporary = withTemporaryScenario(workbook, study.from, reference);
 	const of = { quantity: study.quantity, members: study.members };
-	return openColumns({
-		workbook: temporary.workbook,
-		plan,
-		scenario: temporary.id,
-		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
-		ask: [of, { ...of, scenario: study.from }, { ...of, scenario: study.to }],
-		alone: true
-	});
+	return openFollowing(
+		{
+			workbook: temporary.workbook,
+			plan,
+			scenario: temporary.id,
+			vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
+			ask: [of, { ...of, scenario: study.from }, { ...of, scenario: study.to }],
+			alone: true
+		},
+		study,
+		replanning
+	);
 }
 
 /** The result in the two scenarios as they stand. */

@@ -8,6 +8,8 @@ import { axesOf } from '$lib/workbook/axes';
 import { formulasOf, mentionsIn } from '$lib/workbook/formula-names';
 import { hashOfText } from '$lib/workbook/hash';
 import { findQuantity, findRelation, findScenario, findSet } from '$lib/workbook/lookup';
+import { activeProgrammes, shadowQuantities } from '$lib/workbook/plans';
+import type { Programme } from '$lib/workbook/programme-schema';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { scenariosOf } from '$lib/workbook/study-gaps';
@@ -16,6 +18,7 @@ import type { Study } from '$lib/workbook/study-schema';
 export function fingerprintOf(workbook: Workbook, study: Study): string {
 	const { title: _title, note: _note, ran: _ran, ...settings } = study;
 	const quantities = behind(workbook, resultsOf(study));
+	const programmes = programmesBehind(workbook, new Set(quantities.map(({ name }) => name)));
 	const names = new Set(quantities.map(({ name }) => name));
 	const sets = [
 		...new Set(
@@ -38,6 +41,8 @@ export function fingerprintOf(workbook: Workbook, study: Study): string {
 		})),
 		relations: relations.map(({ label: _, note: __, ...relation }) => relation),
 		quantities: quantities.map(computed),
+		// Left out where there are none, so that older marks stay as they are.
+		...(programmes.length > 0 && { programmes: programmes.map((one) => decidedBy(workbook, one)) }),
 		scenarios: scenariosBehind(workbook, study).map(({ id, parent, against, changes }) => ({
 			id,
 			parent,
@@ -71,6 +76,7 @@ function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
 		const quantity = findQuantity(workbook, name);
 		if (!quantity) continue;
 		found.add(name);
+		waiting.push(...deciding(workbook, name));
 		for (const mention of namesIn(quantity)) {
 			waiting.push(mention);
 			const present = findSet(workbook, mention)?.present;
@@ -85,6 +91,29 @@ function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
 		.flatMap(({ quantities }) => quantities)
 		.filter(({ name }) => found.has(name));
 }
+
+/** What a programme that fills a quantity is derived from. */
+const deciding = (workbook: Workbook, name: string): string[] =>
+	programmesBehind(workbook, new Set([name])).flatMap(
+		({ maximise, minimise, decisions, constraints }) => [
+			...[maximise ?? minimise ?? []].flat(),
+			...decisions,
+			...constraints
+		]
+	);
+
+const programmesBehind = (workbook: Workbook, names: ReadonlySet<string>): Programme[] =>
+	activeProgrammes(workbook).filter((programme) =>
+		[...programme.decisions, ...shadowQuantities(programme)].some((name) => names.has(name))
+	);
+
+/** A programme without its words, and the plans that are kept as they stand. */
+const decidedBy = (workbook: Workbook, { title: _, note: __, ...programme }: Programme) => ({
+	...programme,
+	kept: (workbook.plans ?? []).filter(
+		(plan) => plan.programme === programme.name && plan.kept !== undefined
+	)
+});
 
 const known = new WeakMap<Quantity, readonly string[]>();
 

@@ -11,11 +11,9 @@ import { Scenarios } from '$lib/engine/scenarios';
 import { Verifier } from '$lib/engine/second/verifier';
 import { isClose } from '$lib/engine/second/tolerance';
 import { OK } from '$lib/engine/state';
-import { baseOf, findScenario } from '$lib/workbook/lookup';
-import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
-import type { Workbook } from '$lib/workbook/schema';
 import type { Columns } from './columns/columns';
 import { drawnWorkbook } from './drawn-workbook';
+import { onlyScenarios } from './only-scenarios';
 import { answer, refuse, type Answer } from './problem';
 
 export interface FirstDraw {
@@ -51,7 +49,11 @@ export function* verifierSteps(
 	draws: readonly ArrayLike<number>[],
 	draw = 0
 ): Generator<void, Answer<FirstDraw>> {
-	const drawn = drawnWorkbook(columns, draws, draw);
+	const drawn = columns.following
+		? columns.following.drawn(columns, draws, draw)
+		: drawnWorkbook(columns, draws, draw);
+	// Without a plan there is nothing to compare.
+	if (!drawn) return answer({ compared: 0, notCompared: columns.results.length });
 	const workbook = onlyScenarios(
 		drawn,
 		columns.results.map(({ scenario }) => scenario)
@@ -118,15 +120,4 @@ function behind(plan: Plan, conditions: Conditions, cells: readonly number[]): U
 		stack.push(...(conditions.get(cell) ?? []));
 	}
 	return marks;
-}
-
-/** The workbook with these scenarios, those they are built on, and those they are measured against. */
-function onlyScenarios(workbook: Workbook, wanted: Iterable<string>): Workbook {
-	const kept = new Set([baseOf(workbook).id, ...wanted]);
-	for (const id of kept) {
-		for (const one of scenarioChain(workbook, id)) kept.add(one.id);
-		if (findScenario(workbook, id)) kept.add(referenceOf(workbook, id).id);
-	}
-	const scenarios = workbook.scenarios.filter(({ id }) => kept.has(id));
-	return scenarios.length === workbook.scenarios.length ? workbook : { ...workbook, scenarios };
 }

@@ -4,7 +4,7 @@ import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
-import { openColumns } from './columns/columns';
+import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
@@ -33,7 +33,8 @@ export function runMap(
 	workbook: Workbook,
 	study: MapStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = verifyFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw,
+	replanning?: Replanning
 ): Answer<MapResult> {
 	for (const axis of [study.across, study.down])
 		if (!(Number.isFinite(axis.from) && Number.isFinite(axis.to) && axis.from < axis.to))
@@ -42,13 +43,17 @@ export function runMap(
 				`The range of ${axis.label ?? axis.quantity} goes from ${axis.from} to ${axis.to}. Enter a start below its end.`,
 				axis.quantity
 			);
-	const opened = openColumns({
-		workbook,
-		plan,
-		scenario: study.scenario,
-		vary: [study.across, study.down],
-		ask: [{ quantity: study.quantity, members: study.members }]
-	});
+	const opened = openFollowing(
+		{
+			workbook,
+			plan,
+			scenario: study.scenario,
+			vary: [study.across, study.down],
+			ask: [{ quantity: study.quantity, members: study.members }]
+		},
+		study,
+		replanning
+	);
 	if (!opened.ok) return opened;
 	const columns = opened.value;
 	const one = oneResult(columns, study.quantity);

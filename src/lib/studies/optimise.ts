@@ -9,7 +9,7 @@ import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import { withTemporaryScenario } from './temporary-scenario';
 import { carriedValue, cellKey, entriesOf, type Cell } from './cell-entries';
-import { openColumns } from './columns/columns';
+import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst } from './first-draw';
 import {
 	combinationsOf,
@@ -25,7 +25,8 @@ export function runOptimise(
 	workbook: Workbook,
 	study: OptimiseStudy,
 	plan?: Plan,
-	checkFirst: CheckFirst = verifyFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw,
+	replanning?: Replanning
 ): Answer<OptimiseResult> {
 	const { scenario, options, limits = [] } = study;
 	const count = combinationsOf(study);
@@ -43,14 +44,18 @@ export function runOptimise(
 		);
 	const temporary = withTemporaryScenario(workbook, scenario, referenceOf(workbook, scenario).id);
 	const cells = cellsOf(study);
-	const columns = openColumns({
-		workbook: temporary.workbook,
-		plan,
-		scenario: temporary.id,
-		vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
-		ask: [study, ...limits].map(({ quantity, members }) => ({ quantity, members })),
-		alone: true
-	});
+	const columns = openFollowing(
+		{
+			workbook: temporary.workbook,
+			plan,
+			scenario: temporary.id,
+			vary: cells.map(({ quantity, at }) => ({ quantity, members: at, mode: 'set' })),
+			ask: [study, ...limits].map(({ quantity, members }) => ({ quantity, members })),
+			alone: true
+		},
+		study,
+		replanning
+	);
 	if (!columns.ok) return columns;
 	const { results } = columns.value;
 	if (results.length !== 1 + limits.length)

@@ -9,7 +9,8 @@ import type { Plan } from '$lib/engine/plan';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type StudyOf } from '$lib/workbook/study-schema';
-import { openColumns, type Columns } from './columns/columns';
+import type { Columns } from './columns/columns';
+import { openFollowing, type Replanning } from './following';
 import type { ColumnsOut } from './columns/result-reader';
 import { distributionFault, quantileOf, type Quantile } from './random/distributions';
 import { drivesOf } from './drivers';
@@ -38,6 +39,7 @@ export interface RiskOptions {
 	/** Instead of the study's own. */
 	readonly draws?: number | undefined;
 	readonly seed?: number | undefined;
+	readonly replanning?: Replanning | undefined;
 }
 
 export function prepareRisk(
@@ -69,13 +71,20 @@ export function prepareRisk(
 			`${draws.toLocaleString('en')} draws of this many correlated inputs need too much memory. Take ${Math.floor((MOST_CORRELATED / held) * draws).toLocaleString('en')} draws or fewer.`
 		);
 	const result = { quantity: study.quantity, members: study.members };
-	const opened = openColumns({
-		workbook,
-		plan: options.plan,
-		scenario: study.scenario,
-		vary: study.inputs,
-		ask: [result, ...(study.compare === undefined ? [] : [{ ...result, scenario: study.compare }])]
-	});
+	const opened = openFollowing(
+		{
+			workbook,
+			plan: options.plan,
+			scenario: study.scenario,
+			vary: study.inputs,
+			ask: [
+				result,
+				...(study.compare === undefined ? [] : [{ ...result, scenario: study.compare }])
+			]
+		},
+		study,
+		options.replanning
+	);
 	if (!opened.ok) return opened;
 	const columns = opened.value;
 	const asked = study.compare === undefined ? 1 : 2;

@@ -12,6 +12,7 @@ import type { OptimiseResult } from './choices';
 import { CHUNK } from './chunk';
 import { runMap, type MapResult } from './map';
 import { runOptimise } from './optimise';
+import type { Replanning } from './following';
 import { verifierSteps, toTheEnd, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, type Answer } from './problem';
 import {
@@ -35,6 +36,8 @@ export interface RunOptions {
 	readonly draws?: number | undefined;
 	readonly seed?: number | undefined;
 	readonly onprogress?: ((done: number, of: number) => void) | undefined;
+	/** Where the study asks for plans to follow; left out: they stay as they stand. */
+	readonly replanning?: Replanning | undefined;
 }
 
 /** The second engine at work; between steps others may have their turn. */
@@ -91,15 +94,15 @@ function resultOf(
 	const plan = options.plan ?? buildPlan(workbook);
 	switch (study.kind) {
 		case 'bridge':
-			return runBridge(workbook, study, plan, later);
+			return runBridge(workbook, study, plan, later, options.replanning);
 		case 'sensitivity':
-			return runSensitivity(workbook, study, plan, later);
+			return runSensitivity(workbook, study, plan, later, options.replanning);
 		case 'map':
-			return runMap(workbook, study, plan, later);
+			return runMap(workbook, study, plan, later, options.replanning);
 		case 'break_even':
-			return runBreakEven(workbook, study, plan, later);
+			return runBreakEven(workbook, study, plan, later, options.replanning);
 		case 'optimise':
-			return runOptimise(workbook, study, plan, later);
+			return runOptimise(workbook, study, plan, later, options.replanning);
 		case 'risk': {
 			const prepared = prepareRisk(workbook, study, { ...options, plan });
 			return prepared.ok ? answer(drawAll(prepared.value, options, later)) : prepared;

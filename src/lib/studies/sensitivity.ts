@@ -8,8 +8,9 @@ import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import type { Workbook } from '$lib/workbook/schema';
-import { openColumns, type Columns } from './columns/columns';
+import type { Columns } from './columns/columns';
 import { UNCHANGED } from './columns/input-writer';
+import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
@@ -58,7 +59,8 @@ export function runSensitivity(
 	workbook: Workbook,
 	study: SensitivityStudy,
 	plan: Plan = buildPlan(workbook),
-	checkFirst: CheckFirst = verifyFirstDraw
+	checkFirst: CheckFirst = verifyFirstDraw,
+	replanning?: Replanning
 ): Answer<SensitivityResult> {
 	const swings = swingsOf(plan, workbook, study);
 	if (!swings.ok) return swings;
@@ -76,13 +78,17 @@ export function runSensitivity(
 		mode: 'scale' as const,
 		lenient: true
 	}));
-	const opened = openColumns({
-		workbook,
-		plan,
-		scenario: study.scenario,
-		vary: [...swings.value, ...factors, ...moves],
-		ask: [{ quantity: study.quantity, members: study.members }]
-	});
+	const opened = openFollowing(
+		{
+			workbook,
+			plan,
+			scenario: study.scenario,
+			vary: [...swings.value, ...factors, ...moves],
+			ask: [{ quantity: study.quantity, members: study.members }]
+		},
+		study,
+		replanning
+	);
 	if (!opened.ok) return opened;
 	const columns = opened.value;
 	const one = oneResult(columns, study.quantity);

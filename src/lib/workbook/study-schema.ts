@@ -168,7 +168,13 @@ export const optionSchema = z.strictObject({
 export type StudyOption = z.infer<typeof optionSchema>;
 
 /** What every study has: who it is, and the result it asks about. */
-const head = { name: nameSchema, title: label, note: z.optional(note) };
+const head = {
+	name: nameSchema,
+	title: label,
+	note: z.optional(note),
+	/** Whether programmes are planned anew for whatever the study puts in; left out: they are, but not in draws of risk. */
+	plans: z.optional(z.enum(['follow', 'keep']))
+};
 
 export const bridgeStudySchema = z.strictObject({
 	...head,

@@ -38,6 +38,20 @@ export interface ColumnsRequest {
 	readonly ask: readonly Asked[];
 	/** Keeps the draws to the studied scenario: what it is measured against stays as it is. */
 	readonly alone?: boolean | undefined;
+	readonly following?: Following | undefined;
+}
+
+/** Whatever follows what a draw puts in, before its results are read: plans that are made anew. */
+export interface Following {
+	run(
+		columns: Columns,
+		draws: readonly ArrayLike<number>[],
+		from: number,
+		count: number,
+		into: ColumnsRoom
+	): void;
+	/** The draw as a workbook, with all that followed; null where nothing fits it. */
+	drawn(columns: Columns, draws: readonly ArrayLike<number>[], draw: number): Workbook | null;
 }
 
 /** One asked cell. */
@@ -94,6 +108,7 @@ export class Columns {
 	readonly plan: Plan;
 	readonly scenario: string;
 	readonly alone: boolean;
+	readonly following: Following | null;
 	readonly results: readonly ResultOfStudy[];
 	readonly inputs: readonly VariedInput[];
 	/** Every cell that follows draws, with the scenario in which it does. */
@@ -117,6 +132,7 @@ export class Columns {
 		this.plan = plan;
 		this.scenario = request.scenario;
 		this.alone = request.alone === true;
+		this.following = request.following ?? null;
 		this.inputs = varied;
 		this.driven = driven.map((driven) => ({ ...driven, id: scenarios[driven.scenario]!.id }));
 		const known = conditionsOf(plan);
@@ -174,6 +190,10 @@ export class Columns {
 		count = lengthOf(draws) - from,
 		into: ColumnsRoom = this.room(count)
 	): ColumnsOut {
+		if (this.following) {
+			this.following.run(this, draws, from, count, into);
+			return into;
+		}
 		const machine = this.#machineFor(count);
 		const { width } = machine;
 		for (let start = 0; start < count; start += width) {

@@ -25,12 +25,7 @@ export function scenariosOf(
 ): ScenarioOfStudy[] {
 	const base = baseOf(workbook).id;
 	const order = orderScenarios(workbook);
-	const needed = new Set(asked);
-	const reads = plan.readsOtherScenario.length > 0;
-	if (reads) needed.add(base);
-	for (const id of needed)
-		if (reads && !order.circular.has(id)) needed.add(referenceOf(workbook, id).id);
-	const ids = order.ids.filter((id) => needed.has(id));
+	const ids = idsNeeded(plan, workbook, asked);
 	const computed = new Scenarios(plan, workbook);
 	return ids.map((id, place) => ({
 		id,
@@ -41,6 +36,17 @@ export function scenariosOf(
 			id === base ? place : ids.indexOf(base)
 		]
 	}));
+}
+
+/** The scenarios asked for and those that they read, each after those it reads itself. */
+export function idsNeeded(plan: Plan, workbook: Workbook, asked: Iterable<string>): string[] {
+	const order = orderScenarios(workbook);
+	const needed = new Set(asked);
+	const reads = plan.readsOtherScenario.length > 0;
+	if (reads) needed.add(baseOf(workbook).id);
+	for (const id of needed)
+		if (reads && !order.circular.has(id)) needed.add(referenceOf(workbook, id).id);
+	return order.ids.filter((id) => needed.has(id));
 }
 
 /** What stands where a scenario is measured against one that is built on it. */
