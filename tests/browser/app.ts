@@ -9,6 +9,7 @@ import {
 	type Locator,
 	type Page
 } from 'playwright/test';
+import { PATIENCE_FOR_SECOND_ENGINE } from './machine';
 import { holdSecondEngine, letSecondEngineBegin } from './second-engine';
 
 export { expect };
@@ -97,7 +98,7 @@ export async function agreement(page: Page): Promise<number> {
 	await letSecondEngineBegin(page);
 	const words = strip(page).getByRole('button', { name: 'values agree' });
 	const all = /^([\d,]+) of \1 values agree, computed twice$/;
-	await expect(words).toHaveText(all);
+	await expect(words).toHaveText(all, { timeout: PATIENCE_FOR_SECOND_ENGINE });
 	return Number(all.exec((await words.textContent()) ?? '')?.[1]?.replaceAll(',', ''));
 }
 

@@ -32,6 +32,9 @@ function measure(): number {
 /** 1 on a machine as quick as that, more where it is slower or others load it; at most 4, so that what fails ends. */
 export const slowness = (): number => Math.min(4, Math.max(1, measure() / QUIET));
 
+/** The second engine's first build takes a processor for longer than anything else that a journey waits for. */
+export const PATIENCE_FOR_SECOND_ENGINE = 150_000 * Number(process.env.JOURNEYS_SLOWNESS ?? 1);
+
 /** As many browsers as there are processors and room for; never more than two, which share one server. */
 export const browsersAtOnce = (): number =>
 	Math.max(1, Math.min(2, availableParallelism(), Math.floor(totalmem() / BYTES_OF_BROWSER)));

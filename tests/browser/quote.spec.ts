@@ -82,11 +82,13 @@ test('options are ranked, held against each alone, and shown in their parts', as
 	await open(page, '/investment');
 	const main = page.getByRole('main');
 	const first = main.getByRole('table').first().getByRole('row').nth(1);
-	await expect(first).toContainText('Better gauging');
+	await expect(first).toContainText('New line and rewinder');
 	await main.getByRole('combobox', { name: 'Ranked by' }).selectOption('payback');
 	await expect(first).toContainText('Weekend crews, July to November');
 	await expect(
-		main.getByRole('heading', { name: /would be worth .* kEUR more than each alone adds up to/ })
+		main.getByRole('heading', {
+			name: /^Weekend crews and gauging would be worth .* kEUR less than each alone adds up to/
+		})
 	).toBeVisible();
 	const parts = main.getByRole('region', { name: 'What each net present value is made of' });
 	await expect(parts.getByRole('columnheader', { name: /tax shield/ })).toBeAttached();

@@ -11,7 +11,7 @@ test('each of three readers sees first what they look for, a click apart, and it
 	await expect(start(page, 'The grid alone')).toBeChecked();
 	await start(page, 'Manager').check({ force: true });
 	const manager = view(page, 'Manager');
-	await expect(manager.getByRole('heading', { name: /^Bottleneck now: L5/ })).toBeVisible();
+	await expect(manager.getByRole('heading', { name: /^Bottleneck now: L6/ })).toBeVisible();
 	await expect(strip(page)).toContainText('Unmet demand');
 	await expect(manager.getByRole('heading', { name: /^L5 limits/ })).toBeVisible();
 	await expect(manager.getByRole('heading', { name: /ways out/ })).toBeVisible();
@@ -47,7 +47,7 @@ test('with the keyboard alone a manager goes from the first screen to why a mont
 	await expect(start(page, 'Manager')).toBeChecked();
 	const loads = view(page, 'Manager').getByRole('figure').first();
 	await expect(loads.getByRole('heading', { name: /^L5 limits/ })).toBeVisible();
-	const first = loads.getByRole('button', { name: /^72/ }).first();
+	const first = loads.getByRole('button', { name: /^45/ }).first();
 	for (
 		let tabs = 0;
 		tabs < 40 && !(await first.evaluate((one) => one === document.activeElement));
@@ -55,9 +55,9 @@ test('with the keyboard alone a manager goes from the first screen to why a mont
 	)
 		await page.keyboard.press('Tab');
 	await expect(first).toBeFocused();
-	for (let down = 0; down < 4; down++) await page.keyboard.press('ArrowDown');
+	for (let down = 0; down < 14; down++) await page.keyboard.press('ArrowDown');
 	for (let right = 0; right < 7; right++) await page.keyboard.press('ArrowRight');
-	await expect(loads.getByRole('button', { name: /^168 above/ }).first()).toBeFocused();
+	await expect(loads.getByRole('button', { name: /^172 above/ }).first()).toBeFocused();
 	await page.keyboard.press('Enter');
 	const why = page.getByRole('region', { name: 'Why this number' });
 	await expect(why).toContainText('L5');

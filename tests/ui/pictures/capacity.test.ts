@@ -39,6 +39,20 @@ describe('loads by month', () => {
 		expect(rows[2]?.year).toBeUndefined();
 	});
 
+	it('of two kinds on the same resources are told apart by what each is, and a resource is counted once', () => {
+		const { loads: given } = picture;
+		const twice = capacityOf({
+			picture: { ...picture, loads: [...given, { ...given[0]! }] },
+			source: sourceOf(opened({ base: loads }), 'base'),
+			before: null,
+			scenario: 'Base'
+		});
+		const label = opened({ base: loads }).layout.byName.get(given[0]!.load)!.quantity.label;
+		expect(twice.groups.map(({ title }) => title)).toEqual([label, 'Stages', label]);
+		expect(twice.rows).toHaveLength(5);
+		expect(capacityTitle(twice, 'en')).toBe(capacityTitle(capacity(loads), 'en'));
+	});
+
 	it('are called by their labels where these are short, and months by theirs', () => {
 		const open = opened({ base: loads });
 		const named = {

@@ -41,7 +41,7 @@ function limiting(rows: readonly LoadRow[]): LoadRow | undefined {
 }
 
 /** The finding: who limits and when, and how many are short in the worst month. */
-export function capacityTitle({ rows, months }: Capacity, locale: string): string {
+export function capacityTitle({ rows, months, groups }: Capacity, locale: string): string {
 	const labels = months.map(({ label }) => label);
 	const first = limiting(rows);
 	if (!first) return nothingShort(rows, labels, locale);
@@ -50,11 +50,16 @@ export function capacityTitle({ rows, months }: Capacity, locale: string): strin
 		when.length === months.length
 			? `${first.name} limits every month`
 			: `${first.name} limits ${monthsText(when, labels)}`;
-	const shortIn = months.map((_, month) => rows.filter((row) => isAbove(row.months[month]!.load)));
-	const worst = Math.max(...shortIn.map((some) => some.length));
-	const month = shortIn.findIndex((some) => some.length === worst);
+	// A resource may have loads of two kinds: it is counted once.
+	const resources = (some: readonly LoadRow[]) =>
+		new Set(some.map(({ id, group }) => `${groups[group]?.resource} ${id}`)).size;
+	const shortIn = months.map((_, month) =>
+		resources(rows.filter((row) => isAbove(row.months[month]!.load)))
+	);
+	const worst = Math.max(...shortIn);
 	if (worst < 2) return said;
-	return `${said}; ${labels[month]} is short on ${count(worst)} of ${count(rows.length)}`;
+	const month = shortIn.indexOf(worst);
+	return `${said}; ${labels[month]} is short on ${count(worst)} of ${count(resources(rows))}`;
 }
 
 function nothingShort(rows: readonly LoadRow[], labels: readonly string[], locale: string): string {

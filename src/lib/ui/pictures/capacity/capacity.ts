@@ -46,6 +46,8 @@ export interface Group {
 	readonly title: string;
 	/** The quantity that is drawn. */
 	readonly quantity: string;
+	/** The set whose members are loaded. */
+	readonly resource: string;
 }
 
 export interface Capacity {
@@ -92,9 +94,14 @@ export function capacityOf({ picture, source, before, scenario }: CapacityInput)
 	}
 	return {
 		months: months.map(({ id, label }) => ({ id, label: label ?? id, short: shortOf(id, label) })),
-		groups: picture.loads.map(({ load }) => {
-			const set = layout.sets.get(resourceOf(layout, picture, load) ?? '');
-			return { title: set?.plural ?? set?.label ?? '', quantity: load };
+		groups: picture.loads.map(({ load }, _, loads) => {
+			const name = resourceOf(layout, picture, load) ?? '';
+			const set = layout.sets.get(name);
+			// Loads of two kinds on the same resources are told apart by what each is.
+			const isOne =
+				loads.filter((one) => resourceOf(layout, picture, one.load) === name).length < 2;
+			const title = isOne ? (set?.plural ?? set?.label) : layout.byName.get(load)?.quantity.label;
+			return { title: title ?? '', quantity: load, resource: name };
 		}),
 		rows: shown.map((row) => ({
 			...{ id: row.id, name: row.name, aside: row.aside, group: row.group },
