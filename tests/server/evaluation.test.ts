@@ -35,7 +35,7 @@ describe('an evaluation', () => {
 		expect(kinds.filter((kind) => kind === 'busy')).toHaveLength(3);
 	});
 
-	it('of more values than the memory holds is not begun', () => {
+	it('of more values than the memory holds is not begun', async () => {
 		const members = Array.from({ length: 300 }, (_, i) => ({ id: `m${i}` }));
 		const names = ['a', 'b', 'c', 'd'];
 		const wide: Workbook = {
@@ -43,13 +43,14 @@ describe('an evaluation', () => {
 			sets: names.map((name) => ({ name, label: name, members })),
 			sheets: [{ title: 'Wide', quantities: [{ name: 'x', label: 'X', per: names, formula: '1' }] }]
 		};
-		expect(answerOf({ key: 'wide', text: saveWorkbook(wide), megabytes: 256 })).toEqual({
+		const ask = { key: 'wide', text: saveWorkbook(wide), megabytes: 256, seconds: 60 };
+		expect(await answerOf(ask)).toEqual({
 			kind: 'too_large',
 			cells: 300 ** 4
 		});
 	});
 
-	it('tells of open values without reasons, whatever members are called', () => {
+	it('tells of open values without reasons, whatever members are called', async () => {
 		const names = ['reason', 'from', '__proto__'];
 		const workbook: Workbook = {
 			...withPrices([]),
@@ -71,7 +72,8 @@ describe('an evaluation', () => {
 				}
 			]
 		};
-		const answered = answerOf({
+		const answered = await answerOf({
+			seconds: 60,
 			key: 'open',
 			text: saveWorkbook(workbook),
 			openOnly: true,

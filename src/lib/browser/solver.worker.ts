@@ -27,6 +27,8 @@ const queue: Order[] = [];
 const asked: Ask[] = [];
 let working = false;
 const memory = new Memory();
+/** Milliseconds for deriving one programme: beyond, it was made to take for ever. */
+const PATIENCE = 20_000;
 
 const say = (message: FromSolver) => self.postMessage(message);
 const pause = () => new Promise((resume) => setTimeout(resume));
@@ -45,9 +47,12 @@ async function open(port: MessagePort, wasmUrl: string): Promise<Opened> {
 async function plan(model: Model, solver: Solver, revision: number): Promise<void> {
 	const before = model.workbook;
 	const made: Planned[] = [];
-	for (const planned of planAll(solver, model, undefined, { staleOnly: true, memory })) {
+	let begun = performance.now();
+	const isLate = () => performance.now() - begun > PATIENCE;
+	for (const planned of planAll(solver, model, undefined, { staleOnly: true, memory, isLate })) {
 		made.push(planned);
 		await pause();
+		begun = performance.now();
 		// The next edit plans again, and says what came of both.
 		if (queue.length > 0) break;
 	}

@@ -26,9 +26,18 @@ import { cellsOf, type Derivation, type Part } from './part';
 export const MOST_DECISIONS = 200_000;
 const MOST_PROBLEMS = 20;
 
-export function derive(model: Model, programme: Programme, scenario: string): Derivation {
-	return new Deriving(model, programme, scenario).run();
+/** `isLate`: whether the time for it is up; asked now and then. */
+export function derive(
+	model: Model,
+	programme: Programme,
+	scenario: string,
+	isLate: () => boolean = () => false
+): Derivation {
+	return new Deriving(model, programme, scenario, isLate).run();
 }
+
+/** Cells between two looks at the time. */
+const AT_A_TIME = 256;
 
 interface Share {
 	readonly columns: number[];
@@ -46,6 +55,11 @@ function reachIn(plan: Plan): Reach {
 	return reach;
 }
 
+/** Thrown to leave a sweep whose time is up. */
+class TimeIsUp extends Error {
+	override readonly name = 'TimeIsUp';
+}
+
 class Deriving {
 	readonly #model: Model;
 	readonly #programme: Programme;
@@ -58,7 +72,11 @@ class Deriving {
 	readonly #problems: string[] = [];
 	readonly #rows: DraftRow[] = [];
 
-	constructor(model: Model, programme: Programme, scenario: string) {
+	readonly #isLate: () => boolean;
+	#cellsTried = 0;
+
+	constructor(model: Model, programme: Programme, scenario: string, isLate: () => boolean) {
+		this.#isLate = isLate;
 		this.#model = model;
 		this.#programme = programme;
 		this.#scenario = scenario;
@@ -66,6 +84,16 @@ class Deriving {
 	}
 
 	run(): Derivation {
+		try {
+			return this.#run();
+		} catch (end) {
+			if (!(end instanceof TimeIsUp)) throw end;
+			const line = `${this.#programme.title} is too large to be derived in the time there is. Decide less, or require less.`;
+			return { ok: false, problems: [line], isLate: true };
+		}
+	}
+
+	#run(): Derivation {
 		this.#takeColumns();
 		const { layout } = this.#plan;
 		const { maximise, minimise, constraints, title } = this.#programme;
@@ -178,6 +206,7 @@ class Deriving {
 
 	/** `mayCompare`: a comparison is no fault, as what must hold may be made of it. */
 	#trying(cell: number, attempt: () => void, mayCompare = false): void {
+		if (this.#cellsTried++ % AT_A_TIME === 0 && this.#isLate()) throw new TimeIsUp();
 		try {
 			attempt();
 		} catch (fault) {

@@ -32,7 +32,8 @@ export interface Derived {
 
 export type Derivation =
 	| { readonly ok: true; readonly derived: Derived }
-	| { readonly ok: false; readonly problems: readonly string[] };
+	/** `isLate`: only because the time was up. */
+	| { readonly ok: false; readonly problems: readonly string[]; readonly isLate?: true };
 
 export const cellsOf = ({ base, count }: QuantityLayout): number[] =>
 	Array.from({ length: count }, (_, at) => base + at);

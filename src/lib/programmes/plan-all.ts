@@ -18,6 +18,8 @@ import { planScenario, type Planned, type PlanSettings } from './planning';
 export interface PlanAllSettings extends Pick<PlanSettings, 'seconds' | 'gap' | 'memory'> {
 	/** Leaves plans alone that answer what the formulas say now. */
 	readonly staleOnly?: boolean;
+	/** Whether the time for it is up: what is not planned by then is not planned. */
+	readonly isLate?: () => boolean;
 }
 
 export function planningOrder(
@@ -47,14 +49,14 @@ export function* planAll(
 	solver: Solver,
 	model: Model,
 	only: (programme: Programme, scenario: string) => boolean = () => true,
-	{ staleOnly = false, memory = new Memory(), ...limits }: PlanAllSettings = {}
+	{ staleOnly = false, memory = new Memory(), isLate, ...limits }: PlanAllSettings = {}
 ): Generator<Planned> {
 	const order = planningOrder(model).filter(({ programme, scenario }) => only(programme, scenario));
 	for (const programme of new Set(order.map((each) => each.programme))) {
 		const handing = new Handing(model, readsOtherScenarios(model, programme));
 		try {
 			for (const { scenario } of order.filter((each) => each.programme === programme)) {
-				const derivation = derive(model, programme, scenario);
+				const derivation = derive(model, programme, scenario, isLate);
 				if (staleOnly && isCurrent(model, programme, scenario, derivation)) continue;
 				const near = handing.near(scenario);
 				const result = planScenario(solver, model, programme, scenario, {

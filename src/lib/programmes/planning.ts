@@ -15,7 +15,7 @@ import { Memory } from './memory';
 import { cellBeside, type Derivation, type Derived, type Part } from './part';
 import type { Solver } from './highs';
 import { movesAsDerived, scattered } from './proof';
-import type { Answer, Solved, SolveSettings } from './solve';
+import { sizeProblem, type Answer, type Solved, type SolveSettings } from './solve';
 import { tieWeights } from './ties';
 import { whyNoPlan } from './words';
 import { worthFactor } from './worth';
@@ -36,7 +36,7 @@ export interface Priced {
 export interface Planned {
 	readonly programme: string;
 	readonly scenario: string;
-	readonly status: Answer['status'] | 'not-linear';
+	readonly status: Answer['status'] | 'not-linear' | 'too-large';
 	/** Why there is no plan; empty where there is one. */
 	readonly problems: readonly string[];
 	/** Null where there is none. */
@@ -85,8 +85,18 @@ export function planScenario(
 		chosen: null
 	};
 	const derivation = settings.derivation ?? derive(model, programme, scenario);
-	if (!derivation.ok) return { ...nothing, status: 'not-linear', problems: derivation.problems };
+	if (!derivation.ok) {
+		const status = derivation.isLate ? 'time-limit' : 'not-linear';
+		return { ...nothing, status, problems: derivation.problems };
+	}
 	const { derived } = derivation;
+	const large = derived.parts.flatMap((part) => sizeProblem(part.programme) ?? []);
+	if (large.length > 0)
+		return {
+			...nothing,
+			status: 'too-large',
+			problems: large.map((line) => `${programme.title} is not solved: ${line}`)
+		};
 	const unlike = wrongUnits(model, programme);
 	if (unlike.length > 0) return { ...nothing, status: 'not-linear', problems: unlike };
 	const { seconds, gap, memory = new Memory() } = settings;

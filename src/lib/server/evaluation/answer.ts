@@ -8,6 +8,7 @@ import { axesOf } from '$lib/workbook/axes';
 import { loadWorkbook } from '$lib/workbook/load';
 import { baseOf, findSet } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { plansFor, type PlanState } from './plans';
 
 export interface Ask {
 	/** Workbook and revision: what is open already is not opened again. */
@@ -19,6 +20,8 @@ export interface Ask {
 	/** Only what is open, of the base, and nothing that tells what feeds it. */
 	readonly openOnly?: boolean | undefined;
 	readonly megabytes: number;
+	/** Of these, half may go into planning. */
+	readonly seconds: number;
 }
 
 export type Answered =
@@ -29,10 +32,15 @@ export type Answered =
 
 let last: { readonly key: string; readonly model: Model } | undefined;
 
-export function answerOf(ask: Ask): Answered {
+export async function answerOf(ask: Ask): Promise<Answered> {
 	const model = opened(ask);
 	if (!(model instanceof Model)) return model;
-	return ask.openOnly ? openResults(model) : results(model, ask);
+	const base = baseOf(model.workbook).id;
+	const scenarios = ask.openOnly
+		? [base]
+		: (ask.scenarios ?? model.workbook.scenarios.map(({ id }) => id));
+	const plans = await plansFor(model, scenarios, ask.seconds / 2);
+	return ask.openOnly ? openResults(model, plans.get(base) ?? []) : results(model, ask, plans);
 }
 
 function opened(ask: Ask): Model | Answered {
@@ -64,7 +72,11 @@ type ByName = Record<string, JsonQuantity>;
 /** Without a prototype, so that a quantity called "constructor" is only a quantity. */
 const byName = () => Object.create(null) as ByName;
 
-function results(model: Model, { scenarios, quantities }: Ask): Answered {
+function results(
+	model: Model,
+	{ scenarios, quantities }: Ask,
+	plans: ReadonlyMap<string, readonly PlanState[]>
+): Answered {
 	const known = model.workbook.scenarios.map(({ id }) => id);
 	const asked = scenarios ?? known;
 	const names = quantities ?? [...model.layout.byName.keys()];
@@ -80,7 +92,8 @@ function results(model: Model, { scenarios, quantities }: Ask): Answered {
 			found[name] = quantityAsJson(model.layout, model.layout.byName.get(name)!, values, (cell) =>
 				model.origin(id, cell)
 			);
-		return { id, quantities: found };
+		const own = plans.get(id) ?? [];
+		return { id, quantities: found, ...(own.length > 0 && { plans: own }) };
 	});
 	return { kind: 'done', json: JSON.stringify({ scenarios: answers }) };
 }
@@ -89,7 +102,7 @@ function results(model: Model, { scenarios, quantities }: Ask): Answered {
  * What an outsider to the costs may see: label, unit and values of the open quantities, and the names of the members
  * that they stand for. No note, formula, range, reason or scenario.
  */
-function openResults(model: Model): Answered {
+function openResults(model: Model, plans: readonly PlanState[]): Answered {
 	const { workbook } = model;
 	const values = model.results(baseOf(workbook).id);
 	const sets = new Set<string>();
@@ -115,7 +128,14 @@ function openResults(model: Model): Answered {
 	const { title, invented } = workbook;
 	return {
 		kind: 'done',
-		json: JSON.stringify({ title, ...(invented && { invented }), quantities, sets: named })
+		json: JSON.stringify({
+			title,
+			...(invented && { invented }),
+			// Which plan it is would tell what feeds the values.
+			...(plans.some(({ plan }) => plan === 'stale' || plan === 'none') && { stale: true }),
+			quantities,
+			sets: named
+		})
 	};
 }
 

@@ -11,8 +11,9 @@ export class Pool {
 		this.#threads = new Threads(limits, () => import('./thread'));
 	}
 
-	evaluate(ask: Omit<Ask, 'megabytes'>): Promise<JobOutcome> {
-		return this.#threads.run({ ...ask, megabytes: this.limits.megabytes }, ask.key);
+	evaluate(ask: Omit<Ask, 'megabytes' | 'seconds'>): Promise<JobOutcome> {
+		const { megabytes, seconds } = this.limits;
+		return this.#threads.run({ ...ask, megabytes, seconds }, ask.key);
 	}
 
 	close(): Promise<void> {

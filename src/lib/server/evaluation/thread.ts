@@ -11,5 +11,8 @@ export const MARK = 'metrewright-evaluation';
 
 if (!isMainThread && parentPort && workerData === MARK) {
 	const port = parentPort;
-	port.on('message', (ask: Ask) => port.postMessage(answerOf(ask)));
+	port.on(
+		'message',
+		(ask: Ask) => void answerOf(ask).then((answered) => port.postMessage(answered))
+	);
 }

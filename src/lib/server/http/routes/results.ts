@@ -10,7 +10,11 @@ import { etagOf } from './workbooks';
 const group = 'results';
 const names = z.array(z.string().min(1).max(64)).min(1);
 const answers = {
-	200: { description: 'Values with units; a missing one says why', type: 'application/json' },
+	200: {
+		description:
+			'Values with units; a missing one says why. Where a programme decides, whether its plan is current',
+		type: 'application/json'
+	},
 	422: { description: 'Asked for what is not there, or stopped for its time or memory' },
 	503: { description: 'Others are being evaluated; Retry-After says when to ask again' }
 };
