@@ -2,19 +2,12 @@
 import { axesOf } from '$lib/workbook/axes';
 import { findSet, quantityPlaces } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Distribution, Study, StudyKind } from '$lib/workbook/study-schema';
+import { STUDY_KINDS } from '$lib/workbook/study-parts';
+import type { Distribution, Study } from '$lib/workbook/study-schema';
 import { changeable, randomScenario, type Dice } from './arbitrary';
 
 export const STUDY_NAMES = ['s_one', 'constructor', 'valueOf', 's_two'];
 const NUMBERS = [0, 1, -1, 1.5, 1e-9, 123456789];
-const STUDY_KINDS: readonly StudyKind[] = [
-	'bridge',
-	'sensitivity',
-	'map',
-	'break_even',
-	'risk',
-	'optimise'
-];
 
 export function randomStudy(workbook: Workbook, dice: Dice, name: string): Study {
 	const head = {

@@ -12,12 +12,13 @@ import { activeProgrammes, shadowQuantities } from '$lib/workbook/plans';
 import type { Programme } from '$lib/workbook/programme-schema';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { scenariosOf } from '$lib/workbook/study-gaps';
+import { resultsOf, scenariosOf } from '$lib/workbook/study-gaps';
 import type { Study } from '$lib/workbook/study-schema';
 
 export function fingerprintOf(workbook: Workbook, study: Study): string {
 	const { title: _title, note: _note, ran: _ran, ...settings } = study;
-	const quantities = behind(workbook, resultsOf(study));
+	const results = resultsOf(study).map(({ quantity }) => quantity);
+	const quantities = behind(workbook, results);
 	const programmes = programmesBehind(workbook, new Set(quantities.map(({ name }) => name)));
 	const names = new Set(quantities.map(({ name }) => name));
 	const sets = [
@@ -61,11 +62,6 @@ export function freshnessOf(workbook: Workbook, study: Study): Freshness {
 	if (!study.ran) return 'never-run';
 	return study.ran.stood_on === fingerprintOf(workbook, study) ? 'up-to-date' : 'out-of-date';
 }
-
-const resultsOf = (study: Study): string[] => [
-	study.quantity,
-	...(study.kind === 'optimise' ? (study.limits ?? []).map(({ quantity }) => quantity) : [])
-];
 
 /** The quantities that these are computed from, these included, in the order of the sheets. */
 function behind(workbook: Workbook, results: readonly string[]): Quantity[] {

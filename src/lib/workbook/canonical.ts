@@ -3,6 +3,7 @@
  * minus zero. Without it an edit and its undo, or a file and its copy, would not meet exactly.
  */
 import type { Change, Quantity, Sheet, Values } from './schema';
+import { partsOf, withPartsAt } from './study-parts';
 import type { Study } from './study-schema';
 import { isTree, put, withoutEmptyObjects } from './values';
 
@@ -29,16 +30,7 @@ export function canonicalChange(change: Change): Change | undefined {
 
 /** Alternatives without the changes that say nothing, and no minus zero anywhere. */
 export function canonicalStudy<S extends Study>(study: S): S {
-	const plain = plainZeros(study);
-	if (plain.kind !== 'optimise') return plain;
-	const options = plain.options.map((option) => ({
-		...option,
-		alternatives: option.alternatives.map((alternative) => ({
-			...alternative,
-			changes: alternative.changes.flatMap((change) => canonicalChange(change) ?? [])
-		}))
-	}));
-	return { ...plain, options };
+	return withPartsAt(plainZeros(study), partsOf(study).changes, canonicalChange) as S;
 }
 
 /** Fields that are undefined go too: a file has none. */

@@ -6,7 +6,8 @@
 import { axesOf } from './axes';
 import { cellGuide, hasInputs, isInput, misplaced } from './cells';
 import { findQuantity, findScenario, findSet, memberPlaces } from './lookup';
-import type { Quantity, Workbook } from './schema';
+import type { Change, Quantity, Workbook } from './schema';
+import { partsAt, partsOf, type StudyCells } from './study-parts';
 import type { Study } from './study-schema';
 
 export interface StudyGap {
@@ -22,65 +23,45 @@ export interface StudyGap {
 	readonly message: string;
 }
 
-type Cells = {
-	readonly quantity: string;
-	readonly members?: readonly (string | null)[] | undefined;
-};
-
 /** In the order of the study's settings; none where it can be run. */
 export function studyGaps(workbook: Workbook, study: Study): StudyGap[] {
 	const gaps: StudyGap[] = [];
-	checkResult(gaps, workbook, study);
+	const { moved, named, changes } = partsOf(study);
+	const [asked, ...others] = resultsOf(study);
+	checkResult(gaps, workbook, asked!);
 	for (const id of scenariosOf(study))
 		if (!findScenario(workbook, id))
 			gaps.push({
 				code: 'unknown-scenario',
 				message: `There is no scenario "${id}" any more. Choose another, or bring it back.`
 			});
-	for (const cells of inputsOf(study)) checkInput(gaps, workbook, cells, study.kind !== 'bridge');
-	if (study.kind !== 'optimise') return gaps;
-	for (const limit of study.limits ?? []) checkResult(gaps, workbook, limit);
-	for (const { label, alternatives } of study.options)
-		for (const alternative of alternatives)
-			for (const { quantity: name, value } of alternative.changes) {
-				const quantity = inputNamed(gaps, workbook, name);
-				const guide = quantity && cellGuide(workbook, quantity);
-				const wrong = guide && [...misplaced(guide, value)][0];
-				if (wrong)
-					gaps.push({
-						code: 'misplaced-value',
-						message: `${label}, ${alternative.label}: ${name} ${wrong.problem.message}. ${wrong.problem.remedy}`
-					});
-			}
+	for (const { part } of partsAt<StudyCells>(study, moved)) checkInput(gaps, workbook, part, true);
+	for (const { part } of partsAt<StudyCells>(study, named)) checkInput(gaps, workbook, part, false);
+	for (const other of others) checkResult(gaps, workbook, other);
+	for (const { part, within } of partsAt<Change>(study, changes)) {
+		const quantity = inputNamed(gaps, workbook, part.quantity);
+		const guide = quantity && cellGuide(workbook, quantity);
+		const wrong = guide && [...misplaced(guide, part.value)][0];
+		if (wrong)
+			gaps.push({
+				code: 'misplaced-value',
+				message: `${within.join(', ')}: ${part.quantity} ${wrong.problem.message}. ${wrong.problem.remedy}`
+			});
+	}
 	return gaps;
 }
 
 /** The scenarios that a study names. */
-export function scenariosOf(study: Study): string[] {
-	if (study.kind === 'bridge') return [study.from, study.to];
-	const compare = study.kind === 'risk' ? study.compare : undefined;
-	return compare === undefined ? [study.scenario] : [study.scenario, compare];
-}
+export const scenariosOf = (study: Study): string[] =>
+	partsAt<string>(study, partsOf(study).scenarios).map(({ part }) => part);
 
-/** The inputs that a study moves or names, alternatives of options apart. */
-export function inputsOf(study: Study): readonly Cells[] {
-	switch (study.kind) {
-		case 'bridge':
-			return (study.groups ?? []).flatMap(({ changes }) => changes);
-		case 'sensitivity':
-			return [...(study.inputs ?? []), ...(study.cases ?? []).flatMap(({ moves }) => moves)];
-		case 'map':
-			return [study.across, study.down];
-		case 'break_even':
-			return [study.input];
-		case 'risk':
-			return study.inputs;
-		case 'optimise':
-			return [];
-	}
-}
+/** The results that a study asks about, the one of its answer first. */
+export const resultsOf = (study: Study): StudyCells[] => [
+	study,
+	...partsAt<StudyCells>(study, partsOf(study).results).map(({ part }) => part)
+];
 
-function checkResult(gaps: StudyGap[], workbook: Workbook, cells: Cells): void {
+function checkResult(gaps: StudyGap[], workbook: Workbook, cells: StudyCells): void {
 	const quantity = named(gaps, workbook, cells.quantity);
 	if (!quantity) return;
 	if (!isNumber(quantity))
@@ -100,7 +81,12 @@ function checkResult(gaps: StudyGap[], workbook: Workbook, cells: Cells): void {
 	else checkMembers(gaps, workbook, quantity, cells.members ?? []);
 }
 
-function checkInput(gaps: StudyGap[], workbook: Workbook, cells: Cells, asNumber: boolean): void {
+function checkInput(
+	gaps: StudyGap[],
+	workbook: Workbook,
+	cells: StudyCells,
+	asNumber: boolean
+): void {
 	const quantity = inputNamed(gaps, workbook, cells.quantity);
 	if (!quantity) return;
 	if (asNumber && !isNumber(quantity)) {

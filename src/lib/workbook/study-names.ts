@@ -3,6 +3,7 @@
  * into studies by it, and `study-gaps.ts` finds by it what is no longer there.
  */
 import { mapped } from './commands/lists';
+import { partsOf, withPartsAt, type StudyCells } from './study-parts';
 import type { Study } from './study-schema';
 import type { Change, Workbook } from './schema';
 import type { Values } from './value-schema';
@@ -20,11 +21,6 @@ export interface StudyNames {
 	readonly values?: (quantity: string, values: Values) => Values;
 }
 
-type Cells = {
-	readonly quantity: string;
-	readonly members?: readonly (string | null)[] | undefined;
-};
-
 /** The study under other names; itself where none changes. */
 export function mapStudyNames<S extends Study>(study: S, names: StudyNames): S {
 	const next = mappedStudy(study, names) as S;
@@ -32,69 +28,22 @@ export function mapStudyNames<S extends Study>(study: S, names: StudyNames): S {
 }
 
 function mappedStudy(study: Study, names: StudyNames): Study {
-	const scenario = names.scenario ?? ((id: string) => id);
-	const cells = <C extends Cells>(of: C): C => ({
+	const { scenarios, moved, named, changes, results } = partsOf(study);
+	const cells = (of: StudyCells) => ({
 		...of,
 		quantity: names.quantity?.(of.quantity) ?? of.quantity,
 		...(of.members && names.members ? { members: names.members(of.quantity, of.members) } : {})
 	});
-	switch (study.kind) {
-		case 'bridge': {
-			const { groups } = study;
-			return {
-				...cells(study),
-				from: scenario(study.from),
-				to: scenario(study.to),
-				...(groups && {
-					groups: groups.map((group) => ({ ...group, changes: group.changes.map(cells) }))
-				})
-			};
-		}
-		case 'sensitivity': {
-			const { inputs, cases } = study;
-			return {
-				...cells(study),
-				scenario: scenario(study.scenario),
-				...(inputs && { inputs: inputs.map(cells) }),
-				...(cases && { cases: cases.map((case_) => ({ ...case_, moves: case_.moves.map(cells) })) })
-			};
-		}
-		case 'map':
-			return {
-				...cells(study),
-				scenario: scenario(study.scenario),
-				across: cells(study.across),
-				down: cells(study.down)
-			};
-		case 'break_even':
-			return { ...cells(study), scenario: scenario(study.scenario), input: cells(study.input) };
-		case 'risk':
-			return {
-				...cells(study),
-				scenario: scenario(study.scenario),
-				...(study.compare !== undefined && { compare: scenario(study.compare) }),
-				inputs: study.inputs.map(cells)
-			};
-		case 'optimise': {
-			const change = (one: Change): Change => ({
-				...one,
-				quantity: names.quantity?.(one.quantity) ?? one.quantity,
-				value: names.values ? names.values(one.quantity, one.value) : one.value
-			});
-			return {
-				...cells(study),
-				scenario: scenario(study.scenario),
-				options: study.options.map((option) => ({
-					...option,
-					alternatives: option.alternatives.map((alternative) => ({
-						...alternative,
-						changes: alternative.changes.map(change)
-					}))
-				})),
-				...(study.limits && { limits: study.limits.map(cells) })
-			};
-		}
-	}
+	const change = (one: Change): Change => ({
+		...one,
+		quantity: names.quantity?.(one.quantity) ?? one.quantity,
+		value: names.values ? names.values(one.quantity, one.value) : one.value
+	});
+	let next = cells(study) as Study;
+	if (names.scenario) next = withPartsAt(next, scenarios, names.scenario);
+	for (const paths of [moved, named]) next = withPartsAt(next, paths, cells);
+	next = withPartsAt(next, changes, change);
+	return withPartsAt(next, results, cells);
 }
 
 /** The quantities that a study names, in the order of its settings. */

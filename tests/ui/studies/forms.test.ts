@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
-import { distributionProblem } from '$lib/workbook/consistency/studies';
+import { distributionProblem } from '$lib/workbook/consistency/risk-study';
 import { studyGaps } from '$lib/workbook/study-gaps';
 import type { Distribution, StudyKind, StudyOf } from '$lib/workbook/study-schema';
 import { freshStudy } from '$lib/ui/studies/fresh-study';
