@@ -6,14 +6,14 @@ import { Memory } from '$lib/programmes/memory';
 import { askStudy } from '$lib/studies/ask-study';
 import { freshnessOf } from '$lib/studies/fingerprint';
 import { asksForPlans, type Replanning } from '$lib/studies/following';
+import { kindOf } from '$lib/studies/kinds';
+import { aboutStudy, columnsOf } from '$lib/studies/told';
 import { nearest } from '$lib/formula/names';
 import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_LIMITS, type Study } from '$lib/workbook/study-schema';
 import { readWords } from './arguments';
 import type { CommandOutput } from './command-output';
 import { readWorkbookFile } from './files';
-import { studyAsJson } from './study-json';
-import { columnsOf, studyAsText } from './study-text';
 
 export async function studyCommand(args: readonly string[]): Promise<CommandOutput> {
 	const read = readWords(args, ['draws', 'seed'], ['json']);
@@ -39,9 +39,11 @@ export async function studyCommand(args: readonly string[]): Promise<CommandOutp
 	const found = askStudy(workbook, settings.study, { replanning });
 	replanning?.solver.dispose();
 	if (!found.ok) return { out: '', err: `${study.title}: ${found.problem.message}`, code: 1 };
+	const { kind, title, quantity } = settings.study;
+	const { data, text } = kindOf(settings.study);
 	const out = json
-		? `${JSON.stringify(studyAsJson(settings.study, found.value))}\n`
-		: studyAsText(workbook, settings.study, found.value);
+		? `${JSON.stringify({ kind, quantity, ...data(settings.study, found.value) })}\n`
+		: `${title}\n${text(settings.study, found.value, aboutStudy(workbook, settings.study))}`;
 	return { out, code: 0 };
 }
 
@@ -92,7 +94,8 @@ function withOptions(
 	const draws = options.get('draws')?.at(-1);
 	const seed = options.get('seed')?.at(-1);
 	if (draws === undefined && seed === undefined) return { study };
-	if (study.kind !== 'risk' && study.kind !== 'bridge')
+	const { withDraws } = kindOf(study);
+	if (!withDraws)
 		return {
 			message: `${study.name} draws nothing: --draws and --seed are for studies of risk, and for bridges of many changes.`
 		};
@@ -102,13 +105,11 @@ function withOptions(
 		return { message: `--draws takes a whole number from 1 to ${most}, not "${draws}".` };
 	if (Number.isNaN(counts.seed))
 		return { message: `--seed takes a whole number from 0 to 4294967295, not "${seed}".` };
-	const given = {
-		...(counts.seed === undefined ? {} : { seed: counts.seed })
-	};
-	if (study.kind === 'risk')
-		return { study: { ...study, ...given, draws: counts.draws ?? study.draws } };
 	return {
-		study: { ...study, ...given, ...(counts.draws === undefined ? {} : { samples: counts.draws }) }
+		study: withDraws(study, {
+			...(counts.draws === undefined ? {} : { draws: counts.draws }),
+			...(counts.seed === undefined ? {} : { seed: counts.seed })
+		})
 	};
 }
 

@@ -10,7 +10,8 @@ import { StudyPool, type StartEndpoint } from '$lib/browser/study-pool';
 import { StudyServer } from '$lib/browser/study-server';
 import { buildPlan } from '$lib/engine/planner/plan';
 import type { RiskStudy } from '$lib/studies/risk';
-import { runStudyHere, type StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
+import { runStudyHere } from '$lib/studies/run';
 import type { Study } from '$lib/workbook/study-schema';
 import { metre } from './small-book';
 

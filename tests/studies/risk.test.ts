@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { prepareRisk, type RiskStudy } from '$lib/studies/risk';
 import type { RiskResult } from '$lib/studies/risk-result';
-import { runStudyHere, type RunOptions } from '$lib/studies/run';
+import type { RunOptions } from '$lib/studies/kinds';
+import { runStudyHere } from '$lib/studies/run';
 import type { Workbook } from '$lib/workbook/schema';
 import { book, metre } from './small-book';
 

@@ -3,7 +3,7 @@
  * together and then check the first draw.
  */
 import type { Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Study } from '$lib/workbook/study-schema';
 import {
 	stopped,

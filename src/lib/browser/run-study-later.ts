@@ -1,6 +1,6 @@
 /** Runs a study with code that is fetched for the first one, so that no page waits for it. */
 import type { Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { runStudy } from './run-study';
 
 export const fetchStudies = () => import('./run-study');

@@ -1,7 +1,7 @@
 /** The one thing that a screen calls to run a study: the workers are started on the first, and kept. */
 import wasmUrl from 'highs/runtime?url';
 import type { Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { transfersOf, type FromStudyWorker, type WhereSolverLies } from './study-messages';

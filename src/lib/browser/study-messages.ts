@@ -3,7 +3,7 @@
  * may hold several. The lead of a run puts its figures together and then checks its first draw; all compute draws.
  */
 import { refuse, type Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 

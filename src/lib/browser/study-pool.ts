@@ -7,7 +7,7 @@
  */
 import { refuse, type Answer } from '$lib/studies/problem';
 import { CHUNK } from '$lib/studies/chunk';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { RiskRun } from './risk-run';

@@ -3,7 +3,8 @@ import type { Workbook } from '$lib/workbook/schema';
 import { studyGaps, type StudyGap } from '$lib/workbook/study-gaps';
 import type { Study } from '$lib/workbook/study-schema';
 import { refuse, type Answer, type StudyProblem } from './problem';
-import { runStudyHere, type RunOptions, type StudyResult } from './run';
+import type { RunOptions, StudyResult } from './kinds';
+import { runStudyHere } from './run';
 
 export function askStudy(
 	workbook: Workbook,

@@ -15,6 +15,7 @@ import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { nearestToZero, rootBetween } from './root-finder';
+import { figure, type Told } from './told';
 
 export type BreakEvenStudy = StudyOf<'break_even'>;
 
@@ -224,3 +225,17 @@ function sentenceOf(
 		return `The result meets the target for every ${name} from ${text(first.input)} to ${text(first.to)}.`;
 	return `The result meets the target at ${name} ${text(first.input)}, and nowhere else ${range}.`;
 }
+
+export const breakEvenTold: Told<BreakEvenStudy, BreakEvenResult> = {
+	text: (_study, { target, sentence, today }, { name, unit }) =>
+		[
+			`${name}, target ${figure(target)}${unit}\n`,
+			`${sentence}\n`,
+			`As it stands: ${figure(today.value)}${unit} at ${figure(today.input)}\n`
+		].join(''),
+	data: (_study, { target, input, crossings, sentence }) => ({
+		...{ target, input: input.quantity },
+		crossings: crossings.map(({ kind, input, to }) => ({ kind, input, to })),
+		sentence
+	})
+};

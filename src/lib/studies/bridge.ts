@@ -19,6 +19,7 @@ import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
 import { shares, type Subset } from './shapley';
+import { columnsOf, figure, type Told } from './told';
 
 export interface BridgePart extends BridgeGroup {
 	readonly value: number;
@@ -214,3 +215,25 @@ function withoutWords(groups: readonly BridgeGroup[], subset: Subset): string {
 	if (left.length === 0) return 'for one with all of them';
 	return `for one with ${made.join(', ')} but without ${left.join(', ')}`;
 }
+
+export const bridgeTold: Told<BridgeStudy, BridgeResult> = {
+	text(study, { start, end, total, parts, idle }, { name, unit, titleOf }) {
+		const [from, to] = [titleOf(study.from), titleOf(study.to)];
+		const isSampled = parts.some(({ standardError }) => standardError !== null);
+		const rows = parts.map(({ label, value, standardError }) => [
+			...[label, value, standardError === null ? '' : `± ${figure(standardError)}`]
+		]);
+		return [
+			`${name}, from ${from} to ${to}: ${figure(total)}${unit}\n`,
+			columnsOf([[from, start, ''], ...rows, [to, end, '']]),
+			isSampled
+				? 'Beside each part stands its standard error: orders were drawn, not all taken.\n'
+				: '',
+			idle.length > 0 ? `Nothing differs in: ${idle.join(', ')}.\n` : ''
+		].join('');
+	},
+	data: ({ from, to }, { total, parts }) => ({
+		...{ from, to, total },
+		parts: parts.map(({ label, value }) => ({ label, value }))
+	})
+};

@@ -8,6 +8,7 @@ import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
+import { columnsOf, orNull, type Told } from './told';
 
 export type MapStudy = StudyOf<'map'>;
 
@@ -91,3 +92,23 @@ const stepsOf = ({ from, to, steps }: MapAxis): number[] =>
 	Array.from({ length: steps }, (_, i) =>
 		i === steps - 1 ? to : from + ((to - from) * i) / (steps - 1)
 	);
+
+/** The values of one row, from left to right. */
+const rowOf = ({ across, values }: MapResult, row: number): number[] =>
+	across.map((_, column) => values[row * across.length + column] ?? NaN);
+
+export const mapTold: Told<MapStudy, MapResult> = {
+	text: (_study, result, { name, unit }) =>
+		[
+			`${name}${unit && `,${unit}`}\n`,
+			columnsOf([
+				['', ...result.across],
+				...result.down.map((down, row) => [down, ...rowOf(result, row)])
+			])
+		].join(''),
+	data: (_study, result) => ({
+		across: result.across,
+		down: result.down,
+		values: result.down.map((_, row) => rowOf(result, row).map(orNull))
+	})
+};

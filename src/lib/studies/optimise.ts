@@ -20,6 +20,7 @@ import {
 	type OptimiseStudy
 } from './choices';
 import { answer, refuse, type Answer } from './problem';
+import { columnsOf, figure, type Told } from './told';
 
 export function runOptimise(
 	workbook: Workbook,
@@ -146,3 +147,42 @@ function drawsOf(
 		});
 	});
 }
+
+export const optimiseTold: Told<OptimiseStudy, OptimiseResult> = {
+	text({ direction, options }, result, { unit }) {
+		const counts = [
+			`${result.combinations} combinations`,
+			...(result.beyondLimits > 0 ? [`${result.beyondLimits} beyond the limits`] : []),
+			...(result.withoutAnswer > 0 ? [`${result.withoutAnswer} without an answer`] : [])
+		].join(', ');
+		const rows = result.ranked
+			.slice(0, 10)
+			.map(({ choice, value }) => [
+				value,
+				...choice.map(
+					(alternative, option) => options[option]?.alternatives[alternative]?.label ?? ''
+				)
+			]);
+		const best = result.ranked[0];
+		return [
+			best
+				? `${direction === 'highest' ? 'Highest' : 'Lowest'}: ${figure(best.value)}${unit}; as it is: ${figure(result.asItIs.value)}${unit}\n`
+				: 'No combination keeps the limits and has an answer.\n',
+			`${counts}\n`,
+			columnsOf([['', ...options.map(({ label }) => label)], ...rows])
+		].join('');
+	},
+	data: ({ direction, options }, result) => ({
+		direction,
+		combinations: result.combinations,
+		beyond_limits: result.beyondLimits,
+		without_answer: result.withoutAnswer,
+		ranked: result.ranked.slice(0, 20).map(({ choice, value }) => ({
+			value,
+			choice: choice.map((alternative, option) => ({
+				option: options[option]?.label ?? '',
+				alternative: options[option]?.alternatives[alternative]?.label ?? ''
+			}))
+		}))
+	})
+};

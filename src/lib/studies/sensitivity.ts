@@ -15,6 +15,7 @@ import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { swingsOf, type LabelledSwing, type SensitivityStudy } from './sensitivity-inputs';
+import { columnsOf, figure, orNull, outcomeOrNull, type Told } from './told';
 
 export type { SensitivityStudy } from './sensitivity-inputs';
 
@@ -195,3 +196,33 @@ class Sheet {
 		return check!;
 	}
 }
+
+export const sensitivityTold: Told<SensitivityStudy, SensitivityResult> = {
+	text(_study, { base, swings, cases, idle }, { name, unit }) {
+		const value = ({ value, state }: Outcome) => (state === OK ? value : NaN);
+		return [
+			`${name}: ${figure(value(base))}${unit} as it stands\n`,
+			columnsOf([
+				['', 'from', 'to', 'at from', 'at to', 'reach'],
+				...swings.map((swing) => [
+					...[swing.label, swing.low, swing.high],
+					...[value(swing.atLow), value(swing.atHigh), swing.reach]
+				])
+			]),
+			cases.length > 0 ? columnsOf(cases.map(({ label, result }) => [label, value(result)])) : '',
+			idle.length > 0 ? `Without any effect: ${idle.join(', ')}.\n` : ''
+		].join('');
+	},
+	data: (_study, { base, swings, cases, idle }) => ({
+		base: outcomeOrNull(base),
+		swings: swings.map(
+			({ label, mode, low, high, atLow, atHigh, reach, elasticity, elasticityLess }) => ({
+				...{ label, mode, low, high },
+				...{ at_low: outcomeOrNull(atLow), at_high: outcomeOrNull(atHigh) },
+				...{ reach: orNull(reach), elasticity, elasticity_less: elasticityLess }
+			})
+		),
+		cases: cases.map(({ label, result }) => ({ label, value: outcomeOrNull(result) })),
+		without_effect: idle
+	})
+};

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
 import { askStudy } from '$lib/studies/ask-study';
 import { refuse, type Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import { setBench, setSession } from '$lib/ui/context';
 import { Session } from '$lib/ui/session.svelte';
 import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
 import { askStudy } from '$lib/studies/ask-study';
 import { refuse, type Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import { freshnessOf } from '$lib/studies/fingerprint';
 import type { Study } from '$lib/workbook/study-schema';
 import { Session } from '$lib/ui/session.svelte';

@@ -1,5 +1,5 @@
 /** What the components of one kind of study are given: those that draw its answer, and its settings. */
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyKind, StudyOf } from '$lib/workbook/study-schema';
 

@@ -5,7 +5,7 @@
 import { SvelteMap } from 'svelte/reactivity';
 import type { RunRequest } from '$lib/browser/study-pool';
 import type { Answer } from '$lib/studies/problem';
-import type { StudyResult } from '$lib/studies/run';
+import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import type { Session } from '../session.svelte';
