@@ -11,10 +11,10 @@ import {
 	readList,
 	withNumber,
 	type DistributionKind
-} from '$lib/ui/studies/settings/distribution-form';
+} from '$lib/ui/studies/kinds/risk/distribution-form';
 import { freeLabel } from '$lib/ui/studies/settings/lists';
-import { alternativeFrom, changeWords } from '$lib/ui/studies/settings/option-form';
-import { freePair, relabelled, withoutInput } from '$lib/ui/studies/settings/risk-form';
+import { alternativeFrom, changeWords } from '$lib/ui/studies/kinds/optimise/option-form';
+import { freePair, relabelled, withoutInput } from '$lib/ui/studies/kinds/risk/risk-form';
 import { plant } from '../../workbook/plant';
 
 const KINDS: readonly StudyKind[] = [

@@ -7,11 +7,15 @@ import type { RiskResult } from '$lib/studies/risk-result';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
 import { UnitSystem } from '$lib/units/system';
-import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/bridge-words';
-import { breakEvenNotes, breakEvenSummary, breakEvenTitle } from '$lib/ui/studies/break-even-words';
-import { histogramOf } from '$lib/ui/studies/histogram';
-import { mapPicture, mapTable, mapTitle } from '$lib/ui/studies/map-words';
-import { separation } from '$lib/ui/studies/optimise-words';
+import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/kinds/bridge/words';
+import {
+	breakEvenNotes,
+	breakEvenSummary,
+	breakEvenTitle
+} from '$lib/ui/studies/kinds/break-even/words';
+import { histogramOf } from '$lib/ui/studies/kinds/risk/histogram';
+import { mapPicture, mapTable, mapTitle } from '$lib/ui/studies/kinds/map/words';
+import { separation } from '$lib/ui/studies/kinds/optimise/words';
 import { inSentence } from '$lib/ui/studies/names';
 import { movedText } from '$lib/ui/studies/range-words';
 import {
@@ -20,14 +24,14 @@ import {
 	riskTitle,
 	shareAtLeast,
 	sharedWords
-} from '$lib/ui/studies/risk-words';
+} from '$lib/ui/studies/kinds/risk/words';
 import {
 	elasticityText,
 	mostElastic,
 	sensitivityTable,
 	sensitivityTitle,
 	swingRows
-} from '$lib/ui/studies/sensitivity-words';
+} from '$lib/ui/studies/kinds/sensitivity/words';
 import { percentText, shownFor } from '$lib/ui/studies/shown';
 
 const { system: units } = UnitSystem.create([]);

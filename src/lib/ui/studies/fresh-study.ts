@@ -3,6 +3,7 @@ import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study, StudyKind } from '$lib/workbook/study-schema';
 import { idFrom } from '../scenarios/words';
+import { wordsOf } from './kind-words';
 import { firstMembers, firstMovable, isResult } from './fields/options';
 
 export function freshStudy(
@@ -21,25 +22,15 @@ export function freshStudy(
 		...(members ? { members } : {})
 	};
 	const input = firstMovable(workbook);
-	const range = { quantity: input, mode: 'scale' as const, from: 0.8, to: 1.2 };
-	switch (kind) {
-		case 'bridge':
-			return { ...head, kind, from: base, to: other };
-		case 'sensitivity':
-			return { ...head, kind, scenario: selectedScenario, all: { percent: 10 } };
-		case 'map':
-			return {
-				...{ ...head, kind, scenario: selectedScenario },
-				across: { ...range, steps: 9 },
-				down: { ...range, quantity: secondMovable(workbook, input), steps: 9 }
-			};
-		case 'break_even':
-			return { ...head, kind, scenario: selectedScenario, input: range, target: 0 };
-		case 'risk':
-			return { ...head, kind, scenario: selectedScenario, inputs: [], draws: 10_000, seed: 1 };
-		case 'optimise':
-			return { ...head, kind, scenario: base, direction: 'highest', options: [] };
-	}
+	const range = { mode: 'scale', from: 0.8, to: 1.2 } as const;
+	const settings = wordsOf({ kind }).fresh({
+		...{ base, other, selected: selectedScenario },
+		ranges: [
+			{ quantity: input, ...range },
+			{ quantity: secondMovable(workbook, input), ...range }
+		]
+	});
+	return { ...head, kind, ...settings } as Study;
 }
 
 function firstResult(workbook: Workbook): string {

@@ -1,7 +1,7 @@
 /** What a study speaks of, in words: results, inputs and their cells, scenarios, kinds. */
 import { findQuantity, findScenario } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Mode, StudyKind } from '$lib/workbook/study-schema';
+import type { Mode } from '$lib/workbook/study-schema';
 import { formatUnit } from '../format';
 
 export interface CellsOf {
@@ -18,15 +18,6 @@ export function nameOf(workbook: Workbook, { quantity, members }: CellsOf): stri
 
 export const titleOf = (workbook: Workbook, scenario: string): string =>
 	findScenario(workbook, scenario)?.title ?? scenario;
-
-export const KIND_WORDS: Readonly<Record<StudyKind, { name: string; asks: string }>> = {
-	bridge: { name: 'Bridge', asks: 'Which changes make the difference between two scenarios' },
-	sensitivity: { name: 'Swings', asks: 'Which inputs matter most, each moved by itself' },
-	map: { name: 'Map of two inputs', asks: 'What a result is over the ranges of two inputs' },
-	break_even: { name: 'Break-even', asks: 'At which value of an input a result meets a target' },
-	risk: { name: 'Risk', asks: 'How sure a result is when inputs are not' },
-	optimise: { name: 'Best combination', asks: 'Which of all combinations of alternatives is best' }
-};
 
 /** The unit in which an input's range is given: its own, or none for a factor. */
 export function unitOfRange(workbook: Workbook, quantity: string, mode: Mode): string {

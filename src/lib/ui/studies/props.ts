@@ -1,12 +1,12 @@
 /** What the components of one kind of study are given: those that draw its answer, and its settings. */
-import type { StudyResult } from '$lib/studies/kinds';
+import type { ResultOf } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyKind, StudyOf } from '$lib/workbook/study-schema';
 
 export interface AnswerProps<K extends StudyKind> {
 	workbook: Workbook;
 	study: StudyOf<K>;
-	result: Extract<StudyResult, { kind: K }>;
+	result: ResultOf<K>;
 }
 
 export interface SettingsProps<K extends StudyKind> {

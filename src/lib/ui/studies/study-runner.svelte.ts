@@ -97,7 +97,7 @@ export class StudyRunner {
 
 	/** Only if neither the study nor what it stands on changed while it ran. */
 	async #keep(workbook: Workbook, study: Study, result: StudyResult): Promise<void> {
-		const parts = [import('$lib/studies/ran'), import('$lib/studies/fingerprint')] as const;
+		const parts = [import('./ran'), import('$lib/studies/fingerprint')] as const;
 		const fetched = await Promise.all(parts).catch(() => null);
 		if (!fetched) {
 			const text = `What ${study.title} found is not kept in the workbook, because a part of the program was not fetched. Check the connection and run it again.`;

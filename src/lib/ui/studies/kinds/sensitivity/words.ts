@@ -5,12 +5,21 @@ import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
-import { formatDifference } from '../format';
-import type { Bar } from './bars';
-import type { TableRow } from './BarTable.svelte';
-import { inSentence, nameOf, titleOf } from './names';
-import { movedText, rangeText } from './range-words';
-import type { Shown } from './shown';
+import { formatDifference } from '../../../format';
+import type { Bar } from '../../bars';
+import type { TableRow } from '../../BarTable.svelte';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import { movedText, rangeText } from '../../range-words';
+import type { Shown } from '../../shown';
+
+export const kind: KindWords<'sensitivity'> = {
+	name: 'Swings',
+	asks: 'Which inputs matter most, each moved by itself',
+	fresh: ({ selected }) => ({ scenario: selected, all: { percent: 10 } }),
+	headline: ({ swings: [widest] }, unit) =>
+		widest ? [{ label: `Reach of ${widest.label}`, value: widest.reach, unit }] : []
+};
 
 type Sensitivity = StudyOf<'sensitivity'>;
 

@@ -5,10 +5,22 @@ import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
-import { axisOf } from '../figure/axis';
-import { inSentence, nameOf, titleOf } from './names';
-import { movedWhole, rangeText } from './range-words';
-import type { Shown } from './shown';
+import { axisOf } from '../../../figure/axis';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import { movedWhole, rangeText } from '../../range-words';
+import type { Shown } from '../../shown';
+
+export const kind: KindWords<'break_even'> = {
+	name: 'Break-even',
+	asks: 'At which value of an input a result meets a target',
+	fresh: ({ selected, ranges: [input] }) => ({ scenario: selected, input, target: 0 }),
+	headline({ input, crossings }, _unit, unitOf) {
+		const unit = input.mode === 'scale' ? undefined : unitOf(input.quantity);
+		const met = crossings.find(({ kind }) => kind !== 'jumps');
+		return [{ label: 'Met at', value: met?.input ?? NaN, unit }];
+	}
+};
 
 type BreakEven = StudyOf<'break_even'>;
 

@@ -4,10 +4,18 @@ import { findQuantity } from '$lib/workbook/lookup';
 import type { Scalar, Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import type { BridgePart, BridgeResult } from '$lib/studies/bridge';
-import { formatNumber, decimalsWritten, formatUnit } from '../format';
-import type { TableRow } from './BarTable.svelte';
-import { inSentence, nameOf, titleOf } from './names';
-import type { Shown } from './shown';
+import { formatNumber, decimalsWritten, formatUnit } from '../../../format';
+import type { TableRow } from '../../BarTable.svelte';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import type { Shown } from '../../shown';
+
+export const kind: KindWords<'bridge'> = {
+	name: 'Bridge',
+	asks: 'Which changes make the difference between two scenarios',
+	fresh: ({ base, other }) => ({ from: base, to: other }),
+	headline: ({ total }, unit) => [{ label: 'Difference', value: total, unit }]
+};
 
 type Bridge = StudyOf<'bridge'>;
 

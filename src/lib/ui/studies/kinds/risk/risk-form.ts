@@ -1,6 +1,6 @@
 /** Edits of a risk study that touch its inputs and its correlations at once: these go by the inputs' names. */
 import type { Correlation, StudyOf } from '$lib/workbook/study-schema';
-import { changedAt, withoutAt } from './lists';
+import { changedAt, withoutAt } from '../../settings/lists';
 
 type Risk = StudyOf<'risk'>;
 

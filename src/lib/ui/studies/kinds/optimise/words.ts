@@ -8,8 +8,17 @@ import {
 } from '$lib/studies/choices';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import { inSentence, nameOf, titleOf } from './names';
-import type { Shown } from './shown';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import type { Shown } from '../../shown';
+
+export const kind: KindWords<'optimise'> = {
+	name: 'Best combination',
+	asks: 'Which of all combinations of alternatives is best',
+	scenarioLabel: 'Starting from',
+	fresh: ({ base }) => ({ scenario: base, direction: 'highest', options: [] }),
+	headline: ({ ranked: [best] }, unit) => [{ label: 'Best', value: best?.value ?? NaN, unit }]
+};
 
 export const MOST_RUNNERS_UP = 12;
 

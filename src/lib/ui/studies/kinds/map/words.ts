@@ -5,9 +5,21 @@ import { OK } from '$lib/engine/state';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { MapAxis, StudyOf } from '$lib/workbook/study-schema';
-import { inSentence, nameOf, titleOf } from './names';
-import { movedText, movedUnit, movedWhole } from './range-words';
-import type { Shown } from './shown';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import { movedText, movedUnit, movedWhole } from '../../range-words';
+import type { Shown } from '../../shown';
+
+export const kind: KindWords<'map'> = {
+	name: 'Map of two inputs',
+	asks: 'What a result is over the ranges of two inputs',
+	fresh: ({ selected, ranges: [across, down] }) => ({
+		scenario: selected,
+		across: { ...across, steps: 9 },
+		down: { ...down, steps: 9 }
+	}),
+	headline: ({ base }, unit) => [{ label: 'As it stands', value: base.value, unit }]
+};
 
 type MapStudy = StudyOf<'map'>;
 

@@ -4,9 +4,22 @@ import type { RiskResult } from '$lib/studies/risk-result';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { StudyOf, Target } from '$lib/workbook/study-schema';
-import { formatNumber } from '../format';
-import { inSentence, nameOf, titleOf } from './names';
-import { percentText, type Shown } from './shown';
+import { formatNumber } from '../../../format';
+import type { KindWords } from '../../kind-words';
+import { inSentence, nameOf, titleOf } from '../../names';
+import { percentText, type Shown } from '../../shown';
+
+export const kind: KindWords<'risk'> = {
+	name: 'Risk',
+	asks: 'How sure a result is when inputs are not',
+	fresh: ({ selected }) => ({ scenario: selected, inputs: [], draws: 10_000, seed: 1 }),
+	headline: ({ percentiles, target }, unit) => [
+		{ label: 'Middle', value: percentiles['50'] ?? NaN, unit },
+		{ label: 'One in twenty below', value: percentiles['5'] ?? NaN, unit },
+		{ label: 'One in twenty above', value: percentiles['95'] ?? NaN, unit },
+		...(target ? [{ label: 'Chance of the target', value: target.chance * 100, unit: '%' }] : [])
+	]
+};
 
 type Risk = StudyOf<'risk'>;
 
