@@ -2,31 +2,26 @@
  * Which sets and quantities a picture names, wherever in it they stand: in a field, in a list, or in a
  * part of its own. Whether they exist is checked by `consistency/front.ts`.
  */
-import { findQuantity } from './lookup';
+import { partsOf } from './picture-parts';
 import type { Picture, Workbook } from './schema';
 
-/** Fields of a picture that name a set; other names in it are quantities. */
-const SET_FIELDS: ReadonlySet<string> = new Set([
-	...['subject', 'layer', 'part', 'year', 'month', 'pattern', 'hour', 'weekday'],
-	...['day', 'holiday', 'shut_down']
-]);
-/** Fields that name neither: words, and members of sets. */
-const PLAIN_FIELDS: ReadonlySet<string> = new Set(['kind', 'title', 'note', 'roles', 'against']);
+const PLAIN_FIELDS = ['kind', 'title', 'note'];
 
 export type Named = readonly [path: readonly PropertyKey[], name: string];
 
 /** The quantities that a picture draws, each with its path in it. */
 export const pictureQuantities = (picture: Picture): Named[] =>
-	namesIn(picture, (field) => !SET_FIELDS.has(field));
+	namesIn(picture, (field) => !partsOf(picture).sets.includes(field));
 
 /** The sets that a picture draws. */
 export const pictureSets = (picture: Picture): Named[] =>
-	namesIn(picture, (field) => SET_FIELDS.has(field));
+	namesIn(picture, (field) => partsOf(picture).sets.includes(field));
 
 function namesIn(picture: Picture, isWanted: (field: string) => boolean): Named[] {
+	const { plain = [] } = partsOf(picture);
 	const found: Named[] = [];
 	const look = (value: unknown, field: string, path: readonly PropertyKey[]): void => {
-		if (PLAIN_FIELDS.has(field)) return;
+		if (PLAIN_FIELDS.includes(field) || plain.includes(field)) return;
 		if (typeof value === 'string') {
 			if (isWanted(field)) found.push([path, value]);
 		} else if (Array.isArray(value)) value.forEach((one, i) => look(one, field, [...path, i]));
@@ -40,8 +35,10 @@ function namesIn(picture: Picture, isWanted: (field: string) => boolean): Named[
 /** The picture with a quantity under its new name; itself where it does not draw it. */
 export function withQuantityRenamed(picture: Picture, from: string, to: string): Picture {
 	if (!pictureQuantities(picture).some(([, name]) => name === from)) return picture;
+	const { sets, plain = [] } = partsOf(picture);
+	const kept = [...PLAIN_FIELDS, ...sets, ...plain];
 	const change = (value: unknown, field: string): unknown => {
-		if (PLAIN_FIELDS.has(field) || SET_FIELDS.has(field)) return value;
+		if (kept.includes(field)) return value;
 		if (typeof value === 'string') return value === from ? to : value;
 		if (Array.isArray(value)) return value.map((one) => change(one, field));
 		if (typeof value !== 'object' || value === null) return value;
@@ -52,9 +49,5 @@ export function withQuantityRenamed(picture: Picture, from: string, to: string):
 }
 
 /** The set whose members a picture gives roles to. */
-export function roleSetOf(workbook: Workbook, picture: Picture): string | undefined {
-	if (picture.kind === 'build_up') return picture.part;
-	if (picture.kind !== 'cross_section') return undefined;
-	const type = findQuantity(workbook, picture.material)?.type;
-	return typeof type === 'object' ? type.member_of : undefined;
-}
+export const roleSetOf = (workbook: Workbook, picture: Picture): string | undefined =>
+	partsOf(picture).roleSet?.(workbook, picture);

@@ -1,0 +1,107 @@
+/**
+ * Each kind of picture in one table: which of its fields name a set, which are no names, and what it asks of what it
+ * names. All other texts in a picture are quantities; renaming, saving and consistency read this.
+ */
+import { axesOf } from './axes';
+import type { Findings } from './consistency/findings';
+import { checkMember } from './consistency/front-names';
+import { findQuantity, findSet } from './lookup';
+import type { Picture, Workbook } from './schema';
+
+type PictureKind = Picture['kind'];
+type PictureOf<K extends PictureKind> = Extract<Picture, { readonly kind: K }>;
+type Path = readonly PropertyKey[];
+
+export interface PictureParts<P extends Picture> {
+	readonly sets: readonly (keyof P & string)[];
+	/** Besides kind, title and note: words and members of sets. */
+	readonly plain?: readonly (keyof P & string)[];
+	/** The set whose members it gives roles to. */
+	roleSet?(workbook: Workbook, picture: P): string | undefined;
+	/** What it asks of the quantities that it names. */
+	check?(findings: Findings, picture: P, path: Path): void;
+}
+
+const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> } = {
+	cross_section: {
+		sets: ['subject', 'layer'],
+		plain: ['roles'],
+		roleSet(workbook, { material }) {
+			const type = findQuantity(workbook, material)?.type;
+			return typeof type === 'object' ? type.member_of : undefined;
+		},
+		check: checkMaterial
+	},
+	build_up: { sets: ['subject', 'part'], plain: ['roles'], roleSet: (_, { part }) => part },
+	payback: { sets: ['year'] },
+	capacity: { sets: ['month'], check: checkLoads },
+	ways_out: { sets: [] },
+	patterns: { sets: ['pattern', 'hour'], plain: ['against'], check: checkPatterns },
+	week: { sets: ['pattern', 'weekday', 'hour'] },
+	calendar: { sets: ['month', 'day', 'weekday', 'holiday', 'shut_down'] },
+	bridge: { sets: [] },
+	quote: { sets: [] }
+};
+
+/** The entry of a picture's own kind. */
+export const partsOf = (picture: Picture) =>
+	PICTURE_PARTS[picture.kind] as unknown as Omit<PictureParts<Picture>, 'sets' | 'plain'> & {
+		readonly sets: readonly string[];
+		readonly plain?: readonly string[];
+	};
+
+function checkMaterial(
+	findings: Findings,
+	{ material }: PictureOf<'cross_section'>,
+	path: Path
+): void {
+	const { workbook } = findings;
+	const quantity = findQuantity(workbook, material);
+	const type = quantity?.type;
+	if (!quantity || (typeof type === 'object' && findSet(workbook, type.member_of))) return;
+	findings.add(
+		[...path, 'material'],
+		'not-a-choice',
+		`${material} does not hold a member of a set of materials`,
+		'Name a choice.'
+	);
+}
+
+function checkLoads(findings: Findings, { loads, month }: PictureOf<'capacity'>, path: Path): void {
+	loads.forEach(({ load }, i) => {
+		const sets = setsOf(findings.workbook, load);
+		if (sets && !(sets.length === 2 && sets.includes(month)))
+			findings.add(
+				[...path, 'loads', i, 'load'],
+				'picture-axes',
+				`${load} is not per ${month} and one other set`,
+				`Name a load per resource and ${month}.`
+			);
+	});
+}
+
+function checkPatterns(findings: Findings, picture: PictureOf<'patterns'>, path: Path): void {
+	const { pattern, against, metres, cost, rows } = picture;
+	const set = findSet(findings.workbook, pattern);
+	if (set && against !== undefined) checkMember(findings, [...path, 'against'], set, against);
+	const named: readonly (readonly [Path, string])[] = [
+		[['metres'], metres],
+		[['cost'], cost],
+		...rows.map((row, i) => [['rows', i], row] as const)
+	];
+	for (const [field, name] of named) {
+		const sets = setsOf(findings.workbook, name);
+		if (sets && !(sets.length === 1 && sets[0] === pattern))
+			findings.add(
+				[...path, ...field],
+				'picture-axes',
+				`${name} is not per ${pattern} alone`,
+				`Name a quantity per ${pattern}.`
+			);
+	}
+}
+
+function setsOf(workbook: Workbook, name: string): string[] | undefined {
+	const quantity = findQuantity(workbook, name);
+	return quantity && axesOf(quantity).map(({ set }) => set);
+}
