@@ -10,6 +10,7 @@ import { Scenarios } from '$lib/engine/scenarios';
 import { CIRCULAR } from '$lib/engine/state';
 import { baseOf } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
+import { patchBetween } from '$lib/workbook/patch';
 import type { Workbook } from '$lib/workbook/schema';
 import { randomEdit, randomWorkbook } from './random-workbook';
 
@@ -112,8 +113,10 @@ describe('random workbooks', () => {
 				const model = Model.open(workbook);
 				const ids = workbook.scenarios.map(({ id }) => id);
 				const before = ids.map((id) => model.results(id));
-				const restore = (to: Workbook) =>
-					model.apply({ kind: 'restore_workbook', workbook: to, structural: false });
+				const restore = (to: Workbook) => {
+					const patch = patchBetween(model.workbook, to) ?? { fields: [] };
+					return model.apply({ kind: 'patch', patch });
+				};
 				expect(restore({ ...workbook })).toMatchObject({ ok: true, changed: [] });
 				restore(randomEdit(workbook, pick));
 				restore(workbook);

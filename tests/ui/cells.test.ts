@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DIVIDES_BY_ZERO, NO_ANSWER, NOT_ENTERED } from '$lib/engine/state';
-import { isInputCell, NEARLY, viewCell, viewSpan } from '$lib/ui/cells';
+import { isInputCell, viewCell, viewSpan } from '$lib/ui/cells';
 import { base, cheap, layout, resultsOf, shop } from './shop';
 
 const quantity = (name: string) => layout.byName.get(name)!;
@@ -49,7 +49,11 @@ describe('a cell of a scenario', () => {
 	});
 	it('calls a difference in the last digits nearly the same, with all digits on demand', () => {
 		const near = resultsOf('cheap', [2.0200001, 0.06, 0.1, 0.1212, 0.202, 30, 28, 20, 0, 0, 0]);
-		expect(view('price', near)).toMatchObject({ instead: NEARLY, full: '2.0200001 EUR/kg' });
+		expect(view('price', near)).toMatchObject({
+			instead: 'nearly the same',
+			isNearly: true,
+			full: '2.0200001 EUR/kg'
+		});
 	});
 });
 

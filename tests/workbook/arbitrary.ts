@@ -373,7 +373,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		const command = MAKERS[dice.pick(PLAIN_KINDS)](workbook, dice);
 		const result = command && applyCommand(workbook, command);
 		const patch = result?.ok ? patchBetween(workbook, result.workbook) : null;
-		return patch && { kind: 'patch', patch, structural: true };
+		return patch && { kind: 'patch', patch };
 	},
 	several: (workbook, dice) => {
 		const commands: Command[] = [];
@@ -386,11 +386,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 			here = result.workbook;
 		}
 		return { kind: 'several', commands };
-	},
-	restore_workbook: (_workbook, dice) => ({
-		kind: 'restore_workbook',
-		workbook: randomWorkbook(dice)
-	})
+	}
 };
 
 /** Those that are not made of others. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hasSameStructure } from '$lib/engine/structure';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { changedCells, inputAt } from '$lib/workbook/scenario';
 import type { Scalar, Workbook } from '$lib/workbook/schema';
@@ -57,7 +58,7 @@ describe('a value entered', () => {
 	it('needs no new plan, unless it is fixed with the structure', () => {
 		const structural = (command: Command) => {
 			const result = applyCommand(plant, command);
-			return result.ok && result.structural;
+			return result.ok && !hasSameStructure(plant, result.workbook);
 		};
 		expect(structural(set('base', 'resin_price', [], 2))).toBe(false);
 		expect(structural(set('weekend', 'resin_price', [], 2))).toBe(false);

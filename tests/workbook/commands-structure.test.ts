@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hasSameStructure } from '$lib/engine/structure';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { findProblems } from '$lib/workbook/consistency';
 import { changedCells, inputAt } from '$lib/workbook/scenario';
@@ -7,7 +8,7 @@ import { after, plant, quantityOf, refusal } from './plant';
 
 const structural = (command: Command) => {
 	const result = applyCommand(plant, command);
-	return result.ok && result.structural;
+	return result.ok && !hasSameStructure(plant, result.workbook);
 };
 const names = (workbook: Workbook) =>
 	workbook.sheets.map((sheet) => sheet.quantities.map(({ name }) => name));
@@ -378,7 +379,7 @@ describe('a scenario', () => {
 		expect(next.scenarios[1]?.changes).toBe(plant.scenarios[1]?.changes);
 	});
 
-	it('retitled needs no new columns; given another parent it does', () => {
+	it('retitled or given another parent needs no new plan', () => {
 		const { changes: _changes, ...header } = plant.scenarios[2]!;
 		const replace = (change: object): Command => ({
 			kind: 'replace_scenario',
@@ -386,7 +387,7 @@ describe('a scenario', () => {
 			scenario: { ...header, ...change }
 		});
 		expect(structural(replace({ title: 'Very dear resin' }))).toBe(false);
-		expect(structural(replace({ parent: 'base' }))).toBe(true);
+		expect(structural(replace({ parent: 'base' }))).toBe(false);
 	});
 
 	it('cannot start from itself', () => {

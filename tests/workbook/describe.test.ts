@@ -133,12 +133,11 @@ const cases: [Command, string][] = [
 	],
 	[{ kind: 'remove_programme', name: 'allocation' }, 'remove programme allocation'],
 	[{ kind: 'set_plans', plans: [{ programme: 'allocation', scenario: 'base' }] }, 'plan Base'],
-	[{ kind: 'patch', patch: { fields: [] }, structural: false }, 'take a change back'],
+	[{ kind: 'patch', patch: { fields: [] } }, 'take a change back'],
 	[
 		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },
 		`title: ${plant.title} to A; describe the workbook`
-	],
-	[{ kind: 'restore_workbook', workbook: plant }, 'go back to an earlier state']
+	]
 ];
 
 describe('a command in words', () => {

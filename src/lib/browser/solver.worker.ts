@@ -11,6 +11,7 @@ import type { Planned } from '$lib/programmes/planning';
 import { ownPlan } from '$lib/workbook/plans';
 import type { LentPlan } from './engine-messages';
 import type { FromSolver, KeptShort, ToSolver, Unplanned } from './solver-messages';
+import { pause, WorkQueue } from './work-queue';
 
 interface Opened {
 	readonly model: Model;
@@ -21,17 +22,22 @@ type Ask = Extract<ToSolver, { kind: 'ask' }>;
 type Order = Exclude<ToSolver, Ask>;
 
 let opened: Promise<Opened> | null = null;
-/** What is still to be done, oldest first; planning looks here between two scenarios. */
-const queue: Order[] = [];
-/** What a reader asked; answered when nothing else is to be done. */
-const asked: Ask[] = [];
-let working = false;
 const memory = new Memory();
 /** Milliseconds for deriving one programme: beyond, it was made to take for ever. */
 const PATIENCE = 20_000;
+/** Planning looks between two scenarios whether more is to be heard. */
+const queue = new WorkQueue<ToSolver>(
+	(message) => (message.kind === 'ask' ? reply(message) : take(message)),
+	(why) => {
+		opened = null;
+		say({
+			kind: 'failed',
+			message: `Planning stopped (${why}). The plans on screen are those of before the last edit; load the page again to plan anew.`
+		});
+	}
+);
 
 const say = (message: FromSolver) => self.postMessage(message);
-const pause = () => new Promise((resume) => setTimeout(resume));
 
 async function open(port: MessagePort, wasmUrl: string): Promise<Opened> {
 	const lent = new Promise<LentPlan>((resolve) => {
@@ -54,7 +60,7 @@ async function plan(model: Model, solver: Solver, revision: number): Promise<voi
 		await pause();
 		begun = performance.now();
 		// The next edit plans again, and says what came of both.
-		if (queue.length > 0) break;
+		if (queue.hasMore) break;
 	}
 	const changed = (model.workbook.plans ?? []).filter(
 		(each) => ownPlan(before, each.programme, each.scenario) !== each
@@ -98,7 +104,7 @@ async function take(message: Order): Promise<void> {
 	if (message.kind === 'apply') {
 		const applied = model.apply(message.command);
 		if (!applied.ok) throw new Error(applied.problem.message);
-	} else if (queue.length === 0) await plan(model, solver, message.revision);
+	} else if (!queue.hasMore) await plan(model, solver, message.revision);
 }
 
 async function reply({ id, question }: Ask): Promise<void> {
@@ -108,30 +114,8 @@ async function reply({ id, question }: Ask): Promise<void> {
 	say({ kind: 'answered', id, answer });
 }
 
-async function work(): Promise<void> {
-	if (working) return;
-	working = true;
-	while (queue.length > 0 || asked.length > 0) {
-		try {
-			const order = queue.shift();
-			if (order) await take(order);
-			else await reply(asked.shift()!);
-		} catch (error) {
-			opened = null;
-			const why = error instanceof Error ? error.message : String(error);
-			say({
-				kind: 'failed',
-				message: `Planning stopped (${why}). The plans on screen are those of before the last edit; load the page again to plan anew.`
-			});
-		}
-		// What has come in meanwhile is heard first.
-		await pause();
-	}
-	working = false;
-}
-
 self.onmessage = ({ data }: MessageEvent<ToSolver>) => {
-	if (data.kind === 'ask') asked.push(data);
+	// What a reader asked is answered when nothing else is to be done.
+	if (data.kind === 'ask') queue.pushLast(data);
 	else queue.push(data);
-	void work();
 };

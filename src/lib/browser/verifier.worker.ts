@@ -8,12 +8,17 @@ import { Verifier } from '$lib/engine/second/verifier';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Check, FromVerifier, ToVerifier } from './engine-messages';
+import { pause, WorkQueue } from './work-queue';
 
 let verifier: Verifier | null = null;
 let workbook: Workbook | null = null;
-/** What is still to be done, oldest first. */
-let queue: Check[] = [];
-let working = false;
+const queue = new WorkQueue<Check>(take, (why) => {
+	verifier = null;
+	say({
+		kind: 'failed',
+		message: `The second engine stopped (${why}). Numbers on screen come from the first alone until the page is loaded again.`
+	});
+});
 /** The plan that is worked for stands no more. */
 let stopped = false;
 
@@ -27,7 +32,6 @@ const NOTHING_YET: Agreement = {
 	busy: true
 };
 
-const pause = () => new Promise((resume) => setTimeout(resume));
 /** How long it may work before it looks for messages. */
 const TIME_SLICE_MS = 40;
 /** How often the page hears how far it is. */
@@ -72,34 +76,15 @@ async function take({ revision, fresh, commands, results }: Check): Promise<void
 		verifier = null;
 	}
 	// A comparison with values of before an edit would report a difference that is none.
-	if (!verifier || queue.length > 0) return;
+	if (!verifier || queue.hasMore) return;
 	say({ kind: 'agreement', revision, agreement: verifier.compare(results) });
-}
-
-async function work(): Promise<void> {
-	if (working) return;
-	working = true;
-	for (let next = queue.shift(); next; next = queue.shift()) {
-		try {
-			await take(next);
-		} catch (error) {
-			verifier = null;
-			const why = error instanceof Error ? error.message : String(error);
-			say({
-				kind: 'failed',
-				message: `The second engine stopped (${why}). Numbers on screen come from the first alone until the page is loaded again.`
-			});
-		}
-	}
-	working = false;
 }
 
 function hear({ data }: MessageEvent<Check>): void {
 	// Nothing that was asked of an older plan matters any more.
-	if (data.fresh) queue = [];
+	if (data.fresh) queue.clear();
 	stopped ||= data.fresh !== null;
 	queue.push(data);
-	void work();
 }
 
 self.onmessage = ({ data }: MessageEvent<ToVerifier>) => {

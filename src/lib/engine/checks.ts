@@ -1,10 +1,11 @@
 /** The checks that a workbook declares, held or failed, and its cautions, in one scenario. */
 import type { Workbook } from '$lib/workbook/schema';
+import { checkVerdict, isCaution } from './check-verdict';
 import type { Answers } from './root-cause';
 import { placeOf } from './layout';
 import { originOf } from './reason';
 import type { Place } from './results';
-import { ABSENT, OK } from './state';
+import { OK, type State } from './state';
 
 export interface Finding {
 	readonly place: Place;
@@ -26,21 +27,22 @@ export function checksOf(answers: Answers, workbook: Workbook, scenario: string)
 	const cautions: Finding[] = [];
 	let hold = 0;
 	for (const { quantity, base, count } of layout.quantities) {
-		const { check, caution, type } = quantity;
+		const { check, caution } = quantity;
 		for (let cell = base; (check || caution) && cell < base + count; cell++) {
-			const state = states[cell]!;
-			if (state === ABSENT) continue;
+			const state = states[cell]! as State;
 			const value = values[cell]!;
 			const place = placeOf(layout, cell);
-			if (caution && state === OK && value !== 0)
+			if (caution && isCaution(quantity, value, state))
 				cautions.push({ place, message: caution.message });
-			if (!check) continue;
-			if (state !== OK) {
-				const reason = originOf(answers, workbook, scenario, cell)?.reason ?? '';
-				fail.push({ place, message: `${check.message} (${reason})` });
-			} else if (type === 'yes_no' ? value !== 0 : Math.abs(value) <= (check.tolerance ?? 0))
-				hold++;
-			else fail.push({ place, message: check.message });
+			const verdict = checkVerdict(quantity, value, state);
+			if (verdict === 'holds') hold++;
+			if (verdict !== 'fails' || !check) continue;
+			const reason =
+				state === OK ? null : (originOf(answers, workbook, scenario, cell)?.reason ?? '');
+			fail.push({
+				place,
+				message: reason === null ? check.message : `${check.message} (${reason})`
+			});
 		}
 	}
 	return { hold, fail, cautions };

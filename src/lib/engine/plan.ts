@@ -24,6 +24,9 @@ export interface PlanProblem extends FormulaProblem {
 	readonly part: string | null;
 }
 
+/** The code of the problem of formulas that need each other. */
+export const LOOP = 'circular';
+
 /** Compressed rows: the targets of cell c are targets[starts[c]] … targets[starts[c+1]-1], each once, ascending. */
 export interface Edges {
 	readonly starts: Int32Array;

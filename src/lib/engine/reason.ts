@@ -17,7 +17,7 @@ import { onSameLoop } from './loop-cells';
 import { nameOf, ownerOf, valueText, withUnit } from './naming';
 import { nothingLeft, whyNoAnswer } from './no-answer';
 import { isAggregate, Op, parameterCount } from './operations';
-import type { PlanProblem } from './plan';
+import { LOOP, type PlanProblem } from './plan';
 import type { Origin } from './results';
 import {
 	ABSENT,
@@ -117,13 +117,12 @@ class Reason {
 		const { plan } = this.answers;
 		const { name } = ownerOf(plan, cell).quantity;
 		const problems = plan.problems.filter(({ quantity }) => quantity === name);
-		const isLoop = (code: string) => code.includes('circular') || code.includes('loop');
 		const own =
-			problems.find(({ code }) => isLoop(code) === (state === CIRCULAR)) ??
+			problems.find(({ code }) => (code === LOOP) === (state === CIRCULAR)) ??
 			(state === CIRCULAR
 				? this.#loopOf(
 						cell,
-						plan.problems.filter(({ code }) => isLoop(code))
+						plan.problems.filter(({ code }) => code === LOOP)
 					)
 				: null);
 		return own?.message ?? (state === CIRCULAR ? words.circular(name) : words.reasonText(state));

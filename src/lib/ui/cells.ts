@@ -38,9 +38,14 @@ export interface CellView {
 	readonly relative: string;
 	/** In place of a difference: "instead of 5x24", "10 of 10 differ". */
 	readonly instead: string;
+	/** Whether a difference is there, but too small to be shown. */
+	readonly isNearly: boolean;
 }
 
-const EMPTY = { parts: null, full: '', same: null, difference: null, relative: '', instead: '' };
+const EMPTY = {
+	...{ parts: null, full: '', same: null, difference: null, relative: '' },
+	...{ instead: '', isNearly: false }
+};
 export const PENDING: CellView = { ...EMPTY, kind: 'pending', text: '…' };
 
 /** The view before where the new one says the same, so that a page sees that nothing has changed. */
@@ -52,6 +57,7 @@ export function keepView(before: CellView, view: CellView): CellView {
 		before.same === view.same &&
 		before.relative === view.relative &&
 		before.instead === view.instead &&
+		before.isNearly === view.isNearly &&
 		areSameParts(before.parts, view.parts) &&
 		areSameParts(before.difference, view.difference);
 	return isSame ? before : view;
@@ -59,9 +65,6 @@ export function keepView(before: CellView, view: CellView): CellView {
 
 const areSameParts = (a: Parts | null, b: Parts | null): boolean =>
 	a?.whole === b?.whole && a?.fraction === b?.fraction;
-
-/** In place of a difference that would be a row of zeros. */
-export const NEARLY = 'nearly the same';
 
 const NOTHING_WORDS: Readonly<Record<number, string>> = {
 	[ABSENT]: 'not there',
@@ -201,6 +204,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 	const unit = unitShown(quantity.quantity);
 	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;
 	const differs = same === false && baseOk;
+	// The difference would be a row of zeros.
 	if (differs && Math.abs(value - baseValue) < 10 ** -(decimals + 3))
 		return {
 			...EMPTY,
@@ -209,9 +213,11 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 			text,
 			full,
 			same,
-			instead: NEARLY
+			instead: 'nearly the same',
+			isNearly: true
 		};
 	return {
+		...EMPTY,
 		kind: 'number',
 		parts: cut(text, locale),
 		text,

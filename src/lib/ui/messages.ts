@@ -2,11 +2,12 @@
  * What stands below the rows of the grid: errors at their cause, checks that do not hold, cautions,
  * and formulas that could not be proven. Read from results; nothing is computed here.
  */
+import { checkVerdict, isCaution } from '$lib/engine/check-verdict';
 import type { Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { QuantityFault } from '$lib/engine/faults';
 import type { Results } from '$lib/engine/results';
-import { ABSENT, OK } from '$lib/engine/state';
+import type { State } from '$lib/engine/state';
 import type { RowMessage } from './rows';
 
 export interface CheckCount {
@@ -14,13 +15,6 @@ export interface CheckCount {
 	readonly all: number;
 	readonly errors: number;
 	readonly cautions: number;
-}
-
-/** Whether a check holds at a cell: yes, or zero within the tolerance. One without a value cannot hold. */
-function holds(results: Results, cell: number, tolerance: number | null): boolean {
-	if (results.states[cell] !== OK) return false;
-	const value = results.values[cell] ?? 0;
-	return tolerance === null ? value !== 0 : Math.abs(value) <= tolerance;
 }
 
 interface Sayings {
@@ -37,16 +31,14 @@ function sayingsOf(layout: Layout, results: Results): Sayings {
 	for (const { quantity, base, count } of layout.quantities) {
 		const { check, caution } = quantity;
 		if (!check && !caution) continue;
-		const number = quantity.type === undefined || quantity.type === 'number';
-		const tolerance = number ? (check?.tolerance ?? 0) : null;
 		const failing: number[] = [];
 		const warned: number[] = [];
 		for (let cell = base; cell < base + count; cell++) {
-			// What is absent in a scenario is not asked.
-			if (results.states[cell] === ABSENT) continue;
-			if (check) all++;
-			if (check && !holds(results, cell, tolerance)) failing.push(cell);
-			if (caution && results.states[cell] === OK && results.values[cell] === 1) warned.push(cell);
+			const [value, state] = [results.values[cell]!, results.states[cell]! as State];
+			const verdict = checkVerdict(quantity, value, state);
+			if (verdict !== 'not-asked') all++;
+			if (verdict === 'fails') failing.push(cell);
+			if (isCaution(quantity, value, state)) warned.push(cell);
 		}
 		const about = { scenario: results.scenario, quantity: quantity.name };
 		if (check) {

@@ -192,7 +192,7 @@ export class Session implements EngineEvents {
 		const patch = patchBetween(this.#history.workbook, workbook);
 		if (!patch) return;
 		this.#take(withOthers(this.#history, workbook));
-		this.#tell({ kind: 'patch', patch, structural: true });
+		this.#tell({ kind: 'patch', patch });
 	}
 
 	/** Puts plans into the workbook: they follow from it, and are no step of anyone's. */

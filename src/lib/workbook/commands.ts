@@ -30,8 +30,6 @@ export type CommandResult =
 			readonly workbook: Workbook;
 			/** Applied to the new workbook, it gives the old one. */
 			readonly inverse: Command;
-			/** Whether the plan must be made again: more than values of inputs and words changed. */
-			readonly structural: boolean;
 	  }
 	| { readonly ok: false; readonly problem: CommandProblem };
 
@@ -40,8 +38,7 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 	if (command.kind === 'several') return applyAll(workbook, command.commands);
 	const edit = editOf(workbook, command);
 	if (!edit.ok) return edit;
-	const { structural } = edit;
-	if (command.kind !== 'restore_workbook' && command.kind !== 'patch') {
+	if (command.kind !== 'patch') {
 		const problems = findProblems(edit.workbook);
 		const problem = problems[0];
 		// What was wrong before must not keep anyone from mending it.
@@ -50,9 +47,9 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 	}
 	const after = withoutStrayPlans(edit.workbook);
 	const back = patchBetween(after, workbook);
-	if (!back) return { ok: true, workbook, inverse: NOTHING, structural: false };
-	const inverse: Command = { kind: 'patch', patch: back, structural };
-	return { ok: true, workbook: after, inverse, structural };
+	if (!back) return { ok: true, workbook, inverse: NOTHING };
+	const inverse: Command = { kind: 'patch', patch: back };
+	return { ok: true, workbook: after, inverse };
 }
 
 /** Its own inverse. */
@@ -60,16 +57,14 @@ const NOTHING: Command = { kind: 'several', commands: [] };
 
 function applyAll(before: Workbook, commands: readonly Command[]): CommandResult {
 	let workbook = before;
-	let structural = false;
 	const inverses: Command[] = [];
 	for (const command of commands) {
 		const result = applyCommand(workbook, command);
 		if (!result.ok) return result;
 		workbook = result.workbook;
-		structural ||= result.structural;
 		inverses.unshift(result.inverse);
 	}
-	return { ok: true, workbook, inverse: { kind: 'several', commands: inverses }, structural };
+	return { ok: true, workbook, inverse: { kind: 'several', commands: inverses } };
 }
 
 /** One edit, checked as a whole afterwards. */
@@ -110,25 +105,20 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'set_title': {
 			const { title } = command;
 			const bad = shapeRefusal(workbookSchema.shape.title, title, "The workbook's title");
-			return bad ?? edited({ ...workbook, title }, false);
+			return bad ?? edited({ ...workbook, title });
 		}
 		case 'set_about': {
 			const { about: _about, ...rest } = workbook;
 			const bad = shapeRefusal(workbookSchema.shape.about, command.about, 'The description');
 			if (bad) return bad;
-			return edited(
-				command.about === undefined ? rest : { ...workbook, about: command.about },
-				false
-			);
+			return edited(command.about === undefined ? rest : { ...workbook, about: command.about });
 		}
 		case 'patch': {
 			const done = patched(workbook, command.patch);
 			return 'workbook' in done
-				? edited(done.workbook, command.structural)
+				? edited(done.workbook)
 				: refused('changed-since', changedSince(workbook, done.changed));
 		}
-		case 'restore_workbook':
-			return edited(command.workbook, command.structural ?? true);
 		default:
 			return unknownCommand(command);
 	}

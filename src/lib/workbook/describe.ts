@@ -101,8 +101,6 @@ export function describeCommand(
 			return 'take a change back';
 		case 'several':
 			return command.commands.map((each) => describeCommand(workbook, each, show)).join('; ');
-		case 'restore_workbook':
-			return 'go back to an earlier state';
 	}
 }
 

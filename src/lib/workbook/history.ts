@@ -35,7 +35,6 @@ export interface Taken {
 	readonly ok: true;
 	readonly history: History;
 	readonly command: Command;
-	readonly structural: boolean;
 }
 export type StepResult = Taken | { readonly ok: false; readonly problem: CommandProblem };
 
@@ -52,11 +51,11 @@ export function doCommand(
 ): StepResult {
 	const result = applyCommand(history.workbook, command);
 	if (!result.ok) return result;
-	const { workbook, inverse, structural } = result;
+	const { workbook, inverse } = result;
 	// A command that changes nothing is not worth a step.
-	if (workbook === history.workbook) return { ok: true, history, command, structural };
+	if (workbook === history.workbook) return { ok: true, history, command };
 	const past = [...history.past, { command, inverse, label }].slice(-MOST_STEPS);
-	return { ok: true, history: { workbook, past, future: [] }, command, structural };
+	return { ok: true, history: { workbook, past, future: [] }, command };
 }
 
 /** A step that does not fit what others made of the workbook since: it is left out, and why. */
@@ -73,18 +72,18 @@ export function undo(history: History): Taken | Dropped | null {
 	const past = history.past.slice(0, -1);
 	const refusal = step.isRebased ? refusalToUndo(history.workbook, step) : null;
 	if (refusal) return { ok: false, problem: refusal, history: { ...history, past } };
-	const { workbook, structural } = replay(history.workbook, step.inverse);
+	const { workbook } = replay(history.workbook, step.inverse);
 	const future = [step, ...history.future];
-	return { ok: true, history: { workbook, past, future }, command: step.inverse, structural };
+	return { ok: true, history: { workbook, past, future }, command: step.inverse };
 }
 
 /** Does again what was taken back last; null when there is nothing. */
 export function redo(history: History): Taken | null {
 	const [step, ...future] = history.future;
 	if (!step) return null;
-	const { workbook, structural } = replay(history.workbook, step.command);
+	const { workbook } = replay(history.workbook, step.command);
 	const past = [...history.past, step];
-	return { ok: true, history: { workbook, past, future }, command: step.command, structural };
+	return { ok: true, history: { workbook, past, future }, command: step.command };
 }
 
 /** The workbook with what others did in it. Own steps can still be taken back where what they changed stands as they left it. */

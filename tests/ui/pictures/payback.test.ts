@@ -154,13 +154,17 @@ describe('the figures of a row', () => {
 		expect(figure('rewinder', 'annualValue').text).toBe('−140');
 	});
 	it('say never and none where there is no answer', () => {
-		expect(figure('rewinder', 'payback')).toMatchObject({ text: 'never', kind: 'answer' });
-		expect(figure('rewinder', 'irr')).toMatchObject({ text: 'none', kind: 'answer' });
+		expect(figure('rewinder', 'payback')).toMatchObject({
+			...{ text: 'never', kind: 'answer', isMissing: false }
+		});
+		expect(figure('rewinder', 'irr')).toMatchObject({
+			...{ text: 'none', kind: 'answer', isMissing: true }
+		});
 	});
 	it('say No value with whose error', () => {
 		const broken = { ...all, line: { ...line, npv: { state: DIVIDES_BY_ZERO } } };
 		expect(figure('line', 'npv', broken)).toEqual({
-			...{ text: 'No value', kind: 'error', because: 'error of npv itself' }
+			...{ text: 'No value', kind: 'error', because: 'error of npv itself', isMissing: false }
 		});
 	});
 	it('say what the scenario stands on and how long it lives', () => {

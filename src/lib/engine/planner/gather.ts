@@ -171,7 +171,8 @@ function gathersSomething(
 	const [first] = terms;
 	if (terms.length === 1 && first && first.gathered.length === 0) {
 		const argument = source.args.find((arg) => arg.span.start === first.span.start);
-		const words = proof.words(argument?.value ?? source);
+		const quoted = argument?.value ?? source;
+		const words = proof.words(quoted);
 		const running = proof.variables.filter(
 			(variable) => (first.value.free & (1 << variable.slot)) !== 0
 		);
@@ -180,7 +181,12 @@ function gathersSomething(
 		const message = last
 			? `${source.name} gathers nothing: everything is taken at the same ${running.map((variable) => variable.name).join(' and ')}. Write ${better}.`
 			: `${source.name} gathers nothing: ${words} has one value. Leave ${source.name} out.`;
-		proof.report('gathers-nothing', message, source.span, words.endsWith('…') ? undefined : better);
+		proof.report(
+			'gathers-nothing',
+			message,
+			source.span,
+			proof.isQuotedWhole(quoted) ? better : undefined
+		);
 		return false;
 	}
 	if (operation(op).oneSet && first && first.gathered.length > 1) {

@@ -4,7 +4,7 @@
  */
 import { visit } from '$lib/formula/walk';
 import type { Span } from '$lib/formula/tree';
-import type { Edges, PlanProblem } from '../plan';
+import { LOOP, type Edges, type PlanProblem } from '../plan';
 import type { ProvenPart } from './absence';
 import type { Context } from './context';
 import { partsOf } from './gather';
@@ -61,7 +61,7 @@ function describe(
 	return {
 		quantity: name,
 		part: part?.proof.part ?? null,
-		code: 'circular',
+		code: LOOP,
 		message: choice
 			? `${name} reads itself by a choice, and ${choice} may point at itself: mark ${choice} as fixed, or take the value from a quantity that does not need ${name}.`
 			: `${loopWords(source, path)}: each needs the next, so none can be computed first. Take one of them from an input, or from the period before.`,

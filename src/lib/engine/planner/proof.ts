@@ -19,6 +19,9 @@ export type Prove = (
 /** More axes than this never run in one formula. */
 const VARIABLE_LIMIT = 30;
 
+/** Characters of a formula that a sentence quotes. */
+const MOST_WORDS = 48;
+
 export class Proof {
 	readonly problems: PlanProblem[] = [];
 	readonly warnings: PlanProblem[] = [];
@@ -97,8 +100,17 @@ export class Proof {
 	/** The author's own words for a piece of the formula. */
 	words(source: Expression | null): string {
 		if (!source) return 'this';
-		const text = this.text.slice(source.span.start, source.span.end).replace(/\s+/g, ' ');
-		return text.length <= 48 ? text : `${text.slice(0, 47)}…`;
+		const text = this.#textOf(source);
+		return text.length <= MOST_WORDS ? text : `${text.slice(0, MOST_WORDS - 1)}…`;
+	}
+
+	/** Whether those words are all of it, so that a formula can be written with them. */
+	isQuotedWhole(source: Expression | null): boolean {
+		return source !== null && this.#textOf(source).length <= MOST_WORDS;
+	}
+
+	#textOf({ span }: Expression): string {
+		return this.text.slice(span.start, span.end).replace(/\s+/g, ' ');
 	}
 }
 

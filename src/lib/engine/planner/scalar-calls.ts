@@ -202,7 +202,7 @@ function round(
 			'round-has-unit',
 			message,
 			source,
-			words.endsWith('…') ? undefined : better
+			proof.isQuotedWhole(of.source) ? better : undefined
 		);
 	}
 	const places = digits

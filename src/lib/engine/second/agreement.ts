@@ -5,7 +5,7 @@ import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Outcome, Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import { NOT_COMPARED } from './hyperformula';
-import { isClose, isRounding, magnitudeOf } from './tolerance';
+import { isWithinTolerance, isRounding, magnitudeOf } from './tolerance';
 
 /** Not a state of any value: the cell is outside the sample. */
 export const NOT_CHECKED = 254;
@@ -75,7 +75,7 @@ export function compareColumns(
 
 	function agreesAt(scenario: number, cell: number, outcome: Outcome, two: Outcome): boolean {
 		if (classOf(outcome.state) !== classOf(two.state) || two.state === NOT_COMPARED) return false;
-		if (outcome.state !== OK || isClose(outcome.value, two.value)) return true;
+		if (outcome.state !== OK || isWithinTolerance(outcome.value, two.value)) return true;
 		const root = plan.roots[cell]!;
 		if (root < 0) return false;
 		const magnitude = magnitudeOf(plan, root, (read, which) => {

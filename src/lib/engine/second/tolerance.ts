@@ -11,7 +11,7 @@ import type { Plan } from '$lib/engine/plan';
 const RELATIVE = 1e-9;
 const OF_OPERANDS = 1e-12;
 
-export function isClose(first: number, second: number): boolean {
+export function isWithinTolerance(first: number, second: number): boolean {
 	return Math.abs(first - second) <= RELATIVE * Math.max(Math.abs(first), Math.abs(second));
 }
 

@@ -28,18 +28,17 @@ export function shownFor(
 ): Shown {
 	const { factor, unit } = scaleFor(units, quantity?.unit, largest);
 	const decimals = decimalsFor(largest * factor, quantity?.digits ?? 4);
-	const or = (value: number, text: (scaled: number) => string) =>
-		Number.isFinite(value) ? text(value * factor) : 'no value';
-	const number = (value: number) =>
-		or(value, (scaled) => formatNumber(rounded(scaled, decimals), decimals, locale));
-	const signed = (value: number) =>
-		or(value, (scaled) => formatDifference(rounded(scaled, decimals), decimals, locale));
-	const withUnit = (text: string) =>
-		unit === '' || text === 'no value' ? text : `${text} ${unit}`;
+	const behind = unit === '' ? '' : ` ${unit}`;
+	const text = (write: typeof formatNumber, unitText: string) => (value: number) =>
+		Number.isFinite(value)
+			? `${write(rounded(value * factor, decimals), decimals, locale)}${unitText}`
+			: 'no value';
 	return {
-		...{ unit, factor, locale, number, signed },
-		whole: (value) => withUnit(number(value)),
-		signedWhole: (value) => withUnit(signed(value))
+		...{ unit, factor, locale },
+		number: text(formatNumber, ''),
+		signed: text(formatDifference, ''),
+		whole: text(formatNumber, behind),
+		signedWhole: text(formatDifference, behind)
 	};
 }
 

@@ -41,15 +41,9 @@ export type Command =
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
 	/** What another command made, gone back on or done again, whatever it was. */
-	| { readonly kind: 'patch'; readonly patch: Patch; readonly structural: boolean }
+	| { readonly kind: 'patch'; readonly patch: Patch }
 	/** Several as one: all of them or none, in turn. */
-	| { readonly kind: 'several'; readonly commands: readonly Command[] }
-	| {
-			readonly kind: 'restore_workbook';
-			readonly workbook: Workbook;
-			/** Whether more than words changed; true when left out. */
-			readonly structural?: boolean | undefined;
-	  };
+	| { readonly kind: 'several'; readonly commands: readonly Command[] };
 
 export type QuantityCommand =
 	| {
@@ -182,7 +176,7 @@ export interface CommandProblem {
 
 /** What a command makes of a workbook, before it is checked. */
 export type Edit =
-	| { readonly ok: true; readonly workbook: Workbook; readonly structural: boolean }
+	| { readonly ok: true; readonly workbook: Workbook }
 	| { readonly ok: false; readonly problem: CommandProblem };
 
 export const refused = (code: string, message: string): { ok: false; problem: CommandProblem } => ({
@@ -190,8 +184,4 @@ export const refused = (code: string, message: string): { ok: false; problem: Co
 	problem: { code, message }
 });
 
-export const edited = (workbook: Workbook, structural = true): Edit => ({
-	ok: true,
-	workbook,
-	structural
-});
+export const edited = (workbook: Workbook): Edit => ({ ok: true, workbook });

@@ -23,7 +23,6 @@ export type InputResult =
 			readonly ok: true;
 			readonly workbook: Workbook;
 			readonly inverse: SetInputs;
-			readonly structural: boolean;
 	  }
 	| { readonly ok: false; readonly problem: CommandProblem };
 
@@ -68,20 +67,18 @@ export function setInputs(workbook: Workbook, command: SetInputs): InputResult {
 	}
 	const inverse: SetInputs = { kind: 'set_inputs', scenario: scenario.id, entries: old };
 	if (isBase) {
-		const structural = [...byQuantity.values()].some(({ guide }) => guide.quantity.fixed);
 		const next = mapQuantities(workbook, (quantity) => {
 			const group = byQuantity.get(quantity.name);
 			return group ? withValue(quantity, withValues(quantity.value, group.entries)) : quantity;
 		});
-		return { ok: true, workbook: next, inverse, structural };
+		return { ok: true, workbook: next, inverse };
 	}
 	const { changes, removed } = editedChanges(scenario, byQuantity, command.places ?? []);
 	const scenarios = workbook.scenarios.map((one) => (one === scenario ? { ...one, changes } : one));
 	return {
 		ok: true,
 		workbook: { ...workbook, scenarios },
-		inverse: removed.length > 0 ? { ...inverse, places: removed } : inverse,
-		structural: false
+		inverse: removed.length > 0 ? { ...inverse, places: removed } : inverse
 	};
 }
 

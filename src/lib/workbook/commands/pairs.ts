@@ -19,7 +19,7 @@ export function setPair(
 		);
 	const key = pairKey(pair);
 	const stands = relation.pairs.some((other) => pairKey(other) === key);
-	if (stands === exists) return edited(workbook, false);
+	if (stands === exists) return edited(workbook);
 	const pairs = exists
 		? [...relation.pairs, [...pair]]
 		: relation.pairs.filter((other) => pairKey(other) !== key);

@@ -80,14 +80,11 @@ function withProgrammes(
 	plans: readonly ProgrammePlan[]
 ): Edit {
 	const { programmes: _programmes, plans: _plans, ...rest } = workbook;
-	return edited(
-		{
-			...rest,
-			...(programmes.length > 0 && { programmes: [...programmes] }),
-			...(plans.length > 0 && { plans: [...plans] })
-		},
-		false
-	);
+	return edited({
+		...rest,
+		...(programmes.length > 0 && { programmes: [...programmes] }),
+		...(plans.length > 0 && { plans: [...plans] })
+	});
 }
 
 const noProgramme = (name: string) =>

@@ -83,8 +83,7 @@ function replaceQuantity(workbook: Workbook, command: Of<'replace_quantity'>): E
 		next = renamed(next, name, to);
 	}
 	const quantity = findQuantity(next, to) ?? given;
-	const fit = withoutMisfits(next, quantity, also === true);
-	return fit.ok ? { ...fit, structural: !sameButWords(old, given) } : fit;
+	return withoutMisfits(next, quantity, also === true);
 }
 
 /**
@@ -111,23 +110,6 @@ function withoutMisfits(workbook: Workbook, quantity: Quantity, also: boolean): 
 			`${quantity.label} has values in ${listed(losing.map(({ title }) => title))} that would no longer fit. Go ahead and drop them, or leave it as it is.`
 		);
 	return edited(mapChanges(fitted, kept));
-}
-
-/** Fields that no engine reads. */
-const WORDS = ['label', 'note', 'source', 'date', 'spread', 'digits', 'shown'] as const;
-
-function sameButWords(a: Quantity, b: Quantity): boolean {
-	const strip = (quantity: Quantity): Record<string, unknown> => {
-		const rest: Record<string, unknown> = { ...quantity };
-		for (const field of WORDS) delete rest[field];
-		return rest;
-	};
-	const [left, right] = [strip(a), strip(b)];
-	const fields = new Set([...Object.keys(left), ...Object.keys(right)]);
-	return [...fields].every(
-		(field) =>
-			left[field] === right[field] || JSON.stringify(left[field]) === JSON.stringify(right[field])
-	);
 }
 
 /** The workbook with every use of a quantity under its new name. */

@@ -82,10 +82,8 @@ function replaceScenario(
 		const header = scenario === old ? next : scenario;
 		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
 	});
-	const structural =
-		next.id !== old.id || next.parent !== old.parent || next.against !== old.against;
 	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
-	return edited({ ...mapProgrammeNames(named, { scenario: renamed }), scenarios }, structural);
+	return edited({ ...mapProgrammeNames(named, { scenario: renamed }), scenarios });
 }
 
 /** The scenario with this parent, measured against the scenario that `by` names for the old one. */

@@ -35,10 +35,7 @@ export function editSheet(workbook: Workbook, command: SheetCommand): Edit {
 			};
 			const bad = shapeRefusal(sheetSchema, next, sheet.title);
 			if (bad) return bad;
-			return edited(
-				{ ...workbook, sheets: withEntry(workbook.sheets, command.sheet, next) },
-				false
-			);
+			return edited({ ...workbook, sheets: withEntry(workbook.sheets, command.sheet, next) });
 		}
 		case 'move_sheet':
 			return edited({

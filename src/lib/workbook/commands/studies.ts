@@ -51,7 +51,7 @@ function putStudy(workbook: Workbook, command: Of<'put_study'>): Edit {
 /** The list goes with its last study, so that taking the first one back leaves the file as it was. */
 function withStudies(workbook: Workbook, studies: readonly Study[]): Edit {
 	const { studies: _studies, ...rest } = workbook;
-	return edited(studies.length > 0 ? { ...rest, studies: [...studies] } : rest, false);
+	return edited(studies.length > 0 ? { ...rest, studies: [...studies] } : rest);
 }
 
 const named =

@@ -6,6 +6,13 @@ import { I32, unsigned, V128, type FunctionBody } from './module-bytes';
 import {
 	type Code,
 	vectorOp,
+	AGAIN_IF,
+	BELOW,
+	END_OF_LOOP,
+	F64_ADD,
+	F64_EQUAL,
+	F64_ZERO,
+	LOOP,
 	LOAD,
 	LOAD_SPLAT,
 	STORE,
@@ -96,7 +103,7 @@ export function bodyOf({ name, kinds, body, checksFinite, gathers, holds }: Loop
 					...[...get(low), ...get(high), ...ADD, ...tee(hand), ...EXTRACT, 0],
 					...[...get(hand), ...EXTRACT, 1],
 					// Their sum is 0.
-					...[0xa0, 0x44, 0, 0, 0, 0, 0, 0, 0, 0, 0x61]
+					...[...F64_ADD, ...F64_ZERO, ...F64_EQUAL]
 				]
 			: i32(1);
 	return {
@@ -107,9 +114,9 @@ export function bodyOf({ name, kinds, body, checksFinite, gathers, holds }: Loop
 			...before,
 			...(holds ? judges.flatMap((own) => [...ALL_BITS, ...set(own)]) : []),
 			// Again and again until the results have reached their end.
-			...[0x03, 0x40, ...turn(0), ...turn(1)],
+			...[...LOOP, ...turn(0), ...turn(1)],
 			...[...kinds].flatMap((kind, i) => (kind === 'w' ? step(OPERAND + i) : [])),
-			...[...step(TO), ...get(TO), ...get(END), 0x49, 0x0d, 0, 0x0b],
+			...[...step(TO), ...get(TO), ...get(END), ...BELOW, ...AGAIN_IF, ...END_OF_LOOP],
 			...verdict
 		],
 		locals

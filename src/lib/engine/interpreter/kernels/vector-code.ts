@@ -32,7 +32,9 @@ export const MAX = vectorOp(245);
 /** Two lanes of nothing but zero bits: also the number 0. */
 export const ZERO: Code = [...vectorOp(12), ...Array<number>(16).fill(0)];
 export const ALL_BITS: Code = [...vectorOp(12), ...Array<number>(16).fill(0xff)];
-export const ONE: Code = [0x44, ...new Uint8Array(Float64Array.of(1).buffer), ...SPLAT];
+/** f64.const. */
+const f64 = (value: number): Code => [0x44, ...new Uint8Array(Float64Array.of(value).buffer)];
+export const ONE: Code = [...f64(1), ...SPLAT];
 
 /** i64x2.all_true: neither lane is 0. */
 export const ALL_TRUE = vectorOp(195);
@@ -42,3 +44,15 @@ export const set = (local: number): Code => [0x21, ...unsigned(local)];
 export const tee = (local: number): Code => [0x22, ...unsigned(local)];
 export const i32 = (value: number): Code => [0x41, ...signed(value)];
 export const PLUS: Code = [0x6a];
+/** i32.lt_u. */
+export const BELOW: Code = [0x49];
+
+/** Of single numbers: f64.add and f64.eq. */
+export const F64_ZERO = f64(0);
+export const F64_ADD: Code = [0xa0];
+export const F64_EQUAL: Code = [0x61];
+
+/** A loop that takes nothing and leaves nothing on the stack; br_if to its beginning; its end. */
+export const LOOP: Code = [0x03, 0x40];
+export const AGAIN_IF: Code = [0x0d, 0];
+export const END_OF_LOOP: Code = [0x0b];

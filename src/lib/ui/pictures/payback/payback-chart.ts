@@ -7,6 +7,7 @@ import { formatDifference } from '../../format';
 import { FONT, isZero, MOTION_MS, tooltipLook, type LineChart } from '../../figure/chart-parts';
 import { scenarioColour, sheer, type Colours } from '../../figure/colours';
 import { cashRange, yearsShown, type Case } from './payback';
+import { FIGURES_WIDTH, NAME_WIDTH } from './payback-table';
 import type { Scale } from '../../figure/scale';
 
 /** Room at the sides, so that the years stand over the bars of the table below. */
@@ -20,14 +21,11 @@ export interface PaybackFrame {
 }
 
 const AXIS = 30;
-export const NAME_COLUMN = 208;
-/** What the six columns of figures take, as the table's style says. */
-export const FIGURE_COLUMNS = 462;
 
 export function paybackFrame(width: number): PaybackFrame {
 	if (width >= 900)
 		return {
-			...{ wide: true, left: NAME_COLUMN, right: FIGURE_COLUMNS, height: 344 },
+			...{ wide: true, left: NAME_WIDTH, right: FIGURES_WIDTH, height: 344 },
 			key: { width: 270, height: 84 }
 		};
 	return { wide: false, left: 58, right: width >= 600 ? 190 : 10, height: 300, key: null };

@@ -11,22 +11,38 @@ import { plain, type Reading, type Source } from '../../figure/read';
 import type { Scale } from '../../figure/scale';
 import { years } from '../../figure/words';
 
-/** Names of the figures in a row, as the table's head has them. */
-export const FIGURES = [
-	'payback',
-	'discountedPayback',
-	'outlay',
-	'npv',
-	'irr',
-	'annualValue'
-] as const;
-export type FigureName = (typeof FIGURES)[number];
+interface FigureColumn {
+	/** In pixels of a wide table; the chart above leaves as much room. */
+	readonly width: number;
+	readonly label: string;
+	readonly isMoney?: true;
+	readonly isSigned?: true;
+}
+
+/** The figures of a row, as the table's head has them. */
+export const FIGURE_COLUMNS = {
+	payback: { width: 70, label: 'Payback' },
+	discountedPayback: { width: 86, label: 'discounted' },
+	outlay: { width: 66, label: 'Outlay', isMoney: true },
+	npv: { width: 70, label: 'NPV', isMoney: true, isSigned: true },
+	irr: { width: 70, label: 'IRR' },
+	annualValue: { width: 100, label: 'Annual value', isMoney: true, isSigned: true }
+} as const satisfies Readonly<Record<string, FigureColumn>>;
+export type FigureName = keyof typeof FIGURE_COLUMNS;
+export const FIGURES = Object.keys(FIGURE_COLUMNS) as FigureName[];
+
+/** What all columns of figures take. */
+export const FIGURES_WIDTH = FIGURES.reduce((sum, name) => sum + FIGURE_COLUMNS[name].width, 0);
+/** What the scenario's name takes. */
+export const NAME_WIDTH = 208;
 
 export interface RowFigure {
 	readonly text: string;
 	/** 'never' and 'none' are answers; an error is not. */
 	readonly kind: 'value' | 'answer' | 'error' | 'nothing';
 	readonly because: string;
+	/** Whether there ought to be a figure and is none. */
+	readonly isMissing: boolean;
 }
 
 /** In place of the years where there is no payback. */
@@ -35,24 +51,22 @@ const notBack = (one: Case) => (outcomeOf(one) === 'nothing-to-pay' ? 'at once' 
 /** One figure of a row in words: "2.7", "never", "none" or "No value". */
 export function rowFigure(one: Case, name: FigureName, scale: Scale, locale: string): RowFigure {
 	const reading = one[name];
+	const without = { because: '', isMissing: false };
 	if (reading.kind === 'error')
-		return { text: 'No value', kind: 'error', because: reading.because };
-	if (reading.kind === 'no-answer') {
-		return { text: name === 'irr' ? 'none' : notBack(one), kind: 'answer', because: '' };
-	}
+		return { ...without, text: 'No value', kind: 'error', because: reading.because };
+	if (reading.kind === 'pending') return { ...without, text: '…', kind: 'nothing' };
+	if (reading.kind === 'no-answer' && name !== 'irr')
+		return { ...without, text: notBack(one), kind: 'answer' };
 	if (reading.kind !== 'value')
-		return { text: reading.kind === 'pending' ? '…' : 'none', kind: 'nothing', because: '' };
-	const money = name === 'npv' || name === 'annualValue' || name === 'outlay';
-	const value = reading.value * (money ? scale.factor : 1);
-	const decimals = money ? (scale.factor === 1 ? decimalsFor(value, 4) : 0) : 1;
-	const signed = name === 'npv' || name === 'annualValue';
-	return {
-		text: signed
-			? formatDifference(value, decimals, locale)
-			: formatNumber(value, decimals, locale),
-		kind: 'value',
-		because: ''
-	};
+		return {
+			...{ ...without, text: 'none', isMissing: true },
+			kind: reading.kind === 'no-answer' ? 'answer' : 'nothing'
+		};
+	const { isMoney, isSigned }: FigureColumn = FIGURE_COLUMNS[name];
+	const value = reading.value * (isMoney ? scale.factor : 1);
+	const decimals = isMoney ? (scale.factor === 1 ? decimalsFor(value, 4) : 0) : 1;
+	const text = (isSigned ? formatDifference : formatNumber)(value, decimals, locale);
+	return { ...without, text, kind: 'value' };
 }
 
 /** "on New line, 12 years". */
@@ -69,16 +83,18 @@ export function rowHeads(
 	one: Case | undefined,
 	scale: Scale
 ): Record<FigureName, { label: string; unit: string }> {
-	const unit = (reading: Reading | undefined) => formatUnit(reading?.quantity?.quantity.unit);
-	const plural = (text: string) => (text === 'year' ? 'years' : text);
-	return {
-		payback: { label: 'Payback', unit: plural(unit(one?.payback)) },
-		discountedPayback: { label: 'discounted', unit: plural(unit(one?.discountedPayback)) },
-		outlay: { label: 'Outlay', unit: scale.unit },
-		npv: { label: 'NPV', unit: scale.unit },
-		irr: { label: 'IRR', unit: `${unit(one?.irr)} a year` },
-		annualValue: { label: 'Annual value', unit: scale.unit }
+	const unitOf = (name: FigureName) => {
+		const { isMoney }: FigureColumn = FIGURE_COLUMNS[name];
+		if (isMoney) return scale.unit;
+		const unit = formatUnit(one?.[name].quantity?.quantity.unit);
+		if (name === 'irr') return `${unit} a year`;
+		return unit === 'year' ? 'years' : unit;
 	};
+	const heads = FIGURES.map((name) => {
+		const { label } = FIGURE_COLUMNS[name];
+		return [name, { label, unit: unitOf(name) }] as const;
+	});
+	return Object.fromEntries(heads) as Record<FigureName, { label: string; unit: string }>;
 }
 
 /** What a case has beside its own figures, as far as the picture names it. */

@@ -1,0 +1,25 @@
+/** What a check or a caution says of one cell: the one place that knows, for the page, the command line and the server. */
+import type { Quantity } from '$lib/workbook/schema';
+import { ABSENT, OK, type State } from './state';
+
+/**
+ * A number is to be zero within the tolerance, a yes/no to be yes. One without a value cannot hold; one of a member
+ * that is absent in the scenario is not asked.
+ */
+export function checkVerdict(
+	{ check, type = 'number' }: Pick<Quantity, 'check' | 'type'>,
+	value: number,
+	state: State
+): 'not-asked' | 'holds' | 'fails' {
+	if (!check || state === ABSENT) return 'not-asked';
+	if (state !== OK) return 'fails';
+	const holds = type === 'number' ? Math.abs(value) <= (check.tolerance ?? 0) : value !== 0;
+	return holds ? 'holds' : 'fails';
+}
+
+/** Whether the quantity cautions: its yes/no is yes. */
+export const isCaution = (
+	{ caution }: Pick<Quantity, 'caution'>,
+	value: number,
+	state: State
+): boolean => caution !== undefined && state === OK && value !== 0;
