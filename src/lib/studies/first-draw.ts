@@ -9,7 +9,7 @@ import { reasonText } from '$lib/engine/wording';
 import type { Outcome, Results } from '$lib/engine/results';
 import { Scenarios } from '$lib/engine/scenarios';
 import { Verifier } from '$lib/engine/second/verifier';
-import { isClose } from '$lib/engine/second/tolerance';
+import { isWithinTolerance } from '$lib/engine/second/tolerance';
 import { OK } from '$lib/engine/state';
 import type { Columns } from './columns/columns';
 import { drawnWorkbook } from './drawn-workbook';
@@ -93,7 +93,7 @@ export function* verifierSteps(
 }
 
 const isSame = (a: Outcome, b: Outcome) =>
-	a.state === b.state && (a.state !== OK || isClose(a.value, b.value));
+	a.state === b.state && (a.state !== OK || isWithinTolerance(a.value, b.value));
 
 function differs(columns: Columns, result: number, outcome: Outcome, two: Outcome) {
 	const { quantity, members, cell } = columns.results[result]!;

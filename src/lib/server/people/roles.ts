@@ -10,8 +10,7 @@ export async function roleOf(
 ): Promise<Role | null> {
 	const row = await db
 		.selectFrom('memberships')
-		.where('workbook_id', '=', workbookId)
-		.where('person_id', '=', personId)
+		.where((row) => row.and({ workbook_id: workbookId, person_id: personId }))
 		.select('role')
 		.executeTakeFirst();
 	return row?.role ?? null;

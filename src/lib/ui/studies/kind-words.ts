@@ -2,9 +2,12 @@
  * What each kind of study says of itself. The folder `kinds/` has a folder for each, called as the kind is: its words
  * (with the `kind` below), its `View.svelte` and its `Settings.svelte`; `tests/ui/studies/kinds.test.ts` asks for all three.
  */
+import type { PlainTable } from '$lib/exchange/csv/write';
 import type { ResultOf } from '$lib/studies/kinds';
+import type { Workbook } from '$lib/workbook/schema';
 import { STUDY_KINDS } from '$lib/workbook/study-parts';
 import type { Study, StudyKind, StudyOf } from '$lib/workbook/study-schema';
+import type { Shown } from './shown';
 
 export interface KindWords<K extends StudyKind> {
 	readonly name: string;
@@ -13,6 +16,10 @@ export interface KindWords<K extends StudyKind> {
 	readonly scenarioLabel?: string;
 	/** The settings of a new one. */
 	readonly fresh: (start: FreshStart) => SettingsOf<K>;
+	/** The figures of the answer, by which unit and digits of all of them are chosen. */
+	readonly figures: (result: ResultOf<K>, study: StudyOf<K>) => readonly number[];
+	/** What stands around the drawing of the answer, and its table. */
+	readonly said: (workbook: Workbook, study: StudyOf<K>, result: ResultOf<K>, shown: Shown) => Said;
 	/** The few numbers that are kept of a run. */
 	readonly headline: (
 		result: ResultOf<K>,
@@ -20,6 +27,14 @@ export interface KindWords<K extends StudyKind> {
 		unit: string | undefined,
 		unitOf: (quantity: string) => string | undefined
 	) => readonly Headline[];
+}
+
+export interface Said {
+	readonly title: string;
+	readonly line: string;
+	readonly table: PlainTable;
+	/** For those who do not see the drawing. */
+	readonly summary: string;
 }
 
 export interface Headline {

@@ -70,9 +70,13 @@ export function calendarOf(picture: CalendarPicture, source: Source, base: strin
 	const membersOf = (set: string) => layout.sets.get(set)?.members ?? [];
 	const labels = (set: string) => membersOf(set).map(({ id, label }) => label ?? id);
 	const weekdays = labels(picture.weekday);
-	const holidays = membersOf(picture.holiday).map(({ id, label }, ordinal) =>
-		holidayOf(picture, source, base, id, label ?? id, ordinal)
-	);
+	const entries = (set: string): Entry[] =>
+		membersOf(set).map(({ id, label }, ordinal) => ({
+			...{ id, label: label ?? id },
+			entered: (name) => entered(source, base, name, id),
+			date: (name) => dateAt(source, name, set, ordinal)
+		}));
+	const holidays = entries(picture.holiday).map((entry) => holidayOf(picture, entry));
 	const year = read(source, picture.of_year);
 	const first = read(source, picture.date, { [picture.month]: 0, [picture.day]: 0 });
 	return {
@@ -85,9 +89,7 @@ export function calendarOf(picture: CalendarPicture, source: Source, base: strin
 			)
 		})),
 		holidays,
-		shutDowns: membersOf(picture.shut_down).map(({ id, label }, ordinal) =>
-			shutDownOf(picture, source, base, id, label ?? id, ordinal)
-		),
+		shutDowns: entries(picture.shut_down).map((entry) => shutDownOf(picture, entry)),
 		workingDays: workingDaysOf(picture, source),
 		because: first.kind === 'error' ? first.because : ''
 	};
@@ -132,18 +134,18 @@ function dateAt(source: Source, name: string, set: string, ordinal: number): num
 	return date.kind === 'value' ? date.value : null;
 }
 
-function holidayOf(
-	picture: CalendarPicture,
-	source: Source,
-	base: string,
-	id: string,
-	label: string,
-	ordinal: number
-): Holiday {
-	const of = (name: string) => entered(source, base, name, id);
+/** A holiday or a shut-down, with what is entered for it and which dates that gives. */
+interface Entry {
+	readonly id: string;
+	readonly label: string;
+	readonly entered: (name: string) => number | null;
+	readonly date: (name: string) => number | null;
+}
+
+function holidayOf(picture: CalendarPicture, { id, label, entered: of, date }: Entry): Holiday {
 	return {
 		...{ id, label },
-		date: dateAt(source, picture.holiday_date, picture.holiday, ordinal),
+		date: date(picture.holiday_date),
 		counted: of(picture.rule) === 1,
 		month: of(picture.holiday_month),
 		day: of(picture.holiday_day),
@@ -151,19 +153,11 @@ function holidayOf(
 	};
 }
 
-function shutDownOf(
-	picture: CalendarPicture,
-	source: Source,
-	base: string,
-	id: string,
-	label: string,
-	ordinal: number
-): ShutDown {
-	const of = (name: string) => entered(source, base, name, id);
+function shutDownOf(picture: CalendarPicture, { id, label, entered: of, date }: Entry): ShutDown {
 	return {
 		...{ id, label },
-		first: dateAt(source, picture.first_date, picture.shut_down, ordinal),
-		last: dateAt(source, picture.last_date, picture.shut_down, ordinal),
+		first: date(picture.first_date),
+		last: date(picture.last_date),
 		fromMonth: of(picture.from_month),
 		fromDay: of(picture.from_day),
 		toMonth: of(picture.to_month),

@@ -15,6 +15,15 @@ export const kind: KindWords<'break_even'> = {
 	name: 'Break-even',
 	asks: 'At which value of an input a result meets a target',
 	fresh: ({ selected, ranges: [input] }) => ({ scenario: selected, input, target: 0 }),
+	figures: ({ curve }, { target }) => [...curve.map(({ value }) => value), target],
+	said(workbook, study, result, shown) {
+		const title = breakEvenTitle(workbook, study, result, shown);
+		return {
+			...{ title, line: breakEvenLine(workbook, study, shown) },
+			table: breakEvenTable(workbook, study, result),
+			summary: breakEvenSummary(title, breakEvenNotes(workbook, study, result, shown))
+		};
+	},
 	headline({ input, crossings }, _unit, unitOf) {
 		const unit = input.mode === 'scale' ? undefined : unitOf(input.quantity);
 		const met = crossings.find(({ kind }) => kind !== 'jumps');

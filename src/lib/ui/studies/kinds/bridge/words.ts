@@ -14,6 +14,15 @@ export const kind: KindWords<'bridge'> = {
 	name: 'Bridge',
 	asks: 'Which changes make the difference between two scenarios',
 	fresh: ({ base, other }) => ({ from: base, to: other }),
+	figures: ({ start, end, parts }) => [start, end, ...parts.map(({ value }) => value)],
+	said: (workbook, study, result, shown) => ({
+		title: bridgeTitle(workbook, study, result, shown),
+		line: bridgeLine(workbook, study, result),
+		table: bridgeTable(workbook, study, result),
+		summary: stepSentences(workbook, study, result, shown)
+			.map(({ text }) => text)
+			.join(' ')
+	}),
 	headline: ({ total }, unit) => [{ label: 'Difference', value: total, unit }]
 };
 

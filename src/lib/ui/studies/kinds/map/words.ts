@@ -18,6 +18,14 @@ export const kind: KindWords<'map'> = {
 		across: { ...across, steps: 9 },
 		down: { ...down, steps: 9 }
 	}),
+	figures: ({ values }) => [...values],
+	said(workbook, study, result, shown) {
+		const title = mapTitle(workbook, study, result, shown);
+		return {
+			...{ title, summary: title, line: mapLine(workbook, study, shown) },
+			table: mapTable(workbook, study, result, shown)
+		};
+	},
 	headline: ({ base }, unit) => [{ label: 'As it stands', value: base.value, unit }]
 };
 

@@ -17,6 +17,17 @@ export const kind: KindWords<'optimise'> = {
 	asks: 'Which of all combinations of alternatives is best',
 	scenarioLabel: 'Starting from',
 	fresh: ({ base }) => ({ scenario: base, direction: 'highest', options: [] }),
+	figures: ({ asItIs, ranked }) => [asItIs.value, ...ranked.map(({ value }) => value)],
+	said(workbook, study, result, shown) {
+		const title = optimiseTitle(workbook, study, result, shown);
+		const [best, next] = result.ranked;
+		return {
+			...{ title, line: optimiseLine(workbook, study, result, shown) },
+			table: optimiseTable(workbook, study, result),
+			summary:
+				best && next ? `${title}. The next best is ${separation(study, best, next, shown)}.` : title
+		};
+	},
 	headline: ({ ranked: [best] }, unit) => [{ label: 'Best', value: best?.value ?? NaN, unit }]
 };
 

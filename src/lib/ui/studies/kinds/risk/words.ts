@@ -13,6 +13,13 @@ export const kind: KindWords<'risk'> = {
 	name: 'Risk',
 	asks: 'How sure a result is when inputs are not',
 	fresh: ({ selected }) => ({ scenario: selected, inputs: [], draws: 10_000, seed: 1 }),
+	figures: ({ percentiles, base }) => [percentiles['1'] ?? 0, percentiles['99'] ?? 0, base],
+	said: (workbook, study, result, shown) => ({
+		title: riskTitle(workbook, study, result, shown),
+		line: riskLine(workbook, study, shown),
+		table: riskTable(workbook, study, result),
+		summary: riskSummaryText(workbook, study, result, shown)
+	}),
 	headline: ({ percentiles, target }, unit) => [
 		{ label: 'Middle', value: percentiles['50'] ?? NaN, unit },
 		{ label: 'One in twenty below', value: percentiles['5'] ?? NaN, unit },

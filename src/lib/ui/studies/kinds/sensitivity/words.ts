@@ -17,6 +17,16 @@ export const kind: KindWords<'sensitivity'> = {
 	name: 'Swings',
 	asks: 'Which inputs matter most, each moved by itself',
 	fresh: ({ selected }) => ({ scenario: selected, all: { percent: 10 } }),
+	figures: ({ base, swings }) => [
+		base.value,
+		...swings.flatMap(({ atLow, atHigh }) => [atLow.value, atHigh.value])
+	],
+	said: (workbook, study, result, shown) => ({
+		title: sensitivityTitle(workbook, study, result, shown),
+		line: sensitivityLine(workbook, study),
+		table: sensitivityTable(workbook, study, result),
+		summary: sensitivitySummary(workbook, study, result, shown)
+	}),
 	headline: ({ swings: [widest] }, unit) =>
 		widest ? [{ label: `Reach of ${widest.label}`, value: widest.reach, unit }] : []
 };
