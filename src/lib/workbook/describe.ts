@@ -5,6 +5,7 @@ import type { Command, InputEntry } from './commands/command';
 import { listed } from './commands/lists';
 import { findQuantity, findScenario, findSet } from './lookup';
 import { inputAt } from './scenario';
+import { FIELD_WORDS, QUANTITY_FIELDS } from './quantity-words';
 import type { Quantity, Scalar, Workbook } from './schema';
 
 /** How numbers are written: the reader's locale is for the screen. */
@@ -151,24 +152,10 @@ function describeReplaced(workbook: Workbook, name: string, next: Quantity): str
 	if (!old) return `change ${name}`;
 	if (next.name !== name) return `${name}: renamed to ${next.name}`;
 	if (next.label !== old.label) return `${old.label}: renamed to ${next.label}`;
-	const fields = [
-		['formula', 'formula'],
-		['where', 'where it holds'],
-		['value', 'value'],
-		['unit', 'unit'],
-		['range', 'range'],
-		['note', 'note'],
-		['source', 'source'],
-		['date', 'date'],
-		['spread', 'spread'],
-		['type', 'kind'],
-		['per', 'sets'],
-		['open', 'who may see it']
-	] as const;
-	const changed = fields.filter(
-		([field]) => JSON.stringify(old[field]) !== JSON.stringify(next[field])
+	const changed = QUANTITY_FIELDS.filter(
+		(field) => JSON.stringify(old[field]) !== JSON.stringify(next[field])
 	);
 	return changed.length === 0
 		? `describe ${old.label}`
-		: `${old.label}: ${listed(changed.map(([, word]) => word))} changed`;
+		: `${old.label}: ${listed(changed.map((field) => FIELD_WORDS[field]))} changed`;
 }

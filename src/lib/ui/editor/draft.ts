@@ -132,7 +132,8 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 			message: 'Digits on screen is a whole number from 1 to 15, or empty for 4.'
 		};
 	const text = (value: string) => value.trim() || undefined;
-	const parts: { [K in keyof Quantity]?: Quantity[K] | undefined } = {
+	// Each field of a quantity: one that is new comes from the draft, or from the quantity as it was.
+	const parts: { [K in keyof Required<Quantity>]: Quantity[K] | undefined } = {
 		name,
 		label: draft.label.trim() || name,
 		type: isNumber ? undefined : draft.type === 'yes_no' ? 'yes_no' : { member_of: draft.type },
@@ -141,6 +142,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		in: draft.in.length > 0 ? draft.in : undefined,
 		shown: isNumber ? from?.shown : undefined,
 		fixed: draft.fixed && draft.follows === 'entered' ? true : undefined,
+		whole: isNumber ? from?.whole : undefined,
 		value: from?.value,
 		formula,
 		where: text(draft.where),

@@ -2,6 +2,7 @@
 import { findQuantity, findScenario } from '$lib/workbook/lookup';
 import type { Json } from '$lib/workbook/json';
 import type { Conflict } from '$lib/workbook/merge';
+import { FIELD_WORDS } from '$lib/workbook/quantity-words';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { scalarWords } from './scalar-words';
 
@@ -26,25 +27,12 @@ const WHY: Readonly<Record<Conflict['reason'], string>> = {
 
 const FIELDS: ReadonlyMap<string, string> = new Map(
 	Object.entries({
-		value: 'value',
-		formula: 'formula',
-		unit: 'unit',
-		label: 'name in words',
-		note: 'note',
-		source: 'source',
-		date: 'date of the source',
-		range: 'range',
-		spread: 'spread',
-		per: 'sets',
-		type: 'kind',
-		digits: 'digits',
+		...FIELD_WORDS,
 		title: 'title',
 		parent: 'what it stands on',
 		changes: 'changes',
 		members: 'members',
-		order: 'order',
-		check: 'check',
-		caution: 'caution'
+		order: 'order'
 	})
 );
 /** A field by its word; names of any kind stand for themselves. */
