@@ -391,6 +391,6 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 
 /** Those that are not made of others. */
 const PLAIN_KINDS = (Object.keys(MAKERS) as Command['kind'][]).filter(
-	(kind) => !['patch', 'several', 'restore_workbook'].includes(kind)
+	(kind) => !['patch', 'several'].includes(kind)
 );
 export const KINDS = Object.keys(MAKERS) as Command['kind'][];
