@@ -5,7 +5,7 @@ const CORE = ['units', 'formula', 'workbook', 'engine'];
 const PURE = ['protocol', ...CORE, 'programmes', 'studies', 'exchange'];
 const BELOW: Record<string, readonly string[]> = {
 	units: [],
-	protocol: [],
+	protocol: ['workbook'],
 	formula: ['units'],
 	workbook: ['units', 'formula'],
 	engine: ['units', 'formula', 'workbook'],

@@ -1,6 +1,7 @@
 /** Rules that the server and the page share: who may what, and how large a workbook may be. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { openApi } from '$lib/server/http/openapi';
 import { readTextFile } from '$lib/browser/files';
 import { includes, mayEdit, ROLES } from '$lib/protocol/roles';
 import { ROUTES } from '$lib/server/http/routes';
@@ -53,5 +54,37 @@ describe('the largest workbook', () => {
 			problem: `"plant.json" holds 65 MB; a workbook has at most 64 MB. Choose the workbook's JSON file.`
 		});
 		expect(sizeWords(megabytes(3))).toBe('3 MB');
+	});
+});
+
+describe('the answers of the interface', () => {
+	const bare = [
+		// One's own data as they lie in the store, the description itself, and a stream.
+		...['/api/v1/me/data', '/api/v1/openapi.json', '/api/v1/workbooks/{workbook}/events']
+	];
+	const bodies = ROUTES.flatMap(({ method, path, answers }) =>
+		Object.entries(answers)
+			.filter(([status]) => status === '200' || status === '201')
+			.map(([status, answer]) => [`${method} ${path}`, status, answer, path] as const)
+	).filter(([, , , path]) => !bare.includes(path));
+
+	it.each(bodies)('%s, %s: have a schema', (_route, _status, { schema }) => {
+		expect(schema).toBeDefined();
+	});
+
+	it('are printed in the description, the workbook by its name', () => {
+		const { paths } = openApi(ROUTES) as {
+			paths: Record<string, Record<string, { responses: Record<string, object> }>>;
+		};
+		const content = (path: string) =>
+			(paths[path]!['get']!.responses['200'] as { content: object }).content;
+		expect(content('/api/v1/workbooks/{workbook}')).toEqual({
+			'application/json': { schema: { $ref: '#/components/schemas/Workbook' } }
+		});
+		expect(content('/api/v1/workbooks/{workbook}/people')).toMatchObject({
+			'application/json': {
+				schema: { properties: { people: { items: { required: ['id', 'email', 'name', 'role'] } } } }
+			}
+		});
 	});
 });

@@ -1,9 +1,11 @@
 /** The interface as a program meets it, without a socket: requests in, answers out, cookies kept. */
 import { Documents } from '$lib/server/documents/documents';
 import { OWN_HEADER } from '$lib/server/http/guard';
+import { ROUTES } from '$lib/server/http/routes';
 import { addPerson } from '$lib/server/people/people';
 import { hashPassword } from '$lib/server/people/passwords';
 import { readSettings, type Settings } from '$lib/server/settings';
+import { z } from '$lib/server/zod';
 import { start, type Running } from '$lib/server/start';
 import type { Where } from '$lib/server/store/open';
 
@@ -66,6 +68,25 @@ export interface Asked {
 	readonly headers?: Record<string, string>;
 }
 
+/** Every answer is one that the table of routes describes, in the shape that it says and with nothing besides. */
+async function holdToTable(method: string, path: string, answer: Response): Promise<void> {
+	const [way = ''] = path.split('?');
+	const fits = (template: string) =>
+		new RegExp(`^${template.replace(/\{\w+\}/g, '[^/]+')}$`).test(way);
+	const route =
+		ROUTES.find((each) => each.method === method && each.path === way) ??
+		ROUTES.find((each) => each.method === method && fits(each.path));
+	if (!route || answer.status >= 400) return;
+	const described = route.answers[answer.status];
+	if (!described)
+		throw new Error(`${method} ${path} answers ${answer.status}, which is not described`);
+	const { schema } = described;
+	if (schema === undefined || schema === 'workbook') return;
+	const read = z.safeParse(schema, await answer.clone().json());
+	if (!read.success)
+		throw new Error(`${method} ${path} answers otherwise than described: ${read.error.message}`);
+}
+
 /** One browser or program: it keeps its cookies. */
 export class Client {
 	readonly cookies = new Map<string, string>();
@@ -93,6 +114,7 @@ export class Client {
 			if (value === '') this.cookies.delete(name);
 			else this.cookies.set(name, value);
 		}
+		await holdToTable(method, path, answer);
 		return answer;
 	}
 

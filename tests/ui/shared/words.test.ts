@@ -1,6 +1,6 @@
 /** The words of sharing: conflicts, revisions to choose from, a value's history, open values. */
 import { describe, expect, it } from 'vitest';
-import type { ValueChange } from '$lib/browser/sync/shapes';
+import type { ValueChange } from '$lib/protocol/answers';
 import type { Conflict } from '$lib/workbook/merge';
 import { browserWords } from '$lib/ui/shared/browser-words';
 import { conflictView } from '$lib/ui/shared/conflict-words';

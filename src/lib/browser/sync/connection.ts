@@ -4,7 +4,7 @@
  */
 import { listen } from './events';
 import { HttpRemote } from './remote';
-import type { Revision, SharedEntry } from './shapes';
+import type { Revision, SharedEntry } from '$lib/protocol/answers';
 import { Refused, Sync, type LocalDocument, type Link, type SyncState } from './sync';
 
 export interface ConnectionEvents {

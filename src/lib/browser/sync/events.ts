@@ -2,7 +2,7 @@
  * News of other people's saves. The browser's own stream comes back by itself after a lost connection, but gives up
  * when something else than a stream answers; this then tries again, waiting longer each time.
  */
-import type { Revision } from './shapes';
+import type { Revision } from '$lib/protocol/answers';
 
 export interface NewsEvents {
 	/** Listening (again): what was missed meanwhile is for the listener to ask. */

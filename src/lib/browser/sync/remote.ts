@@ -6,7 +6,7 @@ import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { ask as askServer, mayPass, type ApiResult, type ApiProblem, type Ask } from './api';
-import type { SharedEntry } from './shapes';
+import type { SavedAnswer, SharedEntry, Workbooks } from '$lib/protocol/answers';
 import { Refused, type Link, type Remote, type RemoteSaved } from './sync';
 
 /** A whole workbook travels, over whatever line there is. */
@@ -19,12 +19,6 @@ export const reasonHeader = (reason: string): Record<string, string> =>
 export interface Read {
 	readonly number: number;
 	readonly workbook: Workbook;
-}
-
-interface SavedBody {
-	readonly revision: number;
-	/** Where it is not what was sent. */
-	readonly workbook?: unknown;
 }
 
 export class HttpRemote implements Remote {
@@ -48,7 +42,7 @@ export class HttpRemote implements Remote {
 
 	/** What the server's list says of it: its newest revision, and what one may do. */
 	async entry(id: string): Promise<SharedEntry> {
-		const answer = await this.ask<{ workbooks: SharedEntry[] }>('/workbooks');
+		const answer = await this.ask<Workbooks>('/workbooks');
 		if (!answer.ok) throw failure(answer.problem);
 		const entry = answer.value.workbooks.find((workbook) => workbook.id === id);
 		if (entry && entry.role !== 'open_viewer') return entry;
@@ -60,7 +54,7 @@ export class HttpRemote implements Remote {
 	}
 
 	async save(link: Link, workbook: Workbook, reason: string): Promise<RemoteSaved> {
-		const answer = await this.ask<SavedBody>(`/workbooks/${link.id}`, {
+		const answer = await this.ask<SavedAnswer>(`/workbooks/${link.id}`, {
 			method: 'PUT',
 			body: saveWorkbook(workbook),
 			headers: { 'if-match': `"${link.number}"`, ...reasonHeader(reason) },

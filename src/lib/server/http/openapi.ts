@@ -61,7 +61,7 @@ function operation(route: Route): object {
 		...(route.precondition ? [parameter('If-Match', 'header', true, { type: 'string' })] : []),
 		...(route.method === 'GET' ? [] : [parameter(OWN_HEADER, 'header', true, { type: 'string' })])
 	];
-	const body = route.body === 'workbook' ? WORKBOOK : route.body && schemaOf(route.body);
+	const body = route.body && schemaOf(route.body);
 	const answers = Object.entries(route.answers).map(([status, { description, schema, type }]) => {
 		const media = type ?? (schema ? 'application/json' : null);
 		const content = media && {
@@ -98,8 +98,10 @@ const parameter = (name: string, place: string, required: boolean, schema: objec
 	schema
 });
 
-const schemaOf = (schema: z.ZodType): object =>
-	withoutDialect(z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }));
+const schemaOf = (schema: z.core.$ZodType | 'workbook'): object =>
+	schema === 'workbook'
+		? WORKBOOK
+		: withoutDialect(z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }));
 
 /** A description names its dialect once. */
 function withoutDialect(schema: object): object {

@@ -58,7 +58,7 @@ export interface Call<Query = never, Body = never> {
 export interface RouteResponse {
 	readonly description: string;
 	/** Left out: nothing, or what `type` says. */
-	readonly schema?: z.ZodType;
+	readonly schema?: z.core.$ZodType | 'workbook';
 	readonly type?: string;
 }
 

@@ -1,5 +1,5 @@
 /** The open values of a workbook as lines to read: one for each value, its members named. */
-import type { OpenQuantity } from '$lib/browser/sync/shapes';
+import type { OpenQuantity } from '$lib/protocol/results';
 import { formatInFull, formatUnit } from '../format';
 
 export interface OpenLine {

@@ -1,5 +1,5 @@
 /** The revisions to choose from: those with a name first, then all that are listed. */
-import type { Revision } from '$lib/browser/sync/shapes';
+import type { Revision } from '$lib/protocol/answers';
 
 type Entry = Pick<Revision, 'number' | 'name' | 'reason'>;
 

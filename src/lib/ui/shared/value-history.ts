@@ -1,5 +1,5 @@
 /** Which changes of a quantity's values are those of one value. */
-import type { ValueChange } from '$lib/browser/sync/shapes';
+import type { ValueChange } from '$lib/protocol/answers';
 
 /** Changes told at most. */
 const MOST = 12;

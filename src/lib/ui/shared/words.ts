@@ -1,5 +1,5 @@
 /** What the header and the pages say of a shared workbook: when it was saved, what waits, who did what. */
-import type { Revision } from '$lib/browser/sync/shapes';
+import type { Revision } from '$lib/protocol/answers';
 import type { Role } from '$lib/protocol/roles';
 import type { SyncState } from '$lib/browser/sync/sync';
 

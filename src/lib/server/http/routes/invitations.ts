@@ -1,5 +1,11 @@
 /** Invitations: asking somebody in, and coming in. */
 import { z } from '$lib/server/zod';
+import {
+	acceptedSchema,
+	invitationsSchema,
+	invitedSchema,
+	roleGivenSchema
+} from '$lib/protocol/answers';
 import { note } from '../../people/audit';
 import {
 	findInvitation,
@@ -18,9 +24,9 @@ import { signedIn } from './session';
 
 const group = 'invitations';
 const email = z.email().max(254);
-const answer = { 200: { description: 'All that are open', type: 'application/json' } };
+const answer = { 200: { description: 'All that are open', schema: invitationsSchema } };
 const invited = {
-	201: { description: 'The link’s secret is in the answer, this once', type: 'application/json' }
+	201: { description: 'The link’s secret is in the answer, this once', schema: invitedSchema }
 };
 
 export const invitationRoutes = [
@@ -79,7 +85,7 @@ export const invitationRoutes = [
 			password: z.string().min(1).max(LONGEST)
 		}),
 		answers: {
-			200: { description: 'Signed in; the answer sets a cookie', type: 'application/json' },
+			200: { description: 'Signed in; the answer sets a cookie', schema: acceptedSchema },
 			401: { description: 'The account’s password is wrong' },
 			404: { description: 'No such invitation' },
 			422: { description: 'The new password is too easy' }
@@ -148,7 +154,7 @@ export const invitationRoutes = [
 		group,
 		summary: 'Invites a person to a workbook; one with an account here gets the role at once',
 		body: z.strictObject({ email, role: z.enum(ROLES) }),
-		answers: { ...invited, 200: { description: 'The role was given', type: 'application/json' } },
+		answers: { ...invited, 200: { description: 'The role was given', schema: roleGivenSchema } },
 		handle: async ({ services, who, body, path, address }) => {
 			if (who.mode === 'single')
 				return problem('no-accounts', 'Make the first account on the command line.');

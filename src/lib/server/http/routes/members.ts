@@ -1,5 +1,6 @@
 /** Who has which part in a workbook. */
 import { z } from '$lib/server/zod';
+import { membersSchema } from '$lib/protocol/answers';
 import { note } from '../../people/audit';
 import { changeRole, listMembers } from '../../people/roles';
 import { ROLES, type Role } from '$lib/protocol/roles';
@@ -20,7 +21,7 @@ export const memberRoutes = [
 		needs: 'owner',
 		group,
 		summary: 'Who has which role',
-		answers: { 200: { description: 'By name', type: 'application/json' } },
+		answers: { 200: { description: 'By name', schema: membersSchema } },
 		handle: async ({ services, path }) =>
 			json({ people: await listMembers(services.store.db, path('workbook')) })
 	}),

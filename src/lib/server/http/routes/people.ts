@@ -1,5 +1,6 @@
 /** One's own account and data; for stewards, everybody's, and the audit trail. */
 import { z } from '$lib/server/zod';
+import { auditSchema, peopleSchema } from '$lib/protocol/answers';
 import { note, readAudit } from '../../people/audit';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { dataOf, listPeople, personByEmail, removePerson, type Removal } from '../../people/people';
@@ -87,7 +88,7 @@ export const peopleRoutes = [
 		needs: 'steward',
 		group,
 		summary: 'Everybody with an account',
-		answers: { 200: { description: 'By age of the account', type: 'application/json' } },
+		answers: { 200: { description: 'By age of the account', schema: peopleSchema } },
 		handle: async ({ services }) => json({ people: await listPeople(services.store.db) })
 	}),
 	route({
@@ -142,7 +143,7 @@ export const peopleRoutes = [
 			before: z.coerce.number().int().positive().optional(),
 			limit: z.coerce.number().int().min(1).max(500).default(100)
 		}),
-		answers: { 200: { description: 'A page of the trail', type: 'application/json' } },
+		answers: { 200: { description: 'A page of the trail', schema: auditSchema } },
 		handle: async ({ services, query }) =>
 			json({ entries: await readAudit(services.store.db, query.before, query.limit) })
 	})

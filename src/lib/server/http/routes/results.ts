@@ -1,5 +1,6 @@
 /** Results: what a workbook computes, all of it or only what is open. */
 import { z } from '$lib/server/zod';
+import { evaluatedSchema, openSchema } from '$lib/protocol/results';
 import type { JobOutcome } from '../../evaluation/pool';
 import { headOf } from '../../store/workbooks';
 import { noSuchWorkbook } from '../permission';
@@ -9,12 +10,15 @@ import { etagOf } from './workbooks';
 
 const group = 'results';
 const names = z.array(z.string().min(1).max(64)).min(1);
-const answers = {
+const evaluated = {
 	200: {
 		description:
 			'Values with units; a missing one says why. Where a programme decides, whether its plan is current',
-		type: 'application/json'
-	},
+		schema: evaluatedSchema
+	}
+};
+const opened = { 200: { description: 'Values with units', schema: openSchema } };
+const refused = {
 	422: { description: 'Asked for what is not there, or stopped for its time or memory' },
 	503: { description: 'Others are being evaluated; Retry-After says when to ask again' }
 };
@@ -31,7 +35,7 @@ export const resultRoutes = [
 			scenarios: names.max(60).optional(),
 			quantities: names.max(5000).optional()
 		}),
-		answers,
+		answers: { ...evaluated, ...refused },
 		handle: async (call) => {
 			const { body, services, path } = call;
 			const at = body.revision ?? (await headOf(services.store.db, path('workbook')));
@@ -44,7 +48,7 @@ export const resultRoutes = [
 		needs: 'open_viewer',
 		group,
 		summary: 'The values of the open quantities, without what feeds them',
-		answers,
+		answers: { ...opened, ...refused },
 		handle: async (call) => {
 			const { services, path } = call;
 			const head = await headOf(services.store.db, path('workbook'));

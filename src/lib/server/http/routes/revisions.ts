@@ -1,5 +1,12 @@
 /** Revisions: browsing, comparing, naming, bringing back. */
 import { z } from '$lib/server/zod';
+import {
+	comparedSchema,
+	historySchema,
+	revisionSchema,
+	revisionsSchema,
+	savedSchema
+} from '$lib/protocol/answers';
 import { note } from '../../people/audit';
 import { listRevisions, nameRevision, readRevision, valueHistory } from '../../store/revisions';
 import { headOf } from '../../store/workbooks';
@@ -33,7 +40,7 @@ export const revisionRoutes = [
 			/** Only those with a name. */
 			named: z.enum(['yes', 'no']).default('no')
 		}),
-		answers: { 200: { description: 'A page of them', type: 'application/json' } },
+		answers: { 200: { description: 'A page of them', schema: revisionsSchema } },
 		handle: async ({ services, path, query }) => {
 			const { before, limit, named } = query;
 			const revisions = await listRevisions(services.store.db, path('workbook'), {
@@ -50,7 +57,7 @@ export const revisionRoutes = [
 		needs: 'viewer',
 		group,
 		summary: 'One revision with its change list',
-		answers: { 200: { description: 'It', type: 'application/json' }, 404: { description: 'None' } },
+		answers: { 200: { description: 'It', schema: revisionSchema }, 404: { description: 'None' } },
 		handle: async (call) => {
 			const at = numberIn(call);
 			const { services, path } = call;
@@ -65,7 +72,7 @@ export const revisionRoutes = [
 		needs: 'viewer',
 		group,
 		summary: 'The workbook as it was saved then',
-		answers: { 200: { description: 'It', type: 'application/json' }, 404: { description: 'None' } },
+		answers: { 200: { description: 'It', schema: 'workbook' }, 404: { description: 'None' } },
 		handle: async (call) => {
 			const at = numberIn(call);
 			const { services, path } = call;
@@ -82,7 +89,7 @@ export const revisionRoutes = [
 		summary: 'What changed from one revision to another, in words and as values',
 		query: z.object({ from: number, to: number.optional() }),
 		answers: {
-			200: { description: 'The differences', type: 'application/json' },
+			200: { description: 'The differences', schema: comparedSchema },
 			404: { description: 'No such revision' }
 		},
 		handle: async ({ services, path, query }) => {
@@ -100,7 +107,7 @@ export const revisionRoutes = [
 		group,
 		summary: 'Brings a revision back, as a new one',
 		answers: {
-			200: { description: 'Saved as `revision`', type: 'application/json' },
+			200: { description: 'Saved as `revision`', schema: savedSchema },
 			404: { description: 'No such revision' }
 		},
 		handle: async (call) => {
@@ -163,7 +170,7 @@ export const revisionRoutes = [
 			scenario: z.string().max(64).optional(),
 			limit
 		}),
-		answers: { 200: { description: 'Newest first', type: 'application/json' } },
+		answers: { 200: { description: 'Newest first', schema: historySchema } },
 		handle: async ({ services, path, query }) => {
 			const at = query.at === undefined ? undefined : membersIn(query.at);
 			if (at === null)

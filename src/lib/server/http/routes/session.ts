@@ -1,5 +1,6 @@
 /** Signing in and out, and one's own sessions. */
 import { z } from '$lib/server/zod';
+import { personSchema, sessionsSchema, whoSchema } from '$lib/protocol/answers';
 import {
 	attemptKey,
 	forgetFailures,
@@ -19,17 +20,6 @@ import { empty, json, route, type Call } from '../route';
 
 const group = 'session';
 const YEAR_SECONDS = 365 * 24 * 3600;
-
-const personSchema = z.object({
-	id: z.string(),
-	email: z.string(),
-	name: z.string(),
-	steward: z.boolean()
-});
-const whoSchema = z.object({
-	mode: z.enum(['single', 'accounts']),
-	person: personSchema.nullable()
-});
 
 /** Sets the cookies of a session that begins now. */
 export async function signedIn(
@@ -146,18 +136,7 @@ export const sessionRoutes = [
 		answers: {
 			200: {
 				description: 'Newest first',
-				schema: z.object({
-					sessions: z.array(
-						z.object({
-							id: z.string(),
-							createdAt: z.number(),
-							seenAt: z.number(),
-							expiresAt: z.number(),
-							agent: z.string(),
-							current: z.boolean()
-						})
-					)
-				})
+				schema: sessionsSchema
 			}
 		},
 		handle: async ({ services, who }) => {

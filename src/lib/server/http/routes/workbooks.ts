@@ -1,5 +1,6 @@
 /** Workbooks: which there are, reading and saving. */
 import type { FileProblem } from '$lib/workbook/load';
+import { begunSchema, savedSchema, workbooksSchema } from '$lib/protocol/answers';
 import { note } from '../../people/audit';
 import type { Saved } from '../../saving';
 import type { Author } from '../../store/revisions';
@@ -42,7 +43,7 @@ export const workbookRoutes = [
 		needs: 'worker',
 		group,
 		summary: 'The workbooks that one has a part in',
-		answers: { 200: { description: 'Newest save first', type: 'application/json' } },
+		answers: { 200: { description: 'Newest save first', schema: workbooksSchema } },
 		handle: async ({ services, who }) => {
 			const all = await listWorkbooks(services.store.db, who.person?.id ?? null);
 			return json({
@@ -61,7 +62,7 @@ export const workbookRoutes = [
 		summary: 'Begins a workbook; the one who does owns it',
 		body: 'workbook',
 		answers: {
-			201: { description: 'Begun, as revision 1', type: 'application/json' },
+			201: { description: 'Begun, as revision 1', schema: begunSchema },
 			422: { description: 'It does not open as a workbook; the problem says where' }
 		},
 		handle: async ({ services, who, text, request }) => {
@@ -79,7 +80,7 @@ export const workbookRoutes = [
 		group,
 		summary: 'The newest revision of a workbook, as a file; its ETag is the revision',
 		answers: {
-			200: { description: 'The workbook', type: 'application/json' },
+			200: { description: 'The workbook', schema: 'workbook' },
 			304: { description: 'Still the revision that If-None-Match names' }
 		},
 		handle: async ({ services, path, request }) => {
@@ -105,7 +106,7 @@ export const workbookRoutes = [
 			200: {
 				description:
 					'Saved as `revision`, with the change list; `workbook` is the merged one where others’ changes are in it',
-				type: 'application/json'
+				schema: savedSchema
 			},
 			412: {
 				description:

@@ -1,0 +1,164 @@
+/**
+ * What the server answers with, told once: the interface prints these schemas, its tests hold every answer against
+ * them, and the browser takes its types from them. The browser imports types alone, so that no page carries a schema.
+ */
+import { z } from '$lib/workbook/zod';
+import { ROLES } from './roles';
+
+/** Milliseconds since 1970. */
+const time = z.int();
+const role = z.enum(ROLES);
+const number = z.int().check(z.minimum(1));
+
+export const personSchema = z.strictObject({
+	id: z.string(),
+	email: z.string(),
+	name: z.string(),
+	/** Who may invite to the whole server. */
+	steward: z.boolean()
+});
+export type Person = z.infer<typeof personSchema>;
+
+export const whoSchema = z.strictObject({
+	/** `single`: one person's own machine, where nobody signs in. */
+	mode: z.enum(['single', 'accounts']),
+	person: z.nullable(personSchema)
+});
+export type Who = z.infer<typeof whoSchema>;
+
+export const signedInSchema = z.strictObject({
+	id: z.string(),
+	createdAt: time,
+	seenAt: time,
+	expiresAt: time,
+	agent: z.string(),
+	current: z.boolean()
+});
+export type SignedIn = z.infer<typeof signedInSchema>;
+export const sessionsSchema = z.strictObject({ sessions: z.array(signedInSchema) });
+export type Sessions = z.infer<typeof sessionsSchema>;
+
+export const sharedEntrySchema = z.strictObject({
+	id: z.string(),
+	title: z.string(),
+	/** Number of the newest revision. */
+	head: number,
+	createdAt: time,
+	savedAt: time,
+	/** Left out for those who see open values alone. */
+	savedBy: z.optional(z.string()),
+	/** Null where everybody who is here may do everything. */
+	role: z.nullable(role)
+});
+export type SharedEntry = z.infer<typeof sharedEntrySchema>;
+export const workbooksSchema = z.strictObject({ workbooks: z.array(sharedEntrySchema) });
+export type Workbooks = z.infer<typeof workbooksSchema>;
+
+export const begunSchema = z.strictObject({ id: z.string(), revision: number });
+export type Begun = z.infer<typeof begunSchema>;
+
+export const savedSchema = z.strictObject({
+	revision: number,
+	/** Whether changes of others are in it. */
+	merged: z.boolean(),
+	changes: z.array(z.string()),
+	/** The workbook as it stands now, where that is not what was sent. */
+	workbook: z.optional(z.unknown())
+});
+export type SavedAnswer = z.infer<typeof savedSchema>;
+
+/** The id is null on a machine without accounts, and of those who left. */
+const author = z.strictObject({ id: z.nullable(z.string()), name: z.string() });
+
+export const revisionSchema = z.strictObject({
+	number,
+	madeAt: time,
+	author,
+	reason: z.string(),
+	changes: z.array(z.string()),
+	/** The number of the revision that was brought back. */
+	restores: z.nullable(number),
+	name: z.nullable(z.string()),
+	locked: z.boolean()
+});
+export type Revision = z.infer<typeof revisionSchema>;
+export const revisionsSchema = z.strictObject({ revisions: z.array(revisionSchema) });
+export type Revisions = z.infer<typeof revisionsSchema>;
+
+const scalar = z.union([z.number(), z.string(), z.boolean(), z.null()]);
+/** One entered value; `was` and `now` are left out where nothing stood or stands. */
+const difference = {
+	quantity: z.string(),
+	scenario: z.string(),
+	at: z.array(z.string()),
+	was: z.optional(scalar),
+	now: z.optional(scalar)
+};
+export const valueChangeSchema = z.strictObject({
+	...difference,
+	number,
+	madeAt: time,
+	author,
+	reason: z.string()
+});
+export type ValueChange = z.infer<typeof valueChangeSchema>;
+export const historySchema = z.strictObject({ changes: z.array(valueChangeSchema) });
+export type History = z.infer<typeof historySchema>;
+
+export const comparedSchema = z.strictObject({
+	from: number,
+	to: number,
+	changes: z.array(z.string()),
+	values: z.array(z.strictObject(difference))
+});
+export type Compared = z.infer<typeof comparedSchema>;
+
+export const memberSchema = z.strictObject({
+	id: z.string(),
+	email: z.string(),
+	name: z.string(),
+	role
+});
+export type Member = z.infer<typeof memberSchema>;
+export const membersSchema = z.strictObject({ people: z.array(memberSchema) });
+export type Members = z.infer<typeof membersSchema>;
+
+export const invitationSchema = z.strictObject({
+	id: z.string(),
+	email: z.string(),
+	/** Null: to the server as a whole. */
+	workbookId: z.nullable(z.string()),
+	role: z.nullable(role),
+	invitedBy: z.string(),
+	createdAt: time,
+	expiresAt: time
+});
+export type Invitation = z.infer<typeof invitationSchema>;
+export const invitationsSchema = z.strictObject({ invitations: z.array(invitationSchema) });
+export type Invitations = z.infer<typeof invitationsSchema>;
+export const invitedSchema = z.strictObject({ invitation: invitationSchema, token: z.string() });
+/** A person with an account here gets the role at once. */
+export const roleGivenSchema = z.strictObject({ person: z.string(), role });
+export type Invited = z.infer<typeof invitedSchema> | z.infer<typeof roleGivenSchema>;
+export const acceptedSchema = z.strictObject({
+	workbook: z.nullable(z.string()),
+	role: z.nullable(role)
+});
+export type Accepted = z.infer<typeof acceptedSchema>;
+
+export const peopleSchema = z.strictObject({
+	people: z.array(z.strictObject({ ...personSchema.shape, createdAt: time }))
+});
+export const auditSchema = z.strictObject({
+	entries: z.array(
+		z.strictObject({
+			id: z.string(),
+			at: time,
+			event: z.string(),
+			personId: z.nullable(z.string()),
+			subject: z.string(),
+			detail: z.string(),
+			address: z.string()
+		})
+	)
+});
