@@ -113,7 +113,7 @@ describe('a value', () => {
 			at,
 			number: 1,
 			madeAt: 0,
-			author: { name: 'Anna' },
+			author: { id: null, name: 'Anna' },
 			reason: ''
 		});
 		const own = change('base', 'A15');
