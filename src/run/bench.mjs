@@ -13,7 +13,16 @@ ensureBuild();
 const browser = await ensureBrowser();
 
 const wanted = process.argv.slice(2);
-const parts = ['edit', 'opening', 'growth', 'studies', 'weight', 'page', 'page-edits'];
+const parts = [
+	'edit',
+	'opening',
+	'growth',
+	'programmes',
+	'studies',
+	'weight',
+	'page',
+	'page-edits'
+];
 const unknown = wanted.filter((part) => !parts.includes(part));
 if (unknown.length > 0) {
 	console.error(`There is no part ${unknown.join(', ')}. Choose among ${parts.join(', ')}.`);
