@@ -57,9 +57,11 @@ export class View {
 		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
 		this.shown = shown ?? ids.slice(0, FIRST_SHOWN);
 		this.selectedScenario =
-			typeof known.selectedScenario === 'string' && ids.includes(known.selectedScenario)
-				? known.selectedScenario
-				: (this.shown.at(-1) ?? ids[0] ?? workbook.scenarios[0]?.id ?? 'base');
+			workbook.scenarios.find(({ id }) => id === known.selectedScenario)?.id ??
+			this.shown.at(-1) ??
+			ids[0] ??
+			workbook.scenarios[0]?.id ??
+			'base';
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		const isSubject = (id: unknown) => subjects?.some((member) => member.id === id) ?? false;
 		this.subject = isSubject(known.subject)
