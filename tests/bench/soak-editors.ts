@@ -21,10 +21,13 @@ export interface EditorFigures {
 /** Prices that everybody changes now and then. */
 const SHARED = 5;
 
+/** How long they go on: by the clock, or until so many saves are done, which a slow machine reaches as well. */
+export type Until = { readonly seconds: number } | { readonly saves: number };
+
 export async function soakEditors(
 	where: Where,
 	editors: number,
-	seconds: number,
+	until: Until,
 	processes = 1
 ): Promise<EditorFigures> {
 	const servers = await Promise.all(Array.from({ length: processes }, () => startProcess(where)));
@@ -37,10 +40,12 @@ export async function soakEditors(
 	const tally = { saves: 0, merges: 0, conflicts: 0, times: [] as number[] };
 	const acknowledged: { quantity: string; value: number }[] = [];
 	let next = 1;
-	const until = Date.now() + seconds * 1000;
+	const begun = Date.now();
+	const goOn = () =>
+		'saves' in until ? tally.saves < until.saves : Date.now() < begun + until.seconds * 1000;
 	const edit = async (editor: number) => {
 		let here: { workbook: Workbook; revision: number } = { workbook: start, revision: 1 };
-		while (Date.now() < until) {
+		while (goOn()) {
 			const shared = Math.random() < 0.1;
 			const place = shared ? editors + Math.floor(Math.random() * SHARED) : editor;
 			// Each value once, so that it can be found again.

@@ -33,7 +33,9 @@ try {
 			console.log(`saves and kills, ${title}: ${JSON.stringify(figures)}`);
 		}
 		if (wants('editors')) {
-			const figures = await soakEditors(place('editors'), 50, Number(count ?? 120));
+			const figures = await soakEditors(place('editors'), 50, {
+				seconds: Number(count ?? 120)
+			});
 			console.log(`50 editors, ${title}: ${JSON.stringify(figures)}`);
 		}
 		if (wants('fuzz')) {

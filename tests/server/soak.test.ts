@@ -1,12 +1,10 @@
 /** The soak parts, shortened: killed in mid-save, many at once, nonsense. `npm run soak` runs them in full. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { soakEditors } from '../bench/soak-editors';
 import { soakFuzz } from '../bench/soak-fuzz';
 import { soakKills } from '../bench/soak-kills';
 import { startServer } from './api';
 import { onEachStore } from './stores';
-
-vi.setConfig({ testTimeout: 180_000 });
 
 onEachStore('Under strain', ({ fresh }) => {
 	it('no acknowledged save is lost by killing the process', async () => {
@@ -16,21 +14,21 @@ onEachStore('Under strain', ({ fresh }) => {
 	});
 
 	it('no change of many editors at once is lost', async () => {
-		const { saves, lost } = await soakEditors(fresh(), 8, 3);
+		const { saves, lost } = await soakEditors(fresh(), 8, { saves: 80 });
 		expect(lost).toBe(0);
-		expect(saves).toBeGreaterThan(8);
+		expect(saves).toBeGreaterThanOrEqual(80);
 	});
 
 	it('two processes on one store work side by side, without loss', async () => {
-		const { saves, merges, lost } = await soakEditors(fresh(), 6, 3, 2);
+		const { saves, merges, lost } = await soakEditors(fresh(), 6, { saves: 60 }, 2);
 		expect(lost).toBe(0);
-		expect(saves).toBeGreaterThan(6);
+		expect(saves).toBeGreaterThanOrEqual(60);
 		expect(merges).toBeGreaterThan(0);
 	});
 
 	it('no nonsense is answered with a fault', async () => {
 		const server = await startServer(fresh());
-		const { faults, statuses } = await soakFuzz(server, 1500, 7);
+		const { faults, statuses } = await soakFuzz(server, 600, 7);
 		expect(faults).toEqual([]);
 		expect(Object.keys(statuses).length).toBeGreaterThan(5);
 		await server.stop();
