@@ -16,6 +16,7 @@ export default defineConfig({
 	// Guards against a journey that hangs: a quiet machine needs a twentieth of it. Speed is for the benchmarks.
 	timeout: 180_000 * slower,
 	expect: { timeout: 60_000 * slower },
+	fullyParallel: true,
 	workers: browsersAtOnce(),
 	reporter: [['list'], ['json', { outputFile: 'test-results/journeys.json' }]],
 	reportSlowTests: null,

@@ -1,28 +1,24 @@
 import { findings, sideways } from './access';
-import { expect, fact, find, open, test } from './app';
+import { expect, fact, find, open, test as fresh } from './app';
+import { test } from './plant';
 
 const PAGES = ['/', '/product', '/investment', '/scenarios', '/members'];
 
-for (const path of PAGES) {
-	test(`${path} has no finding of axe, light or dark`, async ({ page }) => {
+for (const path of PAGES)
+	test(`${path} has no finding of axe, light, dark or at 390 pixels, and nothing runs sideways from 1024 down`, async ({
+		page
+	}) => {
 		await open(page, path);
 		for (const colorScheme of ['light', 'dark'] as const) {
 			await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
 			expect(await findings(page), colorScheme).toEqual([]);
 		}
-	});
-
-	test(`${path} holds at 1024 and at 390 pixels: nothing runs sideways, nothing is found`, async ({
-		page
-	}) => {
 		for (const width of [1024, 390]) {
 			await page.setViewportSize({ width, height: 844 });
-			await open(page, path);
 			await expect.poll(() => sideways(page), `at ${width}`).toBeLessThanOrEqual(0);
 		}
-		expect(await findings(page)).toEqual([]);
+		expect(await findings(page), 'at 390').toEqual([]);
 	});
-}
 
 test('a quantity’s leaf, a reason and the opening of files have no finding either', async ({
 	page
@@ -53,26 +49,27 @@ test('an error, its message and its dependents have no finding in the dark', asy
 });
 
 for (const path of ['/', '/members']) {
-	test(`${path}: the first Tab offers to pass the head and the contents, seen only while it is focused`, async ({
-		page
-	}) => {
-		await open(page, path);
-		const skip = page.getByRole('link', { name: 'Go to the page' });
-		const clip = () => skip.evaluate((link) => getComputedStyle(link).clipPath);
-		expect(await clip()).toBe('inset(50%)');
-		await page.keyboard.press('Tab');
-		await expect(skip).toBeFocused();
-		await expect(skip).toBeInViewport();
-		expect(await clip()).toBe('none');
-		expect(await findings(page)).toEqual([]);
-		await page.keyboard.press('Enter');
-		await expect(page.getByRole('main')).toBeFocused();
-		expect(await clip()).toBe('inset(50%)');
-		await page.keyboard.press('Tab');
-		await expect(page.locator('main :focus')).toHaveCount(1);
-		await page.keyboard.press('Shift+Tab');
-		await expect(page.getByRole('navigation', { name: 'Contents' }).locator(':focus')).toHaveCount(
-			1
-		);
-	});
+	fresh(
+		`${path}: the first Tab offers to pass the head and the contents, seen only while it is focused`,
+		async ({ page }) => {
+			await open(page, path);
+			const skip = page.getByRole('link', { name: 'Go to the page' });
+			const clip = () => skip.evaluate((link) => getComputedStyle(link).clipPath);
+			expect(await clip()).toBe('inset(50%)');
+			await page.keyboard.press('Tab');
+			await expect(skip).toBeFocused();
+			await expect(skip).toBeInViewport();
+			expect(await clip()).toBe('none');
+			expect(await findings(page)).toEqual([]);
+			await page.keyboard.press('Enter');
+			await expect(page.getByRole('main')).toBeFocused();
+			expect(await clip()).toBe('inset(50%)');
+			await page.keyboard.press('Tab');
+			await expect(page.locator('main :focus')).toHaveCount(1);
+			await page.keyboard.press('Shift+Tab');
+			await expect(
+				page.getByRole('navigation', { name: 'Contents' }).locator(':focus')
+			).toHaveCount(1);
+		}
+	);
 }

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { expect, open, strip, test } from './app';
+import { expect, open, strip } from './app';
+import { test } from './plant';
 
 test('capacity says which resource limits which month, in a drawing, in words and in full; a scenario changes it', async ({
 	page

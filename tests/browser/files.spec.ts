@@ -1,7 +1,9 @@
 /** Taking the workbook along with live formulas, and bringing a table of values in. */
 import { readFileSync } from 'node:fs';
 import { readFile, Recalculation } from '../exchange/recalculate';
-import { agreement, expect, open, test } from './app';
+import { agreement, expect, open } from './app';
+import { test } from './plant';
+import { test as shop } from './shop';
 
 test('the file with live formulas holds the numbers of the screen, and recalculates to them', async ({
 	page
@@ -46,7 +48,19 @@ test('a table is mapped, looked over and entered as one step, with the keyboard 
 	await page.getByRole('button', { name: 'Enter 2 values' }).focus();
 	await page.keyboard.press('Enter');
 	await expect(page.getByText('2 values from repairs.csv entered')).toBeVisible();
-	await agreement(page);
 	await page.keyboard.press('Control+z');
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+shop('both engines agree on a table that was brought in', async ({ page }) => {
+	await open(page, '/files');
+	const text = 'Product;metres\nR16;120\nR20;60\n';
+	await page
+		.getByLabel('Table to bring in')
+		.setInputFiles({ name: 'coils.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+	await page.getByLabel('Quantity of every row').focus();
+	await page.keyboard.type('Standard coil length');
+	await page.getByRole('button', { name: 'Enter 2 values' }).click();
+	await expect(page.getByText('2 values from coils.csv entered')).toBeVisible();
+	expect(await agreement(page)).toBeGreaterThan(100);
 });

@@ -1,4 +1,6 @@
-import { agreement, expect, fact, find, findMember, open, row, strip, test } from './app';
+import { agreement, expect, fact, find, findMember, open, row, strip } from './app';
+import { test } from './plant';
+import { test as shop } from './shop';
 import type { Page } from 'playwright/test';
 
 const leaf = (page: Page) => page.getByRole('dialog');
@@ -16,6 +18,23 @@ async function edit(page: Page, name: string) {
 async function write(page: Page, text: string) {
 	await formula(page).fill(text);
 	await formula(page).blur();
+}
+
+/** Adds a quantity over products, computed, to a sheet. */
+async function addMassOfACoil(page: Page, sheet: RegExp) {
+	await find(page, 'total_good_metres');
+	const heading = page.getByRole('row', { name: sheet });
+	await heading.hover();
+	await heading.getByRole('button', { name: 'Add quantity' }).click();
+	await leaf(page).getByLabel('Label', { exact: true }).fill('Mass of a coil');
+	await leaf(page).getByLabel('Unit').fill('kg/coil');
+	await leaf(page).getByText('One value in all').click();
+	await leaf(page).getByRole('checkbox', { name: 'product', exact: true }).check();
+	await leaf(page).getByLabel('Its values are').selectOption('computed by one formula');
+	await write(page, 'mass_per_metre * coil_length');
+	await expect(leaf(page)).toContainText('gives kg/coil');
+	await leaf(page).getByRole('button', { name: 'Add quantity' }).click();
+	await expect(leaf(page)).toBeHidden();
 }
 
 test('an unknown name is marked, and the one that was meant is offered', async ({ page }) => {
@@ -90,21 +109,7 @@ test('a faulty formula that is kept takes no other work with it, and can be mend
 
 test('a new quantity follows its formula, its renamed parts, and goes again', async ({ page }) => {
 	await open(page);
-	await find(page, 'total_good_metres');
-	await page.getByRole('row', { name: /^The plant/ }).hover();
-	await page
-		.getByRole('row', { name: /^The plant/ })
-		.getByRole('button', { name: 'Add quantity' })
-		.click();
-	await leaf(page).getByLabel('Label', { exact: true }).fill('Mass of a coil');
-	await leaf(page).getByLabel('Unit').fill('kg/coil');
-	await leaf(page).getByText('One value in all').click();
-	await leaf(page).getByRole('checkbox', { name: 'product', exact: true }).check();
-	await leaf(page).getByLabel('Its values are').selectOption('computed by one formula');
-	await write(page, 'mass_per_metre * coil_length');
-	await expect(leaf(page)).toContainText('gives kg/coil');
-	await leaf(page).getByRole('button', { name: 'Add quantity' }).click();
-	await expect(leaf(page)).toBeHidden();
+	await addMassOfACoil(page, /^The plant/);
 	await findMember(page, 'mass_of_a_coil', 0);
 	await expect(row(page, /^PX15B/).first()).toContainText('3.295'); // 0.065902 kg/m × 50 m
 
@@ -118,8 +123,27 @@ test('a new quantity follows its formula, its renamed parts, and goes again', as
 	await leaf(page).getByRole('button', { name: 'Remove' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await expect(row(page, /^Mass of a coil/)).toHaveCount(0);
-	await agreement(page);
 });
+
+shop(
+	'both engines agree on a new quantity, on renamed parts, and without it again',
+	async ({ page }) => {
+		await open(page);
+		const without = await agreement(page);
+		await addMassOfACoil(page, /^The shop/);
+		// One value for each of two products, in each of two scenarios.
+		await expect.poll(() => agreement(page)).toBe(without + 4);
+		await edit(page, 'coil_length');
+		await leaf(page).getByLabel('Name in formulas').fill('metres_on_a_coil');
+		await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+		await expect(leaf(page)).toBeHidden();
+		expect(await agreement(page)).toBe(without + 4);
+		await edit(page, 'mass_of_a_coil');
+		await leaf(page).getByRole('button', { name: 'Remove' }).click();
+		await expect(leaf(page)).toBeHidden();
+		await expect.poll(() => agreement(page)).toBe(without);
+	}
+);
 
 test('a quantity that others use is removed only when that is confirmed', async ({ page }) => {
 	await open(page);
@@ -157,5 +181,20 @@ test('a product is duplicated with all its values, ordered, and removed again', 
 	await expect(line('PX15C')).toHaveCount(0);
 	await strip(page).getByRole('combobox', { name: 'Product shown' }).selectOption('PX15B');
 	await expect(fact(page, 0)).toHaveText('0.2970');
-	await agreement(page);
 });
+
+shop(
+	'both engines agree on a product that is duplicated, and without it again',
+	async ({ page }) => {
+		await open(page, '/members');
+		const without = await agreement(page);
+		const members = page.getByRole('table').first();
+		await members.getByRole('button', { name: 'Duplicate' }).first().click();
+		await leaf(page).getByLabel('Name', { exact: true }).fill('R16C');
+		await leaf(page).getByRole('button', { name: 'Duplicate' }).click();
+		await expect(leaf(page)).toBeHidden();
+		await expect.poll(() => agreement(page)).toBeGreaterThan(without);
+		await page.keyboard.press('Control+z');
+		await expect.poll(() => agreement(page)).toBe(without);
+	}
+);

@@ -12,6 +12,7 @@ import type { Browser, Page } from 'playwright/test';
 import { expect, test as plain, watch } from './app';
 import { freePort } from './machine';
 import { holdSecondEngine } from './second-engine';
+import { serveShop } from './shop';
 
 export const PASSWORD = 'nine grey herons by the weir';
 
@@ -68,13 +69,9 @@ export class OwnServer {
 
 	/** An account made on the command line. */
 	async addOwner(email: string): Promise<void> {
-		const words = ['--import', 'tsx', 'src/cli/main.ts', 'account', 'add-owner', email];
+		const words = ['src/run/metrewright.mjs', 'account', 'add-owner', email];
 		await promisify(execFile)(process.execPath, words, {
-			env: {
-				...this.#settings,
-				METREWRIGHT_PASSWORD: PASSWORD,
-				TSX_TSCONFIG_PATH: 'tsconfig.json'
-			}
+			env: { ...this.#settings, METREWRIGHT_PASSWORD: PASSWORD }
 		});
 	}
 }
@@ -115,8 +112,6 @@ async function personAt(browser: Browser, server: OwnServer) {
 	const context = await browser.newContext({ baseURL: server.address, locale: 'en-GB' });
 	const seen = await watch(context);
 	await holdSecondEngine(context);
-	await context.route('**/shipped/marram-coil-works.json', (route) =>
-		route.fulfill({ path: 'scenarios/one-line-shop.json' })
-	);
+	await serveShop(context);
 	return { context, seen, page: await context.newPage() };
 }

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { agreement, expect, open, strip } from './app';
+import { expect, open, strip } from './app';
 import { test } from './plant';
 import type { Page } from 'playwright/test';
 
@@ -73,7 +73,6 @@ test('the product page draws the wall to scale and builds up the cost, each told
 
 test('each picture is taken along as a table and as an image', async ({ page }) => {
 	await open(page, '/investment');
-	await agreement(page);
 	await expect(page.getByRole('figure').getByRole('img').first()).toBeVisible();
 	const table = await take(page, 0, 'Take table');
 	expect(table.name).toMatch(/\.csv$/);

@@ -8,6 +8,12 @@ import type { Browser, BrowserContext, Page } from 'playwright/test';
 import { expect, follow, open, strip, test as fresh, undoButton, watch } from './app';
 import { hasSecondEngineBegun, holdSecondEngine } from './second-engine';
 
+declare global {
+	interface Window {
+		isPlantAsOpened?: boolean;
+	}
+}
+
 /** A page that waits for nothing and that no journey here begins on: what is open on it is made anew by leaving it. */
 const NEUTRAL = '/files';
 
@@ -16,6 +22,7 @@ class Plant {
 	#page: Page | null = null;
 	#glance: readonly string[] = [];
 	#choices: readonly string[] = [];
+	#columns: readonly string[] = [];
 	seen: readonly string[] = [];
 
 	constructor(readonly browser: Browser) {}
@@ -45,14 +52,18 @@ class Plant {
 		await holdSecondEngine(this.#context);
 		const page = (this.#page = await this.#context.newPage());
 		await open(page);
+		await page.evaluate(() => (window.isPlantAsOpened = true));
 		this.#choices = await choices(page);
 		this.#glance = await strip(page).locator('.number').allTextContents();
+		this.#columns = await columns(page).allTextContents();
 		return page;
 	}
 
 	async #isBack(page: Page): Promise<boolean> {
 		try {
 			if (page.isClosed() || (await hasSecondEngineBegun(page))) return false;
+			// Loaded anew by its journey, it knows no step back.
+			if (!(await page.evaluate(() => window.isPlantAsOpened))) return false;
 			await page.unrouteAll();
 			await page.setViewportSize({ width: 1280, height: 720 });
 			await page.emulateMedia({ media: null, colorScheme: null, reducedMotion: null });
@@ -62,9 +73,11 @@ class Plant {
 			await undoButton(page).evaluate(async (button: HTMLButtonElement) => {
 				for (; !button.disabled; await new Promise(requestAnimationFrame)) button.click();
 			});
+			await startOf(page).check({ force: true });
 			const boxes = strip(page).getByRole('combobox');
 			for (const [at, choice] of this.#choices.entries()) await boxes.nth(at).selectOption(choice);
 			await expect(strip(page).locator('.number')).toHaveText([...this.#glance]);
+			await expect(columns(page)).toHaveText([...this.#columns]);
 			await follow(page, NEUTRAL);
 			return true;
 		} catch {
@@ -74,6 +87,12 @@ class Plant {
 }
 
 const address = () => ({ baseURL: `http://127.0.0.1:${process.env.JOURNEYS_PORT}` });
+
+/** How a reader finds the first screen: no starting view is chosen. */
+const startOf = (page: Page) => page.getByRole('radio', { name: 'The grid alone', exact: true });
+
+/** A scenario that was gone for a while is back, but not among those shown. */
+const columns = (page: Page) => page.getByRole('grid').getByRole('columnheader');
 
 const choices = (page: Page) =>
 	strip(page)

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { expect, goTo, open, strip, test, undo } from './app';
+import { expect, goTo, open, strip, undo } from './app';
+import { test } from './plant';
 import type { Page } from 'playwright/test';
 
 const fields = (page: Page) => page.getByRole('region', { name: 'What is quoted' });

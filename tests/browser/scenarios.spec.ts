@@ -1,16 +1,6 @@
-import {
-	active,
-	agreement,
-	expect,
-	fact,
-	find,
-	findMember,
-	goTo,
-	open,
-	strip,
-	test,
-	undo
-} from './app';
+import { active, agreement, expect, fact, find, findMember, goTo, open, strip, undo } from './app';
+import { test } from './plant';
+import { test as shop } from './shop';
 import type { Page } from 'playwright/test';
 
 const line = (page: Page, title: string) =>
@@ -67,7 +57,6 @@ test('a scenario of one’s own differs where it was changed, and has a payback 
 		'aria-pressed',
 		'true'
 	);
-	await agreement(page);
 });
 
 test('two scenarios are compared by what differs alone', async ({ page }) => {
@@ -129,7 +118,6 @@ test('a scenario that another stands on leaves its changes to it', async ({ page
 	await line(page, 'New line').getByRole('button', { name: 'Delete scenario' }).click();
 	await expect(line(page, 'New line')).toHaveCount(0);
 	await expect(line(page, 'New line and rewinder')).toContainText(/on base, \d+ changes/);
-	await agreement(page);
 });
 
 test('a scenario becomes the base when that is confirmed', async ({ page }) => {
@@ -147,7 +135,37 @@ test('a scenario becomes the base when that is confirmed', async ({ page }) => {
 	await goTo(page, /^Pipe/);
 	await findMember(page, 'gauging_in_use', 3);
 	await expect(active(page)).toContainText('with better gauging');
-	await agreement(page);
 	await page.keyboard.press('Control+z');
 	await expect(fact(page, 0)).toHaveText('0.2970');
 });
+
+shop(
+	'both engines agree on a scenario of one’s own, on a new base, and without both again',
+	async ({ page }) => {
+		await open(page, '/scenarios');
+		const before = await agreement(page);
+		await add(page, 'Dearer');
+		await goTo(page, /^Pipe/);
+		await find(page, 'resin_price');
+		await page.keyboard.press('End');
+		await page.keyboard.type('2.10');
+		await page.keyboard.press('Enter');
+		await expect.poll(() => agreement(page)).toBeGreaterThan(before);
+		await goTo(page, /^Scenarios/);
+		await line(page, 'Dearer').getByRole('button', { name: 'Make it the base' }).click();
+		await line(page, 'Dearer')
+			.getByRole('alert')
+			.getByRole('button', { name: 'Make it the base' })
+			.click();
+		// The price of 2.10 worked in keep.spec.ts, now everybody's.
+		await expect(fact(page, 0)).toHaveText('0.3321');
+		await agreement(page);
+		await undo(page);
+		await expect(fact(page, 0)).toHaveText('0.3151');
+		await agreement(page);
+		await undo(page);
+		await undo(page);
+		await expect(line(page, 'Dearer')).toHaveCount(0);
+		await expect.poll(() => agreement(page)).toBe(before);
+	}
+);

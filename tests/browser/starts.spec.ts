@@ -1,42 +1,43 @@
 import type { Page } from 'playwright/test';
-import { agreement, expect, fact, open, strip, test } from './app';
+import { expect, fact, open, strip, test as fresh } from './app';
+import { test } from './plant';
 
 const start = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
 const view = (page: Page, who: string) => page.getByRole('region', { name: `For ${who}` });
 
-test('each of three readers sees first what they look for, a click apart, and it is kept', async ({
-	page
-}) => {
-	await open(page);
-	await expect(start(page, 'The grid alone')).toBeChecked();
-	await start(page, 'Manager').check({ force: true });
-	const manager = view(page, 'Manager');
-	await expect(manager.getByRole('heading', { name: /^Bottleneck now: L6/ })).toBeVisible();
-	await expect(strip(page)).toContainText('Unmet demand');
-	await expect(manager.getByRole('heading', { name: /^L5 limits/ })).toBeVisible();
-	await expect(manager.getByRole('heading', { name: /ways out/ })).toBeVisible();
-	await expect(manager.getByRole('img', { name: /pay back/ })).toBeVisible();
+fresh(
+	'each of three readers sees first what they look for, a click apart, and it is kept',
+	async ({ page }) => {
+		await open(page);
+		await expect(start(page, 'The grid alone')).toBeChecked();
+		await start(page, 'Manager').check({ force: true });
+		const manager = view(page, 'Manager');
+		await expect(manager.getByRole('heading', { name: /^Bottleneck now: L6/ })).toBeVisible();
+		await expect(strip(page)).toContainText('Unmet demand');
+		await expect(manager.getByRole('heading', { name: /^L5 limits/ })).toBeVisible();
+		await expect(manager.getByRole('heading', { name: /ways out/ })).toBeVisible();
+		await expect(manager.getByRole('img', { name: /pay back/ })).toBeVisible();
 
-	await start(page, 'Commercial').check({ force: true });
-	const commercial = view(page, 'Commercial');
-	await expect(
-		commercial.getByRole('region', { name: 'Price ladder by order size' })
-	).toContainText('60 km');
-	await expect(strip(page)).toContainText('floor');
+		await start(page, 'Commercial').check({ force: true });
+		const commercial = view(page, 'Commercial');
+		await expect(
+			commercial.getByRole('region', { name: 'Price ladder by order size' })
+		).toContainText('60 km');
+		await expect(strip(page)).toContainText('floor');
 
-	await start(page, 'Finance').check({ force: true });
-	await expect(
-		view(page, 'Finance').getByRole('heading', { name: /more good metres/ })
-	).toBeVisible();
-	// Nothing is hidden: the grid stands below.
-	await expect(page.getByRole('grid').getByRole('row').nth(3)).toBeAttached();
-	await agreement(page);
-	await page.goto('/shifts');
-	await expect(fact(page, 0)).toHaveText(/\d/);
-	await page.goto('/');
-	await expect(start(page, 'Finance')).toBeChecked();
-	await expect(view(page, 'Finance')).toBeVisible();
-});
+		await start(page, 'Finance').check({ force: true });
+		await expect(
+			view(page, 'Finance').getByRole('heading', { name: /more good metres/ })
+		).toBeVisible();
+		// Nothing is hidden: the grid stands below.
+		await expect(page.getByRole('grid').getByRole('row').nth(3)).toBeAttached();
+		await page.goto('/shifts');
+		await expect(fact(page, 0)).toHaveText(/\d/);
+		await page.goto('/');
+		await expect(start(page, 'Finance')).toBeChecked();
+		await expect(view(page, 'Finance')).toBeVisible();
+	}
+);
 
 test('with the keyboard alone a manager goes from the first screen to why a month is short', async ({
 	page

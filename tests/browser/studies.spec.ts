@@ -1,5 +1,6 @@
 import type { Page } from 'playwright/test';
-import { expect, open, test } from './app';
+import { expect, open } from './app';
+import { test } from './plant';
 
 async function openStudy(page: Page, title: string) {
 	await open(page, '/studies');
@@ -72,7 +73,7 @@ test('what a study proposes becomes a scenario only when it is accepted', async 
 	expect(before).toContain('yes');
 	await page.getByRole('button', { name: 'Make a scenario of the best' }).click();
 	await expect(page.getByText('was made and taken in hand')).toBeVisible();
-	await page.goto('/scenarios');
+	await open(page, '/scenarios');
 	await expect(page.getByRole('table').first()).toContainText('Better gauging: yes');
 });
 

@@ -1,6 +1,7 @@
 /** Where a first reader stumbled: forms, links to sheets, choices, where the keyboard goes, the phone. */
 import type { Page } from 'playwright/test';
-import { active, expect, fact, find, open, test, unfold } from './app';
+import { active, expect, fact, find, open, unfold } from './app';
+import { test } from './plant';
 
 const focused = (page: Page) => page.locator(':focus');
 const notices = (page: Page) => page.locator('.notices');

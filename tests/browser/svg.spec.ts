@@ -1,6 +1,7 @@
 /** Charts and drawings taken along as SVG: files that stand alone. */
 import { readFile } from 'node:fs/promises';
-import { expect, open, test } from './app';
+import { expect, open } from './app';
+import { test } from './plant';
 import type { Page } from 'playwright/test';
 
 async function takeSvg(page: Page, figure: number) {

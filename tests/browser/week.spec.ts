@@ -1,16 +1,13 @@
 /** The week painted and the calendar edited, by mouse and by keys; a check that fails is counted and opened. */
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
-import { active, expect, find, open, rowOf, strip, test, undo } from './app';
+import { findings, sideways } from './access';
+import { active, expect, find, open, rowOf, strip, undo } from './app';
+import { test } from './plant';
 
 const title = (page: Page) => page.getByRole('heading', { level: 1 });
 const hour = (page: Page, words: RegExp) => page.getByRole('gridcell', { name: words });
 const day = (page: Page, words: RegExp) =>
 	page.getByRole('grid', { name: /^Days of/ }).getByRole('gridcell', { name: words });
-
-/** By how many pixels the page is wider than its window. */
-const sideways = (page: Page) =>
-	page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 test('a stroke of the mouse paints a block of hours, and one undo takes all of it back', async ({
 	page
@@ -132,11 +129,7 @@ test('both screens hold at every width, and neither has a finding of axe', async
 			await page.setViewportSize({ width, height: 844 });
 			await expect.poll(() => sideways(page), `${path} at ${width}`).toBeLessThanOrEqual(0);
 			if (width !== axeAt) continue;
-			const { violations } = await new AxeBuilder({ page }).include('figure').analyze();
-			const found = violations.map(
-				({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`
-			);
-			expect(found, `${path} at ${width}`).toEqual([]);
+			expect(await findings(page, 'figure'), `${path} at ${width}`).toEqual([]);
 		}
 	}
 });
