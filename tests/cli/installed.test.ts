@@ -15,11 +15,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build } from 'vite';
 import { startServer, PASSWORD } from '../server/api';
 
-vi.setConfig({ testTimeout: 180_000 });
 const NOBODY = 65534;
 const isRoot = process.getuid?.() === 0;
 
@@ -65,11 +64,11 @@ describe('The installed command line', () => {
 		if (isRoot) chownSync(data, NOBODY, NOBODY);
 		chmodSync(home, 0o755);
 		spawnSync('chmod', ['-R', 'a-w,a+rX', tree]);
-	}, 180_000);
+	});
 	afterAll(() => {
 		spawnSync('chmod', ['-R', 'u+w', tree]);
 		rmSync(home, { recursive: true });
-	}, 180_000);
+	});
 
 	/** As somebody who owns nothing of the tree where this test may become so, from a folder that is not the tree's. */
 	function run(words: readonly string[], cwd = '/') {

@@ -1,11 +1,10 @@
 /** Language rule 7 and section 3: what is fixed costs nothing, and the plan grows with the values alone. */
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { tryFormula } from '$lib/engine/planner/check';
 import { Op } from '$lib/engine/operations';
 import { cellOf, computed, formula, planOf, problemOf, type Shop } from './plan-builder';
 
 // Much is computed here, and a busy machine is no fault.
-vi.setConfig({ testTimeout: 120_000 });
 
 describe('folding', () => {
 	const calendar = (text: string, per: string[]): Shop => ({

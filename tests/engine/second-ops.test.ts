@@ -407,7 +407,7 @@ describe('any plan', () => {
 			),
 			{ numRuns: 150, seed: 20260611 }
 		);
-	}, 120_000);
+	});
 
 	/** The language lets only members choose, so the choices of a plan made at random are moved to input 0. */
 	function choosingByInput(plan: Plan): Plan {

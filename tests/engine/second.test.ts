@@ -359,5 +359,5 @@ describe('the shipped plant', () => {
 		expect(agreement.disagreements).toEqual([]);
 		expect(agreement.agreeing).toBe(agreement.compared);
 		verifier.destroy();
-	}, 180_000);
+	});
 });

@@ -1,13 +1,12 @@
 /** Evaluations that run away: stopped, while the next one is answered. */
 import { readFileSync } from 'node:fs';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { answerOf } from '$lib/server/evaluation/answer';
 import { Pool } from '$lib/server/evaluation/pool';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { withPrices } from '../bench/soak-workbook';
 
-vi.setConfig({ testTimeout: 90_000 });
 const shop = readFileSync('scenarios/one-line-shop.json', 'utf8');
 
 describe('an evaluation', () => {

@@ -14,8 +14,6 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-vi.setConfig({ testTimeout: 180_000 });
-
 /** Milliseconds for a loop that takes 100 ms on a quiet machine of about 3 GHz. */
 function hundred(): number {
 	const started = performance.now();
@@ -45,7 +43,7 @@ describe('A hostile workbook', () => {
 		client = new Client(server);
 		// Threads are there, and what is compiled on first use is.
 		await Promise.all([1, 2, 3, 4].map(() => send(saveWorkbook(plant))));
-	}, 120_000);
+	});
 	afterAll(async () => {
 		await server.stop();
 		rmSync(folder, { recursive: true });

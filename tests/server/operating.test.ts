@@ -2,7 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { saveWorkbook } from '$lib/workbook/save';
 import { storeCommand } from '../../src/cli/store-commands';
 import { openLog } from '$lib/server/log';
@@ -13,7 +13,6 @@ import { plant } from '../workbook/plant';
 import { Client, PASSWORD, startServer } from './api';
 import { onEachStore } from './stores';
 
-vi.setConfig({ testTimeout: 30_000 });
 const folder = mkdtempSync(join(tmpdir(), 'metrewright-operating-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 const environmentOf = (where: Where): Record<string, string> =>

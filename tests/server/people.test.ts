@@ -1,13 +1,12 @@
 /** People: signing in, guessing, invitations, what open viewers see, revocation, removal. */
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { plant } from '../workbook/plant';
 import { Client, PASSWORD, person, startServer, type Server } from './api';
 import { onEachStore } from './stores';
 
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 const text = saveWorkbook(plant);
 
 onEachStore('People', ({ fresh }) => {

@@ -2,7 +2,7 @@
  * Every route and method as nobody, as a stranger to the workbook, and in each role: what the server answers, held
  * against a table written by hand, and printed.
  */
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,8 +12,6 @@ import { giveRole } from '$lib/server/people/roles';
 import { saveWorkbook } from '$lib/workbook/save';
 import { plant } from '../workbook/plant';
 import { Client, person, PASSWORD, startServer, type Server } from './api';
-
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
 
 const COLUMNS = ['nobody', 'outsider', 'open', 'viewer', 'editor', 'owner', 'steward'] as const;
 const text = saveWorkbook(plant);

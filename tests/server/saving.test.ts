@@ -1,14 +1,12 @@
 /** Saving over HTTP on a machine without accounts: revisions, preconditions, merges, conflicts, results. */
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { after, plant } from '../workbook/plant';
 import { Client, startServer, type Server } from './api';
 import { onEachStore } from './stores';
-
-vi.setConfig({ testTimeout: 30_000 });
 
 const base = plant.scenarios[0]!.id;
 const enter = (workbook: Workbook, quantity: string, value: number, at: string[] = []) =>
@@ -21,7 +19,7 @@ onEachStore('Saving', ({ fresh }) => {
 	beforeAll(async () => {
 		server = await startServer(fresh());
 		client = new Client(server);
-	}, 60_000);
+	});
 	afterAll(() => server.stop());
 
 	const begin = async (content = text) =>

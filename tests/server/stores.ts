@@ -40,12 +40,12 @@ export function onEachStore(title: string, suite: (at: StoreAtHand) => void): vo
 		let made = 0;
 		beforeAll(async () => {
 			cluster = await startCluster();
-		}, 60_000);
+		});
 		shared(() => {
 			if (!cluster) throw new Error('The cluster has not started.');
 			return { url: cluster.database(`db${++made}`) };
 		}, suite);
-		afterAll(async () => cluster?.stop(), 60_000);
+		afterAll(async () => cluster?.stop());
 	});
 }
 
@@ -53,7 +53,7 @@ function shared(fresh: () => Where, suite: (at: StoreAtHand) => void): void {
 	let store: Store | undefined;
 	beforeAll(async () => {
 		store = await openStore(fresh(), Date.now());
-	}, 60_000);
+	});
 	suite({
 		store: () => {
 			if (!store) throw new Error('The store is not open.');

@@ -99,7 +99,7 @@ describe('columns', () => {
 		expect(counted.moving).toBeGreaterThan(counted.values * 0.1);
 		expect(counted.bad).toBeGreaterThan(counted.values * 0.05);
 		expect(counted.bad).toBeLessThan(counted.values * 0.8);
-	}, 120_000);
+	});
 
 	it('are the same however they are cut up', () => {
 		const pick = picker(77);

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parseJson } from '$lib/workbook/json';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import { plant } from './plant';
 
 // Much is computed here, and a busy machine is no fault.
-vi.setConfig({ testTimeout: 120_000 });
 
 const text = saveWorkbook(plant);
 

@@ -1,6 +1,6 @@
 /** Laws of merging over random workbooks and random edits of every kind. */
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
 import { compareWorkbooks } from '$lib/workbook/compare';
 import { findProblems } from '$lib/workbook/consistency';
@@ -41,7 +41,6 @@ const isWhole = ({ reason, path }: Conflict) =>
 
 const runs = { numRuns: 200 };
 /** Many rounds, on a machine that may be busy. */
-vi.setConfig({ testTimeout: 60_000 });
 
 describe('a merge', () => {
 	it('without conflicts has every change of both, and no other', () => {
