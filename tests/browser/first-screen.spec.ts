@@ -88,8 +88,11 @@ test.describe('a page whose second engine begins when the page likes', () => {
 
 		const workers = page.workers().map((worker) => worker.url());
 		// That of the solver is there once it has something to plan.
-		for (const name of ['calculator', 'verifier'])
-			expect(workers.some((url) => url.includes(name)), name).toBe(true);
+		for (const name of ['engine.worker', 'verifier.worker'])
+			expect(
+				workers.some((url) => url.includes(name)),
+				name
+			).toBe(true);
 		for (const url of workers) {
 			const policy = (await request.get(url)).headers()['content-security-policy'] ?? '';
 			// Fixed loops in WebAssembly are let in, generated code is not.
