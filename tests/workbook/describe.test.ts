@@ -133,6 +133,18 @@ const cases: [Command, string][] = [
 	],
 	[{ kind: 'remove_programme', name: 'allocation' }, 'remove programme allocation'],
 	[{ kind: 'set_plans', plans: [{ programme: 'allocation', scenario: 'base' }] }, 'plan Base'],
+	[
+		{
+			kind: 'set_plans',
+			plans: [
+				{
+					...{ programme: 'allocation', scenario: 'base', digest: 'a', objective: 1, values: [] },
+					kept: '2027-05-06'
+				}
+			]
+		},
+		'keep the plan of Base'
+	],
 	[{ kind: 'patch', patch: { fields: [] } }, 'take a change back'],
 	[
 		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },

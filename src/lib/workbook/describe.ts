@@ -90,10 +90,12 @@ export function describeCommand(
 				: `change programme ${command.programme.title}`;
 		case 'remove_programme':
 			return `remove programme ${programme(command.name)}`;
-		case 'set_plans':
-			return command.plans.length === 1
-				? `plan ${scenario(command.plans[0]!.scenario)}`
-				: 'plan anew';
+		case 'set_plans': {
+			const [plan, ...more] = command.plans;
+			if (!plan || more.length > 0) return 'plan anew';
+			const isKept = 'kept' in plan && plan.kept !== undefined;
+			return `${isKept ? 'keep the plan of' : 'plan'} ${scenario(plan.scenario)}`;
+		}
 		case 'set_title':
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':
