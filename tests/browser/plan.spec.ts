@@ -145,5 +145,6 @@ test('the reference page is one step away, and back', async ({ page }) => {
 		'Programmes: how a workbook decides by itself'
 	);
 	await page.getByRole('link', { name: 'Back to the plan' }).click();
+	await page.waitForURL('/plan');
 	await expect(finding(page)).toBeVisible();
 });
