@@ -90,7 +90,7 @@ async function addOwner(store: Store, email: string, ask: AskPassword): Promise<
 async function list(store: Store): Promise<CommandOutput> {
 	const people = await listPeople(store.db);
 	const lines = people.map(({ email, name, steward }) =>
-		[email, name, ...(steward ? ['steward'] : [])].join('\t')
+		[email, name, ...(steward ? ['administrator'] : [])].join('\t')
 	);
 	return { out: lines.length > 0 ? `${lines.join('\n')}\n` : 'Nobody has an account.\n', code: 0 };
 }

@@ -6,7 +6,7 @@ import type { Response } from 'playwright/test';
 
 const OWN = { 'x-metrewright': 'app' };
 
-test('a viewer of open values is given these and nothing of what they come from', async ({
+test('a viewer without confidential values is given these and nothing of what they come from', async ({
 	someone,
 	server
 }) => {
@@ -17,7 +17,7 @@ test('a viewer of open values is given these and nothing of what they come from'
 	await anna.keyboard.press('Home');
 	await anna.keyboard.press('F2');
 	await anna.getByRole('dialog').getByRole('checkbox', { name: /^open/ }).check();
-	await anna.getByRole('dialog').getByRole('button', { name: 'Keep changes' }).click();
+	await anna.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
 	await expect(anna.getByRole('dialog')).toBeHidden();
 	await inStep(anna, 2);
 
@@ -25,9 +25,13 @@ test('a viewer of open values is given these and nothing of what they come from'
 	berg.on('response', (response) => {
 		if (new URL(response.url()).pathname.startsWith('/api/')) answers.push(response);
 	});
-	await join(anna, berg, 'berg', 'viewer of open values');
-	await berg.getByRole('button', { name: 'See its open values One-line shop' }).click();
-	const values = berg.getByRole('region', { name: /^One-line shop: open values, revision 2/ });
+	await join(anna, berg, 'berg', 'viewer without confidential values');
+	await berg
+		.getByRole('button', { name: 'See the values that are not confidential One-line shop' })
+		.click();
+	const values = berg.getByRole('region', {
+		name: /^One-line shop: values that are not confidential, revision 2/
+	});
 	await expect(values.getByRole('row')).toHaveCount(2);
 	await expect(values).toContainText('Factory cost per metre');
 	await expect(values).toContainText('EUR/m');

@@ -25,7 +25,7 @@ test('capacity says which resource limits which month, in a drawing, in words an
 	const ways = page.getByRole('figure').nth(1);
 	await expect(ways.getByRole('heading')).toContainText('cheapest hours that pay come from');
 	await ways.getByRole('button', { name: 'Weekend crews', exact: true }).click();
-	await expect(strip(page).getByRole('combobox', { name: 'Scenario in hand' })).toHaveValue(
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
 		'weekend_crews'
 	);
 	await expect(loads.getByRole('combobox', { name: 'Scenario whose loads are shown' })).toHaveValue(
@@ -36,7 +36,7 @@ test('capacity says which resource limits which month, in a drawing, in words an
 
 	const [download] = await Promise.all([
 		page.waitForEvent('download'),
-		ways.getByRole('button', { name: 'Take table' }).click()
+		ways.getByRole('button', { name: 'Export table' }).click()
 	]);
 	expect((await readFile(await download.path())).toString()).toContain('Better gauging');
 });

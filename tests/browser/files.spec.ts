@@ -35,7 +35,7 @@ test('a table is mapped, looked over and entered as one step, with the keyboard 
 	await open(page, '/files');
 	const text = 'Machine;Hours to repair;remark\nL1;2,75;new gearbox\nL2;2,5;\nL99;1;\n';
 	await page
-		.getByLabel('Table to bring in')
+		.getByLabel('Table to import')
 		.setInputFiles({ name: 'repairs.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
 	await expect(page.getByText('0 values would change, 0 are the same')).toBeVisible();
 	await page.getByLabel('Quantity of every row').focus();

@@ -6,7 +6,7 @@ const ROUTES = {
 	'/product': 'PX15B',
 	'/investment': 'pay back',
 	'/scenarios': 'Scenarios',
-	'/members': 'Products, lines and other sets'
+	'/members': 'Lists'
 };
 
 const UNSAFE = /unsafe-(inline|eval)|(script|worker)-src[^;]*(data:|blob:|\*)/;
@@ -21,7 +21,7 @@ test('the invented plant is open and computed: cost, metres, fullest resource, p
 	await expect(strip(page)).toContainText('14.85 EUR/coil'); // 0.29704 EUR/m × 50 m
 	await expect(fact(page, 1)).toHaveText('49.6');
 	await expect(strip(page)).toContainText(/bottleneck: extrusion at [\d.]+ %, line L\d/);
-	const hand = strip(page).getByRole('combobox', { name: 'Scenario in hand' });
+	const hand = strip(page).getByRole('combobox', { name: 'Scenario shown' });
 	await expect(hand).toHaveValue('new_line');
 	await expect(fact(page, 2)).toHaveText('4.6');
 	await hand.selectOption('better_gauging');

@@ -46,7 +46,7 @@ test('an unknown name is marked, and the one that was meant is offered', async (
 	await leaf(page).getByRole('button', { name: 'Write line_labour_cost' }).click();
 	await expect(formula(page)).toHaveValue('variable_cost_per_metre + line_labour_cost');
 	await expect(leaf(page)).toContainText('gives EUR/m');
-	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+	await leaf(page).getByRole('button', { name: 'Save' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await expect(fact(page, 0)).toHaveText('0.2127'); // 0.19494 + 0.01774
 	await page.keyboard.press('Control+z');
@@ -63,7 +63,7 @@ test('units that do not add up are told as they are typed, and left without loss
 	await expect(formula(page)).toHaveAccessibleDescription(/EUR\/m.*kg\/m/);
 	await write(page, 'variable_cost_per_metre +');
 	await expect(formula(page)).toHaveAttribute('aria-invalid', 'true');
-	await leaf(page).getByRole('button', { name: 'Leave as it was' }).click();
+	await leaf(page).getByRole('button', { name: 'Cancel' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await expect(fact(page, 0)).toHaveText('0.2970');
 	await edit(page, 'cost_per_metre');
@@ -74,7 +74,7 @@ test('what an aggregate gathers is written out when the formula is kept', async 
 	await open(page);
 	await edit(page, 'mass_per_metre');
 	await write(page, 'SUM(layer_mass)');
-	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+	await leaf(page).getByRole('button', { name: 'Save' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await edit(page, 'mass_per_metre');
 	await expect(formula(page)).toHaveValue('SUM(layer_mass over layer)');
@@ -96,13 +96,13 @@ test('a faulty formula that is kept takes no other work with it, and can be mend
 	await edit(page, 'cost_per_coil');
 	await write(page, 'cost_per_metre * coil_lenght');
 	await expect(formula(page)).toHaveAttribute('aria-invalid', 'true');
-	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
-	await expect(leaf(page).or(page.getByRole('button', { name: 'Mend the formula' }))).toBeVisible();
+	await leaf(page).getByRole('button', { name: 'Save' }).click();
+	await expect(leaf(page).or(page.getByRole('button', { name: 'Fix the formula' }))).toBeVisible();
 	await expect(fact(page, 0)).toHaveText('0.2970');
 	if (await leaf(page).isHidden())
-		await page.getByRole('button', { name: 'Mend the formula' }).click();
+		await page.getByRole('button', { name: 'Fix the formula' }).click();
 	await write(page, 'cost_per_metre * coil_length * 2');
-	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+	await leaf(page).getByRole('button', { name: 'Save' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await expect(strip(page)).toContainText('29.70 EUR/coil'); // 14.852 × 2
 });
@@ -115,7 +115,7 @@ test('a new quantity follows its formula, its renamed parts, and goes again', as
 
 	await edit(page, 'coil_length');
 	await leaf(page).getByLabel('Name in formulas').fill('metres_on_a_coil');
-	await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+	await leaf(page).getByRole('button', { name: 'Save' }).click();
 	await expect(leaf(page)).toBeHidden();
 	await expect(strip(page)).toContainText('14.85 EUR/coil');
 	await edit(page, 'mass_of_a_coil');

@@ -67,7 +67,7 @@ test('an edit that is called saved survives a killed tab, and so do scenario and
 }) => {
 	await open(page);
 	await strip(page).getByRole('combobox', { name: 'Product shown' }).selectOption('R20');
-	await strip(page).getByRole('combobox', { name: 'Scenario in hand' }).selectOption('base');
+	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('base');
 	await change(page, '2.10', '0.4401');
 	await saved(page);
 	const gone = page.waitForEvent('crash');
@@ -77,7 +77,7 @@ test('an edit that is called saved survives a killed tab, and so do scenario and
 	await expect(fact(again, 0)).toHaveText('0.4401');
 	const box = (name: string) => strip(again).getByRole('combobox', { name });
 	await expect(box('Product shown')).toHaveValue('R20');
-	await expect(box('Scenario in hand')).toHaveValue('base');
+	await expect(box('Scenario shown')).toHaveValue('base');
 	await find(again, 'resin_price');
 	await expect(active(again)).toContainText('2.1');
 });
@@ -101,7 +101,7 @@ test('structure, too, is found again: a new scenario with its change', async ({
 	await page.close();
 	const again = await context.newPage();
 	await open(again);
-	await strip(again).getByRole('combobox', { name: 'Scenario in hand' }).selectOption('Faster');
+	await strip(again).getByRole('combobox', { name: 'Scenario shown' }).selectOption('Faster');
 	await find(again, 'shifts');
 	await again.keyboard.press('End');
 	await expect(active(again)).toContainText('3');

@@ -12,7 +12,7 @@ async function told(page: Page, figure: number) {
 	return { one: locator, table };
 }
 
-async function take(page: Page, figure: number, what: 'Take table' | 'Take picture') {
+async function take(page: Page, figure: number, what: 'Export table' | 'Save picture') {
 	const [download] = await Promise.all([
 		page.waitForEvent('download'),
 		page.getByRole('figure').nth(figure).getByRole('button', { name: what }).click()
@@ -42,7 +42,7 @@ test('the investment page shows when each scenario pays, as a chart, as rows, in
 	await expect(table.getByRole('row')).not.toHaveCount(1);
 	await main.getByRole('button', { name: 'Better gauging' }).click();
 	await expect(page.getByRole('heading', { level: 1 })).toContainText('1.7 years');
-	await expect(strip(page).getByRole('combobox', { name: 'Scenario in hand' })).toHaveValue(
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
 		'better_gauging'
 	);
 });
@@ -74,19 +74,19 @@ test('the product page draws the wall to scale and builds up the cost, each told
 test('each picture is taken along as a table and as an image', async ({ page }) => {
 	await open(page, '/investment');
 	await expect(page.getByRole('figure').getByRole('img').first()).toBeVisible();
-	const table = await take(page, 0, 'Take table');
+	const table = await take(page, 0, 'Export table');
 	expect(table.name).toMatch(/\.csv$/);
 	expect(table.bytes.toString()).toContain('New line');
-	const image = await take(page, 0, 'Take picture');
+	const image = await take(page, 0, 'Save picture');
 	expect(image.name).toMatch(/\.png$/);
 	expect(isPng(image.bytes)).toBe(true);
 
 	await open(page, '/product');
 	await expect(page.getByRole('figure').nth(1).getByRole('img')).toBeVisible();
-	expect((await take(page, 0, 'Take table')).bytes.toString()).toContain('EVOH');
-	expect((await take(page, 1, 'Take table')).bytes.toString()).toContain('PX15B');
+	expect((await take(page, 0, 'Export table')).bytes.toString()).toContain('EVOH');
+	expect((await take(page, 1, 'Export table')).bytes.toString()).toContain('PX15B');
 	for (const figure of [0, 1])
-		expect(isPng((await take(page, figure, 'Take picture')).bytes)).toBe(true);
+		expect(isPng((await take(page, figure, 'Save picture')).bytes)).toBe(true);
 });
 
 test('a picture without values says whose error it is', async ({ page }) => {

@@ -74,8 +74,8 @@ test('a quote is told in words, in full and as files', async ({ page }) => {
 		]);
 		return readFile(await download.path());
 	};
-	expect((await take('Take table')).toString()).toContain('Contribution over floor');
-	const picture = await take('Take picture');
+	expect((await take('Export table')).toString()).toContain('Contribution over floor');
+	const picture = await take('Save picture');
 	expect(picture.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
 });
 

@@ -24,7 +24,7 @@ test('a scenario of one’s own differs where it was changed, and has a payback 
 }) => {
 	await open(page, '/scenarios');
 	await add(page, 'Line 5 on seven days');
-	await expect(strip(page).getByRole('combobox', { name: 'Scenario in hand' })).toHaveValue(
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
 		'line_5_on_seven_days'
 	);
 	await goTo(page, /^Time/);
@@ -43,7 +43,9 @@ test('a scenario of one’s own differs where it was changed, and has a payback 
 
 	await goTo(page, /^Payback$/);
 	const main = page.getByRole('main');
-	await expect(main).toContainText(/Without an outlay, so without a case:.*Line 5 on seven days/);
+	await expect(main).toContainText(
+		/Without an investment, so without a case:.*Line 5 on seven days/
+	);
 	await goTo(page, /^Investment ./);
 	await find(page, 'other_outlay');
 	await page.keyboard.press('End');
@@ -94,20 +96,18 @@ test('a scenario is renamed, deleted when that is confirmed, and brought back', 
 	await open(page, '/scenarios');
 	await line(page, 'Better gauging').getByRole('button', { name: 'Rename' }).click();
 	await page.getByRole('dialog').getByLabel('Title').fill('Finer gauges');
-	await page.getByRole('dialog').getByRole('button', { name: 'Keep changes' }).click();
+	await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
 	await expect(line(page, 'Finer gauges')).toBeVisible();
 	await expect(line(page, 'Better gauging')).toHaveCount(0);
 	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete' }).click();
-	await line(page, 'Finer gauges').getByRole('button', { name: 'Leave it' }).click();
+	await line(page, 'Finer gauges').getByRole('button', { name: 'Cancel' }).click();
 	await expect(line(page, 'Finer gauges')).toBeVisible();
 	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete' }).click();
 	await line(page, 'Finer gauges').getByRole('button', { name: 'Delete scenario' }).click();
 	await expect(line(page, 'Finer gauges')).toHaveCount(0);
 	await undo(page);
 	await expect(line(page, 'Finer gauges')).toBeVisible();
-	await strip(page)
-		.getByRole('combobox', { name: 'Scenario in hand' })
-		.selectOption('Finer gauges');
+	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('Finer gauges');
 	await expect(fact(page, 2)).toHaveText('1.7');
 });
 

@@ -37,12 +37,12 @@ test('sharing with people: invited, joined, asked to confirm; open values; signi
 }) => {
 	const [anna, berg] = [await someone(), await someone()];
 	await ownerWithShop(anna, server);
-	await join(anna, berg, 'berg', 'viewer of open values');
+	await join(anna, berg, 'berg', 'viewer without confidential values');
 	await anna.getByRole('button', { name: 'Take out anna' }).click();
 	await anna.getByRole('button', { name: 'Remove One-line shop' }).click();
 	await anna.getByRole('button', { name: 'Change the password' }).click();
 	await judge(anna, 'people');
-	await berg.getByRole('button', { name: /^See its open values/ }).click();
+	await berg.getByRole('button', { name: /^See the values that are not confidential/ }).click();
 	await expect(berg.getByText('No value of this workbook is marked open.')).toBeVisible();
 	await judge(berg, 'open');
 	await berg.getByRole('button', { name: 'Sign out', exact: true }).click();

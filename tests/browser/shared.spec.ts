@@ -25,7 +25,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await expect(revision(page, 2)).toContainText('Resin price: 1.9 to 2.1 EUR/kg');
 	await expect(revision(page, 2)).toContainText('You');
 
-	await page.getByLabel('Why, said with the next save').fill('meters read in spring');
+	await page.getByLabel('Reason for the next save').fill('meters read in spring');
 	await toGrid(page);
 	await change(page, 'energy_price', '0.18');
 	await inStep(page, 3);
@@ -33,7 +33,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await expect(revision(page, 3)).toContainText('meters read in spring');
 	await expect(revision(page, 3)).toContainText('Energy price: 0.16 to 0.18 EUR/kWh');
 	// Said once, it is not said with every save to come.
-	await expect(page.getByLabel('Why, said with the next save')).toHaveValue('');
+	await expect(page.getByLabel('Reason for the next save')).toHaveValue('');
 
 	const compared = page.getByRole('region', { name: 'Compare revisions' });
 	await compared.getByLabel('From revision').selectOption({ label: 'revision 1' });

@@ -105,9 +105,9 @@ export async function join(owner: Page, person: Page, name: string, role: string
 	await expect(person.getByRole('heading', { name: 'Take up the invitation' })).toBeVisible();
 	await person.getByLabel('Your name').fill(name);
 	await person.getByLabel('Password').fill(PASSWORD);
-	await person.getByRole('button', { name: 'Come in' }).click();
+	await person.getByRole('button', { name: 'Accept invitation' }).click();
 	await expect(person.getByRole('region', { name: 'You', exact: true })).toContainText(name);
-	await expect(person.getByText(`You have come in as ${role} of`)).toBeVisible();
+	await expect(person.getByText(`Invitation accepted as ${role} of`)).toBeVisible();
 	// The secret of the link does not stay in the address.
 	expect(new URL(person.url()).hash).toBe('');
 }

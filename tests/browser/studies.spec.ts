@@ -5,7 +5,7 @@ import { test } from './plant';
 async function openStudy(page: Page, title: string) {
 	await open(page, '/studies');
 	await page.getByRole('link', { name: title }).click();
-	await expect(page.getByRole('button', { name: 'Take table' })).toBeVisible();
+	await expect(page.getByRole('button', { name: 'Export table' })).toBeVisible();
 }
 
 test('a bridge is answered on opening, with a sentence for each step, and is kept when asked', async ({
@@ -72,7 +72,7 @@ test('what a study proposes becomes a scenario only when it is accepted', async 
 	const before = await page.getByRole('table').first().getByRole('row').nth(1).textContent();
 	expect(before).toContain('yes');
 	await page.getByRole('button', { name: 'Make a scenario of the best' }).click();
-	await expect(page.getByText('was made and taken in hand')).toBeVisible();
+	await expect(page.getByText('was made and is shown now')).toBeVisible();
 	await open(page, '/scenarios');
 	await expect(page.getByRole('table').first()).toContainText('Better gauging: yes');
 });

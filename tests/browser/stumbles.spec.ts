@@ -17,7 +17,7 @@ test('the title of a new scenario is selected, so that typing replaces it', asyn
 	await page.keyboard.press('Enter');
 	await expect(focused(page)).toHaveText('Weekend crews');
 	await page.getByRole('button', { name: 'New scenario' }).click();
-	await page.getByRole('button', { name: 'Leave', exact: true }).click();
+	await page.getByRole('button', { name: 'Cancel', exact: true }).click();
 	await expect(focused(page)).toHaveText('New scenario');
 });
 

@@ -7,7 +7,7 @@ import type { Page } from 'playwright/test';
 async function takeSvg(page: Page, figure: number) {
 	const [download] = await Promise.all([
 		page.waitForEvent('download'),
-		page.getByRole('figure').nth(figure).getByRole('button', { name: 'Take SVG' }).click()
+		page.getByRole('figure').nth(figure).getByRole('button', { name: 'Save SVG' }).click()
 	]);
 	return {
 		name: download.suggestedFilename(),
@@ -109,7 +109,7 @@ test('a study is taken along as SVG, on dark ground where the page is dark', asy
 	await page.getByRole('link', { name: 'Resin price at which PX15B earns nothing' }).click();
 	const heading = page.getByRole('heading', { level: 1, name: /at PEX resin price/ });
 	await expect(heading).toBeVisible();
-	await expect(page.getByRole('button', { name: 'Take SVG' })).toBeVisible();
+	await expect(page.getByRole('button', { name: 'Save SVG' })).toBeVisible();
 	const found = await seen(page, (await takeSvg(page, 0)).text);
 	expect(found.title).toBe(await heading.textContent());
 	expect(found.texts.join(' ')).toMatch(/EUR\/kg/);

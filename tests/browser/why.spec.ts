@@ -41,7 +41,7 @@ test('from a cost one asks down to the input behind it, and sees who entered it'
 test('a result asked with Enter is set beside the base, with what changed it', async ({ page }) => {
 	await open(page);
 	await strip(page)
-		.getByRole('combobox', { name: 'Scenario in hand' })
+		.getByRole('combobox', { name: 'Scenario shown' })
 		.selectOption('better_gauging');
 	await findMember(page, 'wall_set_point', 3);
 	await page.keyboard.press('End');

@@ -67,9 +67,9 @@ const areSameParts = (a: Parts | null, b: Parts | null): boolean =>
 	a?.whole === b?.whole && a?.fraction === b?.fraction;
 
 const NOTHING_WORDS: Readonly<Record<number, string>> = {
-	[ABSENT]: 'not there',
+	[ABSENT]: 'n/a',
 	[NOT_ENTERED]: 'not entered',
-	[OFF_END]: 'off the end',
+	[OFF_END]: 'outside the table',
 	[NO_ANSWER]: 'none'
 };
 
@@ -225,7 +225,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 		same,
 		difference: differs ? cut(formatDifference(value - baseValue, decimals, locale), locale) : null,
 		relative: differs ? formatRelative(value, baseValue, locale) : '',
-		instead: same === false && !baseOk ? 'new here' : ''
+		instead: same === false && !baseOk ? 'only here' : ''
 	};
 }
 
@@ -293,7 +293,7 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 			text: span.errors === total ? 'No value' : `${span.errors} of ${total} without value`
 		};
 	if (span.values === 0)
-		return { ...about, kind: 'nothing', text: span.nothing > 0 ? 'none entered' : 'not there' };
+		return { ...about, kind: 'nothing', text: span.nothing > 0 ? 'blank' : 'n/a' };
 	let text: string;
 	if (isWords(quantity)) text = wordsSpan(context, span, results, from, to);
 	else {

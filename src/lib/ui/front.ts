@@ -76,7 +76,7 @@ export function agreementWords(
 	if (agreement.compared === 0) {
 		if (!busy) return '';
 		const { done } = agreement;
-		if (done === undefined) return 'being computed a second time';
+		if (done === undefined) return 'check running';
 		return `checking: ${show(Math.floor(100 * done))} %`;
 	}
 	const words = `${show(agreement.agreeing)} of ${show(agreement.compared)} values agree, computed twice`;

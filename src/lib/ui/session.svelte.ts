@@ -223,7 +223,7 @@ export class Session implements EngineEvents {
 	}
 
 	redo(): void {
-		this.#step(redo, 'Done again');
+		this.#step(redo, 'Redone');
 	}
 
 	why(scenario: string, cell: number): Promise<Why | null> {

@@ -45,7 +45,7 @@ describe('patterns side by side', () => {
 		const [hours] = rowsOf(broken);
 		expect(hours?.cells[1]).toMatchObject({ text: 'No value', same: null, difference: '' });
 		const absent = { ...shifts, hours: { '5x24': 5800, '7x24': { state: ABSENT } } };
-		expect(rowsOf(absent)[0]?.cells[1]?.text).toBe('not there');
+		expect(rowsOf(absent)[0]?.cells[1]?.text).toBe('n/a');
 	});
 
 	it('begin with what the picture says to compare with, else with the first', () => {

@@ -80,7 +80,7 @@ describe('the finding', () => {
 	});
 	it('says that no scenario has an outlay, or that they are being computed', () => {
 		expect(titleOf({ base, line: base, both: base, rewinder: base })).toBe(
-			'No scenario has an outlay'
+			'No scenario has an investment'
 		);
 		expect(titleOf({ base })).toBe('The scenarios are being computed');
 	});
@@ -91,7 +91,7 @@ describe('the finding', () => {
 	it('says what is drawn, in which unit', () => {
 		const { open } = casesWith(all);
 		expect(paybackLine(open.layout, picture, { factor: 0.001, unit: 'kEUR' })).toBe(
-			'Cumulative cash by year of the case, kEUR, for each scenario that has an outlay'
+			'Cumulative cash by year of the case, kEUR, for each scenario that has an investment'
 		);
 	});
 });
@@ -208,7 +208,7 @@ describe('cautions', () => {
 		expect(nothingDrawn(found)?.because).toBe('error of cumulative cash itself');
 		expect(nothingDrawn(casesWith(all).found.cases)).toBeNull();
 		expect(cautions(same)).toEqual([
-			{ about: '', text: 'not drawn in full: error of cumulative cash itself. Mend that first.' }
+			{ about: '', text: 'not drawn in full: error of cumulative cash itself. Fix that first.' }
 		]);
 	});
 	it('warn of lives that differ', () => {
@@ -221,7 +221,7 @@ describe('cautions', () => {
 		const broken = { ...line, payback: { state: DIVIDES_BY_ZERO } };
 		expect(cautions({ ...all, line: broken })).toContainEqual({
 			about: 'New line:',
-			text: 'not drawn in full: error of payback itself. Mend that first.'
+			text: 'not drawn in full: error of payback itself. Fix that first.'
 		});
 	});
 });
@@ -231,8 +231,8 @@ describe('what goes along', () => {
 		const { open, found } = casesWith(all);
 		const table = paybackTable(found, open.layout, picture);
 		expect(table.columns.slice(0, 10)).toEqual([
-			...['Scenario', 'Stands on', 'Life, year', 'Payback, year', 'Payback, discounted, year'],
-			...['Outlay, EUR', 'Net present value, EUR', 'Rate of return, % a year'],
+			...['Scenario', 'Built on', 'Life, year', 'Payback, year', 'Payback, discounted, year'],
+			...['Investment, EUR', 'Net present value, EUR', 'Rate of return, % a year'],
 			...['Annual value, EUR/year', 'Cumulative, year 0, EUR']
 		]);
 		expect(table.rows[1]!.slice(9, 14)).toEqual([-1.2e6, -4e5, 4e5, 1.2e6, null]);
@@ -241,10 +241,10 @@ describe('what goes along', () => {
 	it('says the cases in words, in the conditional', () => {
 		const text = paybackSummary(casesWith(all).found, { factor: 0.001, unit: 'kEUR' }, 'en');
 		expect(text).toBe(
-			'New line, outlay 1,000 kEUR, would pay back after 2.5 years, discounted 3.0, and would end at +600 kEUR after 4 years. ' +
-				'Line and rewinder, outlay 1,200 kEUR, would pay back after 1.5 years, discounted 1.8, and would end at +1,200 kEUR after 3 years. ' +
-				'New rewinder, outlay 400 kEUR, would not pay back within its life, and would end at −480 kEUR after 4 years. ' +
-				'Without an outlay: Base.'
+			'New line, investment 1,000 kEUR, would pay back after 2.5 years, discounted 3.0, and would end at +600 kEUR after 4 years. ' +
+				'Line and rewinder, investment 1,200 kEUR, would pay back after 1.5 years, discounted 1.8, and would end at +1,200 kEUR after 3 years. ' +
+				'New rewinder, investment 400 kEUR, would not pay back within its life, and would end at −480 kEUR after 4 years. ' +
+				'Without an investment: Base.'
 		);
 	});
 });

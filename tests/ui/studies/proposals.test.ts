@@ -18,7 +18,7 @@ const workbook: Workbook = {
 			quantities: [
 				{ name: 'price', label: 'Price', value: 2 },
 				{ name: 'mass', label: 'Mass', value: 100 },
-				{ name: 'outlay', label: 'Outlay', value: 0 },
+				{ name: 'outlay', label: 'Investment', value: 0 },
 				{ name: 'cost', label: 'Cost', formula: 'price * mass + outlay' },
 				{ name: 'saving', label: 'Saving', formula: 'cost[reference] - cost' }
 			]

@@ -48,7 +48,7 @@ export class HttpRemote implements Remote {
 		if (entry && entry.role !== 'open_viewer') return entry;
 		throw new Refused(
 			entry
-				? 'You may now see the open values of this workbook alone. Ask its owner.'
+				? 'You may now see only the values of this workbook that are not confidential. Ask its owner.'
 				: 'This workbook is no longer on the server, or you have no part in it any more. Ask its owner, or keep a copy of your own.'
 		);
 	}

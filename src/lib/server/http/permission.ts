@@ -28,7 +28,7 @@ export async function refusal(
 	if (needs === 'steward')
 		return person.steward
 			? null
-			: problem('not-allowed', 'Only a steward of this installation may do this. Ask one.');
+			: problem('not-allowed', 'Only an administrator of this installation may do this. Ask one.');
 	const role = workbookId === null ? null : await roleOf(db, workbookId, person.id);
 	if (role === null || workbookId === null) return noSuchWorkbook();
 	if (!includes(role, needs)) return notInRole(role, needs);
@@ -45,7 +45,7 @@ const WORDS: Readonly<Record<Role, string>> = {
 	owner: 'an owner',
 	editor: 'an editor',
 	viewer: 'a viewer of all values',
-	open_viewer: 'a viewer of open values'
+	open_viewer: 'a viewer without confidential values'
 };
 
 const notInRole = (role: Role, needed: Role): Response =>

@@ -32,7 +32,7 @@ export type At = Readonly<Record<string, number>>;
 /** What stands where there is no value. */
 export const WITHOUT_VALUE: Readonly<Record<Reading['kind'], string>> = {
 	value: '',
-	absent: 'not there',
+	absent: 'n/a',
 	'no-answer': 'none',
 	'not-entered': 'not entered',
 	error: 'No value',

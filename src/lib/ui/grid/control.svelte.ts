@@ -119,7 +119,7 @@ export class GridControl {
 			return `${label} is a result: it follows its formula. Enter asks why; "Edit quantity" changes the formula.`;
 		if (readOnly) return 'This workbook can only be read here.';
 		if (row.quantity.quantity.fixed && this.columns[column - 1] !== baseId)
-			return `${label} is fixed with the structure: only the base can change it.`;
+			return `${label} is the same in all scenarios: only the base can change it.`;
 		return '';
 	}
 

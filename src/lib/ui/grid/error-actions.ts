@@ -23,7 +23,7 @@ export function waysOut(
 	const { name, unit } = row.quantity.quantity;
 	if (!workbook || !layout) return [];
 	const mend: WayOut = {
-		text: readOnly ? 'Read the formula' : 'Mend the formula',
+		text: readOnly ? 'Read the formula' : 'Fix the formula',
 		act: () => (session.view.editing = { quantity: name, sheet: row.quantity.sheet })
 	};
 	if (tone === 'formula') return [mend];

@@ -29,7 +29,7 @@ const FIELDS: ReadonlyMap<string, string> = new Map(
 	Object.entries({
 		...FIELD_WORDS,
 		title: 'title',
-		parent: 'what it stands on',
+		parent: 'what it is built on',
 		changes: 'changes',
 		members: 'members',
 		order: 'order'

@@ -56,7 +56,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
 	owner: 'owner',
 	editor: 'editor',
 	viewer: 'viewer of all values',
-	open_viewer: 'viewer of open values'
+	open_viewer: 'viewer without confidential values'
 };
 
 /** What a role lets one do, for whoever gives it. */
@@ -64,5 +64,5 @@ export const ROLE_MEANS: Readonly<Record<Role, string>> = {
 	owner: 'reads, changes, invites and removes',
 	editor: 'reads and changes',
 	viewer: 'reads everything: values, formulas, history',
-	open_viewer: 'sees the values marked open and nothing of what they come from'
+	open_viewer: 'sees the values that are not confidential, and nothing of what they come from'
 };

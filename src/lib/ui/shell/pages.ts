@@ -28,7 +28,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/plan', title: 'Plan' },
 	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
-	{ href: '/members', title: 'Products, lines and other sets' },
+	{ href: '/members', title: 'Lists' },
 	{ href: '/files', title: 'Files in and out' },
 	{ href: '/shared', title: 'Share and people' },
 	{ href: '/revisions', title: 'Revisions' }

@@ -10,7 +10,7 @@ import { shownFor } from './shown';
 export const FRESHNESS_WORDS: Readonly<Record<Freshness, string>> = {
 	'never-run': 'No run kept yet',
 	'up-to-date': 'Up to date',
-	'out-of-date': 'Out of date: what it stands on has changed since its kept run'
+	'out-of-date': 'Out of date: what it depends on has changed since its last run'
 };
 
 export interface Standing {

@@ -15,9 +15,9 @@ export interface Line {
 }
 
 const NOTHING: Readonly<Record<number, string>> = {
-	1: 'not there',
+	1: 'n/a',
 	2: 'not entered',
-	3: 'off the end',
+	3: 'outside the table',
 	4: 'none'
 };
 

@@ -153,7 +153,7 @@ function notRemoved(removal: Extract<Removal, { ok: false }>): Response {
 	return problem(
 		'conflict',
 		removal.lastSteward
-			? 'This is the last steward, and others have accounts here. Make another one first.'
+			? 'This is the last administrator, and others have accounts here. Make another one first.'
 			: 'Workbooks would be left without an owner. Give each another owner, or remove it, first.',
 		{ fields: { workbooks: removal.workbooks } }
 	);

@@ -33,7 +33,7 @@ export function cautionsOf({ cases }: Cases, input: CautionInput): Caution[] {
 		if (bad)
 			facts.push({
 				about,
-				text: `not drawn in full: ${bad.because || 'a year has no value'}. Mend that first.`
+				text: `not drawn in full: ${bad.because || 'a year has no value'}. Fix that first.`
 			});
 	}
 	const cautions = together(facts, cases.length);

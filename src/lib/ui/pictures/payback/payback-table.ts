@@ -134,11 +134,11 @@ export function paybackTable(
 		caption: picture.title,
 		columns: [
 			'Scenario',
-			'Stands on',
+			'Built on',
 			inUnit('Life', picture.life),
 			inUnit('Payback', picture.payback),
 			inUnit('Payback, discounted', picture.discounted_payback),
-			inUnit('Outlay', picture.outlay),
+			inUnit('Investment', picture.outlay),
 			inUnit('Net present value', picture.npv),
 			`${inUnit('Rate of return', picture.irr)} a year`,
 			inUnit('Annual value', picture.annual_value),

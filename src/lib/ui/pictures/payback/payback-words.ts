@@ -22,7 +22,7 @@ const soonest = (cases: readonly Case[]) =>
 /** The finding: of the scenario in hand if it has a case, else of the one that is back soonest. */
 export function paybackTitle({ cases, pending }: Cases, locale: string): string {
 	if (cases.length === 0)
-		return pending > 0 ? 'The scenarios are being computed' : 'No scenario has an outlay';
+		return pending > 0 ? 'The scenarios are being computed' : 'No scenario has an investment';
 	const hand = cases.find((case_) => case_.selectedScenario);
 	const first = soonest(cases);
 	const subject = hand ?? first ?? cases[0];
@@ -74,7 +74,7 @@ function theRest(cases: readonly Case[], subject: Case): string {
 export function paybackLine(layout: Layout, picture: PaybackPicture, scale: Scale): string {
 	const label = (name: string) => layout.byName.get(name)?.quantity.label ?? name;
 	const set = layout.sets.get(picture.year)?.label.toLowerCase() ?? 'year';
-	return `${label(picture.cumulative)} by ${set}, ${scale.unit}, for each scenario that has an outlay`;
+	return `${label(picture.cumulative)} by ${set}, ${scale.unit}, for each scenario that has an investment`;
 }
 
 /** The picture for somebody who cannot see it. */
@@ -94,8 +94,10 @@ export function paybackSummary({ cases, without }: Cases, scale: Scale, locale: 
 		const end = last
 			? `, and would end at ${formatDifference(last.y * scale.factor, 0, locale)} ${scale.unit} after ${years(formatNumber(last.x, 0, locale), 'year')}`
 			: '';
-		return `${case_.title}, outlay ${figure('outlay')} ${scale.unit}, ${back}${end}`;
+		return `${case_.title}, investment ${figure('outlay')} ${scale.unit}, ${back}${end}`;
 	});
-	const none = without.length > 0 ? ` Without an outlay: ${listed(without)}.` : '';
-	return lines.length === 0 ? `No scenario has an outlay.${none}` : `${lines.join('. ')}.${none}`;
+	const none = without.length > 0 ? ` Without an investment: ${listed(without)}.` : '';
+	return lines.length === 0
+		? `No scenario has an investment.${none}`
+		: `${lines.join('. ')}.${none}`;
 }

@@ -58,7 +58,7 @@ export function changeOf(
 	locale: string
 ): string {
 	const [first] = cells;
-	if (!first) return 'what it is measured against';
+	if (!first) return 'what it is compared with';
 	if (cells.length > 1) {
 		const names = new Set(cells.map(({ quantity }) => quantity));
 		const some = names.size > 1 ? ` of ${names.size} quantities` : '';

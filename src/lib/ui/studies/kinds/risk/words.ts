@@ -84,8 +84,8 @@ export function riskFacts(study: Risk, result: RiskResult, shown: Shown): Fact[]
 			? []
 			: [{ label: 'As high as the single estimate', value: percentText(single, shown.locale) }]),
 		{ label: 'Middle of all draws', value: at('50') },
-		{ label: 'One in twenty is below', value: at('5') },
-		{ label: 'One in twenty is above', value: at('95') },
+		{ label: '5 % of results lie below', value: at('5') },
+		{ label: '5 % of results lie above', value: at('95') },
 		{ label: 'Mean', value: shown.whole(result.mean) },
 		{ label: 'Standard deviation', value: shown.whole(result.sd) }
 	];
