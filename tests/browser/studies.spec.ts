@@ -81,7 +81,7 @@ test('a new study is made, answered and deleted, and undo brings it back', async
 	await open(page, '/studies');
 	await page.getByRole('button', { name: 'New study' }).click();
 	const dialog = page.getByRole('dialog');
-	await dialog.getByRole('radio', { name: /^Map of two inputs/ }).check();
+	await dialog.getByRole('radio', { name: /^Two-way table/ }).check();
 	await dialog.getByLabel('Title').fill('Two prices');
 	await dialog.getByLabel('Title').press('Enter');
 	await expect(page).toHaveURL(/\/studies\/two_prices$/);

@@ -169,7 +169,7 @@ onEachStore('Operating', ({ fresh }) => {
 		expect(await command(where, 'account', 'add-owner', 'A@b.example')).toMatchObject({ code: 2 });
 		expect(await command(where, 'account', 'add-owner', 'nobody')).toMatchObject({ code: 2 });
 		expect(await command(where, 'account', 'list')).toMatchObject({
-			out: 'a@b.example\ta\tsteward\n'
+			out: 'a@b.example\ta\tadministrator\n'
 		});
 	});
 

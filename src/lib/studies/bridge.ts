@@ -118,7 +118,7 @@ export function runBridge(
 }
 
 const measureLabel = (workbook: Workbook, reference: string) =>
-	`Measured against ${findScenario(workbook, reference)?.title ?? reference}`;
+	`Compared with ${findScenario(workbook, reference)?.title ?? reference}`;
 
 function openFor(
 	workbook: Workbook,
