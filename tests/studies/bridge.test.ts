@@ -138,7 +138,7 @@ describe('a bridge', () => {
 
 	it('counts what is measured against as a change of its own where that differs', () => {
 		const one = study('saving', 'other');
-		expect(Object.keys(partsOf(one))).toEqual(['Resin price', 'Measured against Title of dear']);
+		expect(Object.keys(partsOf(one))).toEqual(['Resin price', 'Compared with Title of dear']);
 		expect(run(one).total).toBeCloseTo(valueIn('saving', 'other'), 14);
 	});
 
