@@ -50,7 +50,7 @@ describe('a cell of a scenario', () => {
 	it('calls a difference in the last digits nearly the same, with all digits on demand', () => {
 		const near = resultsOf('cheap', [2.0200001, 0.06, 0.1, 0.1212, 0.202, 30, 28, 20, 0, 0, 0]);
 		expect(view('price', near)).toMatchObject({
-			instead: 'nearly the same',
+			instead: 'no change',
 			isNearly: true,
 			full: '2.0200001 EUR/kg'
 		});

@@ -47,9 +47,9 @@ export const riskTold: Told<RiskStudy, RiskResult> = {
 				['As it stands', result.base],
 				['Mean', result.mean],
 				['Standard deviation', result.sd],
-				['One in twenty below', at('5')],
+				['5 % lie below', at('5')],
 				['Middle', at('50')],
-				['One in twenty above', at('95')]
+				['5 % lie above', at('95')]
 			]),
 			result.target ? `Target met in ${figure(result.target.chance * 100)} % of draws\n` : '',
 			result.errors > 0

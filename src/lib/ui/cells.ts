@@ -213,7 +213,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 			text,
 			full,
 			same,
-			instead: 'nearly the same',
+			instead: 'no change',
 			isNearly: true
 		};
 	return {

@@ -23,7 +23,7 @@ interface FigureColumn {
 export const FIGURE_COLUMNS = {
 	payback: { width: 70, label: 'Payback' },
 	discountedPayback: { width: 86, label: 'discounted' },
-	outlay: { width: 66, label: 'Outlay', isMoney: true },
+	outlay: { width: 66, label: 'Investment', isMoney: true },
 	npv: { width: 70, label: 'NPV', isMoney: true, isSigned: true },
 	irr: { width: 70, label: 'IRR' },
 	annualValue: { width: 100, label: 'Annual value', isMoney: true, isSigned: true }

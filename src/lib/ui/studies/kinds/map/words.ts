@@ -11,7 +11,7 @@ import { movedText, movedUnit, movedWhole } from '../../range-words';
 import type { Shown } from '../../shown';
 
 export const kind: KindWords<'map'> = {
-	name: 'Map of two inputs',
+	name: 'Two-way table',
 	asks: 'What a result is over the ranges of two inputs',
 	fresh: ({ selected, ranges: [across, down] }) => ({
 		scenario: selected,

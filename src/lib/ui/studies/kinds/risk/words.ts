@@ -22,8 +22,8 @@ export const kind: KindWords<'risk'> = {
 	}),
 	headline: ({ percentiles, target }, unit) => [
 		{ label: 'Middle', value: percentiles['50'] ?? NaN, unit },
-		{ label: 'One in twenty below', value: percentiles['5'] ?? NaN, unit },
-		{ label: 'One in twenty above', value: percentiles['95'] ?? NaN, unit },
+		{ label: '5 % lie below', value: percentiles['5'] ?? NaN, unit },
+		{ label: '5 % lie above', value: percentiles['95'] ?? NaN, unit },
 		...(target ? [{ label: 'Chance of the target', value: target.chance * 100, unit: '%' }] : [])
 	]
 };

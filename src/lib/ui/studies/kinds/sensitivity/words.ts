@@ -14,7 +14,7 @@ import { movedText, rangeText } from '../../range-words';
 import type { Shown } from '../../shown';
 
 export const kind: KindWords<'sensitivity'> = {
-	name: 'Swings',
+	name: 'Sensitivity',
 	asks: 'Which inputs matter most, each moved by itself',
 	fresh: ({ selected }) => ({ scenario: selected, all: { percent: 10 } }),
 	figures: ({ base, swings }) => [

@@ -1,0 +1,40 @@
+/** What the grid says. */
+import { inLanguage } from '../language';
+
+const en = {
+	// CellField
+	noChoiceBeginsWith: (letters: string) => `No choice begins with "${letters}".`,
+	notKept: (message: string) => `Not kept: ${message}`,
+	notEntered: 'not entered',
+
+	// Grid
+	quantitiesAndScenarios: (title: string) => `${title}: quantities and scenarios`,
+
+	// GridHead
+	arrowKeysMoveEnterAsks: 'Arrow keys move, Enter asks why',
+	arrowKeysMoveTypeChange: 'Arrow keys move, type to change, Enter keeps',
+	quantity: 'Quantity',
+
+	// MessageLine
+	error: 'Error',
+	caution: 'Caution',
+	check: 'Check',
+	formula: 'Formula',
+	values: (count: number) => `(${count} values)`,
+	or: '\u00a0or\u00a0',
+
+	// RowLine
+	read: 'Read',
+	editQuantity: 'Edit quantity',
+
+	// SheetLine
+	addQuantity: 'Add quantity',
+
+	// ValueCell
+	same: 'same',
+	errorOf: (cause: string) => `error of ${cause}`,
+	whyThisNumber: 'Why this number',
+	why: 'why'
+};
+
+export const texts = inLanguage({ en });

@@ -1,0 +1,62 @@
+/** What the page of a quote says. */
+import { inLanguage } from '../language';
+
+const en = {
+	// +page
+	noQuote: 'No quote',
+	noneInWorkbook:
+		'This workbook names no quote. A picture in its file says which quantities hold floor, target, list and net-net price, the ladder by size and the steps of the price.',
+
+	// HourValues
+	free: 'free',
+
+	// LengthsAndExtras
+	byLength: 'By length of the coil',
+	byLengthLine: (unit: string) => `packaging and rewinding change with it, ${unit}`,
+	coil: 'Coil',
+	floor: 'Floor',
+	target: 'Target',
+	extras: 'Extras, each with its price',
+	extrasLine: (unit: string) => `charged where wanted, ${unit}`,
+	makeOrBuy: (make: string, buy: string, buyIsLess: boolean) =>
+		`Making it costs ${make} with the value of its hours, buying it ${buy}: ${buyIsLess ? 'on price alone, bought pipe would cost less in this month.' : 'on price alone, making it costs less.'}`,
+
+	// Quote
+	marginOfPrice: (margin: string) => `margin ${margin} of price`,
+	lowestSensible: 'lowest sensible',
+	list: 'List',
+	invoice: 'Invoice',
+	thisQuote: 'This quote',
+	printHint: 'Opens the browser’s print window',
+	print: 'Print, or save as PDF there',
+	bySize: 'By size of the order',
+	ladderLine: (unit: string, sizeUnit: string) =>
+		`price ladder, ${unit} net-net${sizeUnit ? `, by order in ${sizeUnit}` : ''}; the ring is this quote`,
+	ladder: 'Price ladder by size of the order',
+	noLadder: 'No ladder',
+	waterfall: 'From list to what is left',
+	waterfallLine: (unit: string) => `price waterfall, ${unit}`,
+	worthOfAnHour: (line: string) => `What an hour ${line ? `of ${line} ` : ''}is worth`,
+
+	// QuoteField
+	inTheBase: (before: string) => `base ${before}`,
+
+	// QuoteFields
+	whatIsQuoted: 'What is quoted',
+	entriesChangeScenario: (title: string) =>
+		`Entries change the scenario shown, ${title}. Each is an ordinary input of the workbook.`,
+
+	// Validity
+	priceByTheClause: 'Price by the clause',
+	price: 'price',
+	offered: 'offered',
+	movesBelowNotCharged: (least: string) => `Moves below ${least} are not charged.`,
+	movesOverReopenPrice: (most: string) => `Moves over ${most} reopen the price.`,
+	thePriceStandsFor: (validity: string) => `The price stands for ${validity}.`,
+
+	// WaterfallRows
+	step: 'Step',
+	ofList: 'of list'
+};
+
+export const texts = inLanguage({ en });

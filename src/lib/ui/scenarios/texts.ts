@@ -1,0 +1,52 @@
+/** What the page of scenarios says. */
+import { inLanguage } from '../language';
+
+const en = {
+	// Compare
+	whatWasEntered: (size: number) => `What was entered (${size})`,
+	allThatFollows: (size: number) => `All that follows (${size})`,
+	firstScenario: 'First scenario',
+	comparedWith: 'compared with',
+	secondScenario: 'Second scenario',
+	noDifference: 'They do not differ in any value.',
+	differencesListed: 'Differences listed',
+	othersAreSame: 'quantities; all others are the same',
+	quantity: 'Quantity',
+	unit: 'Unit',
+	difference: 'Difference',
+	onlyFirstRows: (most: number) => `Only the first ${most} rows are listed; fold some to see more.`,
+
+	// ScenarioFields
+	varied: (title: string) => `${title}, varied`,
+	newScenario: 'New scenario',
+	renameOne: (title: string) => `Rename ${title}`,
+	aNewScenario: 'A new scenario',
+	save: 'Save',
+	addScenario: 'Add scenario',
+	title: 'Title',
+	note: 'Note',
+	builtOn: 'Built on',
+	comparedWithLabel: 'Compared with',
+	theBase: 'the base',
+
+	// ScenarioList
+	scenarios: 'Scenarios',
+	scenario: 'Scenario',
+	column: 'Column',
+	shown: 'Shown',
+	actions: 'Actions',
+	showAColumnFor: (title: string) => `Show a column for ${title}`,
+	showOne: (title: string) => `Show ${title}`,
+	newFromIt: 'New from it',
+	rename: 'Rename',
+	up: 'Up',
+	down: 'Down',
+	makeItTheBase: 'Make it the base',
+	deleteWord: 'Delete',
+	whatFollows: (isPromote: boolean, title: string) =>
+		`${isPromote ? `The base takes over all values of ${title}. An investment in it then counts in the base too: remove it there if it is spent. Scenarios that follow the base see all of it.` : `${title} goes, and scenarios that stand on it take its changes over.`} Undo brings it back.`,
+	deleteScenario: 'Delete scenario',
+	cancel: 'Cancel'
+};
+
+export const texts = inLanguage({ en });

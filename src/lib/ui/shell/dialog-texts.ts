@@ -1,0 +1,37 @@
+/** What the dialogs say. */
+import { inLanguage } from '../language';
+
+const en = {
+	// OpenDialog
+	noLongerKept: 'That workbook is no longer kept in this browser.',
+	openAWorkbook: 'Open a workbook',
+	openStaysKept: 'What is open now stays kept in this browser.',
+	chooseAFile: 'Choose a file',
+	orDrop: 'or drop it on the page',
+	shippedWithMetrewright: 'Shipped with Metrewright',
+	startAgain: 'Start again from the shipped plant',
+	openTheSmallShop: 'Open the small shop',
+	keptInThisBrowser: 'Kept in this browser',
+	savedFrom: (at: string, from: string) => `saved ${at}, from ${from}`,
+	open: 'Open',
+	delete: 'Delete',
+	nothingIsKeptYet: 'Nothing is kept yet.',
+	close: 'Close',
+
+	// FormDialog
+	cancel: 'Cancel',
+
+	// AgreementDialog
+	everyNumberComputedTwice: 'Every number is computed twice',
+	twoEngines: (agreement: string) =>
+		`Two engines that share no arithmetic compute every value after every edit. ${agreement}.`,
+	tooLargeToFollow: (cells: number, all: number, scenarios: string) =>
+		`The workbook is too large for the second engine to follow whole: it checks ${cells} of ${all} values, in ${scenarios}.`,
+	notJudged: (count: number, reason: string) => `${count} not judged: ${reason}`,
+	value: 'Value',
+	scenario: 'Scenario',
+	first: 'First',
+	second: 'Second'
+};
+
+export const texts = inLanguage({ en });
