@@ -56,7 +56,7 @@ shop('both engines agree on a table that was brought in', async ({ page }) => {
 	await open(page, '/files');
 	const text = 'Product;metres\nR16;120\nR20;60\n';
 	await page
-		.getByLabel('Table to bring in')
+		.getByLabel('Table to import')
 		.setInputFiles({ name: 'coils.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
 	await page.getByLabel('Quantity of every row').focus();
 	await page.keyboard.type('Standard coil length');

@@ -135,7 +135,7 @@ shop(
 		await expect.poll(() => agreement(page)).toBe(without + 4);
 		await edit(page, 'coil_length');
 		await leaf(page).getByLabel('Name in formulas').fill('metres_on_a_coil');
-		await leaf(page).getByRole('button', { name: 'Keep changes' }).click();
+		await leaf(page).getByRole('button', { name: 'Save' }).click();
 		await expect(leaf(page)).toBeHidden();
 		expect(await agreement(page)).toBe(without + 4);
 		await edit(page, 'mass_of_a_coil');
