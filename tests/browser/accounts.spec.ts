@@ -16,7 +16,10 @@ test('a viewer without confidential values is given these and nothing of what th
 	await find(anna, 'cost_per_metre');
 	await anna.keyboard.press('Home');
 	await anna.keyboard.press('F2');
-	await anna.getByRole('dialog').getByRole('checkbox', { name: /^not confidential/ }).check();
+	await anna
+		.getByRole('dialog')
+		.getByRole('checkbox', { name: /^not confidential/ })
+		.check();
 	await anna.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
 	await expect(anna.getByRole('dialog')).toBeHidden();
 	await inStep(anna, 2);
