@@ -55,15 +55,6 @@ export const texts = {
 
 	whyTitle: (what: string) => `Why not more: ${what}`,
 	proven: 'Proven best',
-	provenAll: (count: number) => (count === 1 ? '1 plan proven best' : `${count} plans proven best`),
-	staleAll: (count: number) =>
-		count === 1
-			? '1 plan does not answer the workbook'
-			: `${count} plans do not answer the workbook`,
-	keptAll: (count: number) =>
-		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
-	beingPlanned: 'plans are being made',
-	whyNotBetter: 'Why not better',
 	provenWhole: (gap: string) => `Proven to be within ${gap} of the best there is in whole numbers`,
 	wholeHeld: 'What one more is worth is told with the whole choices as they are.',
 	keptSince: (day: string) => `The plan is kept as it stood on ${day}; it does not follow edits.`,

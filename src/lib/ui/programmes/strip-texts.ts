@@ -1,0 +1,12 @@
+/** The words of the strip about plans: by themselves, because the first screen fetches them. */
+export const stripTexts = {
+	provenAll: (count: number) => (count === 1 ? '1 plan proven best' : `${count} plans proven best`),
+	staleAll: (count: number) =>
+		count === 1
+			? '1 plan does not answer the workbook'
+			: `${count} plans do not answer the workbook`,
+	keptAll: (count: number) =>
+		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
+	beingPlanned: 'plans are being made',
+	whyNotBetter: 'Why not better'
+};
