@@ -68,9 +68,9 @@ test('a page that is gone to has the focus on its heading', async ({ app: { page
 	await contents(page).getByRole('link', { name: 'Scenarios' }).focus();
 	await page.keyboard.press('Enter');
 	await expect(page.getByRole('heading', { name: 'Scenarios', exact: true })).toBeFocused();
-	await contents(page).getByRole('link', { name: 'Products, lines' }).focus();
+	await contents(page).getByRole('link', { name: 'Lists', exact: true }).focus();
 	await page.keyboard.press('Enter');
-	await expect(page.getByRole('heading', { level: 1, name: /Products, lines/ })).toBeFocused();
+	await expect(page.getByRole('heading', { level: 1, name: /Lists/ })).toBeFocused();
 });
 
 test('a removed member is told of and comes back', async ({ app: { page } }) => {

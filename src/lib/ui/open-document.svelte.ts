@@ -26,6 +26,8 @@ export const SHIPPED = [
 export type ShippedName = (typeof SHIPPED)[number]['name'];
 
 const VIEW = 'view';
+/** Milliseconds from a change of what is open to its being kept. */
+const VIEW_DELAY = 200;
 const CURRENT = 'current';
 
 export class OpenDocument {
@@ -205,11 +207,13 @@ export class OpenDocument {
 
 	/** Call when something that a reader has open changes. */
 	viewChanged(): void {
-		if (this.#viewTimer !== null) clearTimeout(this.#viewTimer);
-		this.#viewTimer = setTimeout(() => this.#keepView(), 800);
+		// Not put off by the next change: what is open is never further behind than an edit that is called saved.
+		this.#viewTimer ??= setTimeout(() => this.#keepView(), VIEW_DELAY);
 	}
 
 	#keepView(): void {
+		if (this.#viewTimer !== null) clearTimeout(this.#viewTimer);
+		this.#viewTimer = null;
 		const id = this.#autosave?.id;
 		if (!id || this.#session.readOnly) return;
 		const view = JSON.parse(JSON.stringify(this.#session.view.kept)) as unknown;
