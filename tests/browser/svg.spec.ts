@@ -78,7 +78,7 @@ test('the chart of payback is taken along as an SVG with its axes, its lines and
 	expect(found.title).toBe(await heading.textContent());
 	expect(found.description).toMatch(/New line.*4\.6/);
 	// The years and amounts of the axes, the names at the lines' ends, and a row of the table below.
-	for (const words of ['0', '12', '+3,000', '−2,000', 'New line and rewinder', 'on Base, 8 years'])
+	for (const words of ['0', '12', '+4,000', '−2,000', 'New line and rewinder', 'on Base, 8 years'])
 		expect(found.texts).toContain(words);
 	// A discounted line of each of seven cases, and what the key and the table show of them.
 	expect(found.dashed).toBeGreaterThanOrEqual(14);
