@@ -109,7 +109,7 @@ describe('mass_per_metre', () => {
 		}
 		const total = read(model, 'mass_per_metre', 'PX15P');
 		expect(Math.abs(total - number(expected['mass_total']))).toBeLessThanOrEqual(1e-6);
-	}, 30_000);
+	});
 });
 
 describe('wall_set_point', () => {

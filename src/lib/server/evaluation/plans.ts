@@ -49,7 +49,7 @@ export async function plansFor(
 		{
 			memory: new Memory(),
 			staleOnly: true,
-			isLate: () => Date.now() > end,
+			isLate: () => Date.now() >= end,
 			// No run of the solver may take all of the time that is left for the values.
 			seconds: Math.max(0.01, seconds / 2)
 		}
