@@ -8,11 +8,15 @@ import { findQuantity } from '$lib/workbook/lookup';
 import { loadWorkbook } from '$lib/workbook/load';
 import { mergeWorkbooks, type Conflict, type Side } from '$lib/workbook/merge';
 import { saveWorkbook } from '$lib/workbook/save';
+import { withoutFollowingPlans } from '$lib/workbook/plans';
 import type { Workbook } from '$lib/workbook/schema';
 import { dice, MAKERS, randomWorkbook, type Dice } from './arbitrary';
-import { atomsOf, changedPlaces } from './atoms';
+import { atomsOf as allAtomsOf, changedPlaces } from './atoms';
 
 const kinds = Object.values(MAKERS);
+
+/** A plan that follows is nobody's work: it is made from the rest, and made anew where it no longer fits. */
+const atomsOf = (workbook: Workbook) => allAtomsOf(withoutFollowingPlans(workbook));
 
 /** A random person's work: a few edits, those that are refused left out. */
 function worked(workbook: Workbook, dice: Dice, edits: number): Workbook {
@@ -147,17 +151,18 @@ describe('a merge', () => {
 
 /**
  * A sheet's places go by its title: where one side changed that, they are elsewhere, not lost. And where a quantity
- * was moved is of no account once the other side has removed it.
+ * was moved is of no account once the other side has removed it. What a programme names follows a quantity that was renamed.
  */
 function isElsewhere(place: string, base: Workbook, ...sides: Workbook[]): boolean {
 	const [kind, name] = JSON.parse(place) as string[];
+	const differ = (words: (workbook: Workbook) => string[]) =>
+		sides.some((side) => words(base).sort().join('\u0001') !== words(side).sort().join('\u0001'));
+	if (kind === 'top' && name === 'programmes')
+		return differ(({ sheets }) =>
+			sheets.flatMap(({ quantities }) => quantities.map((q) => q.name))
+		);
 	if (kind !== 'sheet' && kind !== 'sheet of') return false;
-	const titles = ({ sheets }: Workbook) =>
-		sheets
-			.map(({ title }) => title)
-			.sort()
-			.join('\u0001');
-	if (sides.some((side) => titles(base) !== titles(side))) return true;
+	if (differ(({ sheets }) => sheets.map(({ title }) => title))) return true;
 	return kind === 'sheet of' && sides.some((side) => !findQuantity(side, name!));
 }
 
