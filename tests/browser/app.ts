@@ -143,12 +143,6 @@ export async function findMember(page: Page, name: string, down: number) {
 	for (let at = folded ? 0 : 1; at < down; at++) await page.keyboard.press('ArrowDown');
 }
 
-/** Unfolds the active row and goes down to its member in place `down`, from 1. */
-export async function unfold(page: Page, down: number) {
-	await page.keyboard.press('Enter');
-	for (let i = 0; i < down; i++) await page.keyboard.press('ArrowDown');
-}
-
 /** The page's own button for taking the last step back. */
 export const undoButton = (page: Page): Locator =>
 	page.getByRole('navigation', { name: 'Workbook' }).getByRole('button', { name: 'Undo' });

@@ -1,6 +1,6 @@
 /** Where a first reader stumbled: forms, links to sheets, choices, where the keyboard goes, the phone. */
 import type { Page } from 'playwright/test';
-import { active, expect, fact, find, open, unfold } from './app';
+import { active, expect, fact, findMember, open } from './app';
 import { test } from './plant';
 
 const focused = (page: Page) => page.locator(':focus');
@@ -35,8 +35,7 @@ for (const path of ['/scenarios', '/members', '/product', '/investment'])
 	});
 
 test('typing on a choice opens its list at what begins so', async ({ app: { page } }) => {
-	await find(page, 'pattern_of_line');
-	await unfold(page, 5);
+	await findMember(page, 'pattern_of_line', 5);
 	const before = (await active(page).textContent()) ?? '';
 	await page.keyboard.type('7x');
 	const list = page.getByRole('gridcell').getByRole('listbox');
@@ -119,8 +118,7 @@ test('a phone shows all facts of the strip', async ({ app: { page } }) => {
 });
 
 test('a clicked cell is boxed', async ({ app: { page } }) => {
-	await find(page, 'main_price');
-	await unfold(page, 1);
+	await findMember(page, 'main_price', 1);
 	await page.keyboard.press('ArrowDown');
 	await page.getByRole('gridcell').filter({ hasText: '2.02' }).first().click();
 	await expect(active(page)).toContainText('2.02');
