@@ -17,8 +17,11 @@ import type { Aggregate, Read, Terms, Variable } from './types';
 const ALWAYS = -1;
 const NEVER = -2;
 
-/** Value, filter and position of each term; ordinals of the kept terms along the first gathered axis. */
-type Kept = Flows;
+/** The ordinals are those along the first gathered axis. */
+interface Kept extends Flows {
+	entries: number[];
+	readonly ordinals: number[];
+}
 
 export function expand(low: Lowering, aggregate: Aggregate): number {
 	low.depth++;

@@ -13,82 +13,117 @@ const FARTHEST = 1000;
 /** `entries` holds value, filter and position of each term; `ordinals` the member of each. */
 export interface Flows {
 	entries: number[];
-	ordinals: number[];
+	readonly ordinals: readonly number[];
 }
 
-/** Lays the terms out in place; what cannot be laid out is reported and left as it stands. */
+interface Flow {
+	readonly id: string;
+	readonly number: number;
+	readonly entries: readonly number[];
+}
+
+/** Lays the terms out; what cannot be laid out is reported and left as it stands. */
 export function layOutInTime(low: Lowering, aggregate: Aggregate, flows: Flows): void {
-	const name = aggregate.terms[0]?.gathered[0]?.set ?? '';
-	const set = low.context.sets.get(name);
+	const set = low.context.sets.get(setOf(aggregate));
 	if (!set || flows.ordinals.length === 0) return;
-	const report = (code: string, message: string) => {
-		if (!low.tracing) low.report(code, message, aggregate.span);
-	};
 	const { numbers, ids } = set;
-	if (!numbers) {
-		const gap = flows.ordinals.findIndex(
-			(ordinal, at) => at > 0 && ordinal !== flows.ordinals[at - 1]! + 1
-		);
-		if (gap > 0)
-			report(
-				'period-left-out',
-				`${aggregate.name} takes one value a period, but ${ids[flows.ordinals[gap - 1]! + 1]} is left out between others, and the members of ${name} have no numbers to tell how far apart they are: give each a number, such as 0, 1, 2 for years.`
-			);
-		return;
-	}
-	const terms = flows.ordinals
+	const inOrder = numbers && inTime(flows, numbers.values, ids);
+	// NPV counts from today, the rates of return from their first flow.
+	const start = aggregate.op === Op.Npv ? 1 : (inOrder?.[0]?.number ?? 0);
+	const refused = inOrder
+		? refusal(low, aggregate, inOrder, start)
+		: gapIn(aggregate, flows.ordinals, ids);
+	if (refused) {
+		if (!low.tracing) low.report(refused.code, refused.message, aggregate.span);
+	} else if (inOrder)
+		flows.entries =
+			aggregate.op === Op.Payback
+				? inOrder.flatMap(({ entries }) => entries)
+				: filledUp(inOrder, start, low.store.constant(0));
+}
+
+const inTime = (
+	{ entries, ordinals }: Flows,
+	numbers: ArrayLike<number>,
+	ids: readonly string[]
+): Flow[] =>
+	ordinals
 		.map((ordinal, at) => ({
-			ordinal,
-			number: numbers.values[ordinal]!,
-			entries: flows.entries.slice(3 * at, 3 * at + 3)
+			id: ids[ordinal]!,
+			number: numbers[ordinal]!,
+			entries: entries.slice(3 * at, 3 * at + 3)
 		}))
 		.sort((a, b) => a.number - b.number);
-	const [first] = terms;
-	const idOf = (term: { readonly ordinal: number }) => ids[term.ordinal]!;
-	const twin = terms.find((term, at) => at > 0 && term.number === terms[at - 1]!.number);
-	if (twin)
-		return report(
-			'same-period',
-			`${aggregate.name} takes one value a period, but ${idOf(terms[terms.indexOf(twin) - 1]!)} and ${idOf(twin)} of ${name} both have number ${twin.number}: give each a number of its own, or add up what belongs together.`
-		);
-	if (aggregate.op === Op.Payback) return put(flows, terms);
-	const broken = terms.find((term) => !Number.isInteger(term.number));
-	if (broken)
-		return report(
-			'part-of-a-period',
-			`${aggregate.name} counts whole periods by the numbers of ${name}, but ${idOf(broken)} has number ${broken.number}: number the members by periods, 0, 1, 2 …, and take the rate of such a period.`
-		);
-	// NPV counts from today, the rates of return from their first flow.
-	const start = aggregate.op === Op.Npv ? 1 : first!.number;
-	if (first!.number < start)
-		return report(
-			'npv-starts-today',
-			first!.number === 0
-				? startsToday(low, aggregate, name, idOf(first!))
-				: `NPV discounts what comes after today, but ${idOf(first!)} has number ${first!.number}, which is before it: leave it out by where.`
-		);
-	const last = terms.at(-1)!;
-	if (last.number - start >= FARTHEST)
-		return report(
-			'periods-too-far',
-			`${aggregate.name} discounts by the numbers of ${name}, and ${idOf(last)} has number ${last.number}: number the members by periods from today, 0, 1, 2 …, rather than by the calendar.`
-		);
-	const nothing = [low.store.constant(0), -1, -1];
-	const row: { readonly ordinal: number; readonly entries: readonly number[] }[] = [];
-	for (const term of terms) {
-		while (start + row.length < term.number) row.push({ ordinal: term.ordinal, entries: nothing });
-		row.push(term);
+
+/** A value for every period from the start on: nothing where no member has its number. */
+function filledUp(flows: readonly Flow[], start: number, zero: number): number[] {
+	const entries: number[] = [];
+	for (const flow of flows) {
+		while (start + entries.length / 3 < flow.number) entries.push(zero, -1, -1);
+		entries.push(...flow.entries);
 	}
-	put(flows, row);
+	return entries;
 }
 
-function put(
-	flows: Flows,
-	row: readonly { readonly ordinal: number; readonly entries: readonly number[] }[]
-): void {
-	flows.entries = row.flatMap(({ entries }) => entries);
-	flows.ordinals = row.map(({ ordinal }) => ordinal);
+interface Refusal {
+	readonly code: string;
+	readonly message: string;
 }
+
+/** Without numbers: a member left out between others. */
+function gapIn(
+	aggregate: Aggregate,
+	ordinals: readonly number[],
+	ids: readonly string[]
+): Refusal | null {
+	const at = ordinals.findIndex((ordinal, i) => i > 0 && ordinal !== ordinals[i - 1]! + 1);
+	if (at < 0) return null;
+	return {
+		code: 'period-left-out',
+		message: `${aggregate.name} takes one value a period, but ${ids[ordinals[at - 1]! + 1]} is left out between others, and the members of ${setOf(aggregate)} have no numbers to tell how far apart they are: give each a number, such as 0, 1, 2 for years.`
+	};
+}
+
+function refusal(
+	low: Lowering,
+	aggregate: Aggregate,
+	flows: readonly Flow[],
+	start: number
+): Refusal | null {
+	const { name, op } = aggregate;
+	const set = setOf(aggregate);
+	const twin = flows.findIndex((flow, at) => flow.number === flows[at - 1]?.number);
+	if (twin > 0) {
+		const [one, other] = [flows[twin - 1]!, flows[twin]!];
+		return {
+			code: 'same-period',
+			message: `${name} takes one value a period, but ${one.id} and ${other.id} of ${set} both have number ${one.number}: give each a number of its own, or add up what belongs together.`
+		};
+	}
+	if (op === Op.Payback) return null;
+	const broken = flows.find(({ number }) => !Number.isInteger(number));
+	if (broken)
+		return {
+			code: 'part-of-a-period',
+			message: `${name} counts whole periods by the numbers of ${set}, but ${broken.id} has number ${broken.number}: number the members by periods, 0, 1, 2 …, and take the rate of such a period.`
+		};
+	const [first, last] = [flows[0]!, flows.at(-1)!];
+	if (first.number < start)
+		return {
+			code: 'npv-starts-today',
+			message:
+				first.number === 0
+					? startsToday(low, aggregate, set, first.id)
+					: `NPV discounts what comes after today, but ${first.id} has number ${first.number}, which is before it: leave it out by where.`
+		};
+	if (last.number - start < FARTHEST) return null;
+	return {
+		code: 'periods-too-far',
+		message: `${name} discounts by the numbers of ${set}, and ${last.id} has number ${last.number}: number the members by periods from today, 0, 1, 2 …, rather than by the calendar.`
+	};
+}
+
+const setOf = ({ terms }: Aggregate): string => terms[0]?.gathered[0]?.set ?? '';
 
 function startsToday(low: Lowering, aggregate: Aggregate, set: string, id: string): string {
 	const words = low.proof?.words(aggregate.terms[0]?.value.source ?? null) ?? 'cash';
