@@ -4,8 +4,11 @@
  */
 import type { Expression } from '$lib/formula/tree';
 import type { Unit } from '$lib/units/unit';
+import { Op } from '../operations';
+import { compute } from '../scalar';
 import type { TypedNumber } from './convert-typed';
 import type { Proof } from './proof';
+import type { Typed } from './types';
 
 const SHARES: ReadonlySet<string> = new Set(['%', '‰', 'ppm']);
 /** A factor larger than this was written to make a number of per cents, not to multiply. */
@@ -25,11 +28,9 @@ export function asksShare(proof: Proof, numbers: readonly TypedNumber[]): boolea
 	const share = numbers.find(({ type }) => !type.any && isShare(type.unit));
 	const plain =
 		share &&
-		numbers.find(
-			({ type, source }) => type.bare && !type.any && Math.abs(valueOf(source) ?? 0) > 1
-		);
+		numbers.find((number) => number.type.bare && !number.type.any && Math.abs(valueOf(number)) > 1);
 	if (!share || !plain?.source) return false;
-	const value = valueOf(plain.source)!;
+	const value = valueOf(plain);
 	const { unit } = share.type;
 	const text = proof.words(plain.source);
 	const better = plain.source.kind === 'number' ? inShare(text, unit.text) : undefined;
@@ -64,26 +65,17 @@ function factorsOf(source: Expression): Expression[] {
 	return source.operator === '/' ? factorsOf(source.left) : [source];
 }
 
-/** Of what is made of written numbers alone. */
-function valueOf(source: Expression | null): number | null {
-	if (source?.kind === 'number') return source.value;
-	if (source?.kind === 'negation') {
-		const value = valueOf(source.of);
-		return value === null ? null : -value;
-	}
-	if (source?.kind !== 'binary') return null;
-	const [a, b] = [valueOf(source.left), valueOf(source.right)];
-	if (a === null || b === null) return null;
-	switch (source.operator) {
-		case '+':
-			return a + b;
-		case '-':
-			return a - b;
-		case '*':
-			return a * b;
-		case '/':
-			return a / b;
+/** Of what is made of written numbers alone; NaN where it is more than arithmetic. */
+function valueOf(typed: Typed): number {
+	switch (typed.kind) {
+		case 'constant':
+			return typed.value;
+		case 'unary':
+			return compute(typed.op, valueOf(typed.of), 0);
+		case 'binary':
+			if (typed.op === Op.IfError) return NaN;
+			return compute(typed.op, valueOf(typed.left), valueOf(typed.right));
 		default:
-			return null;
+			return NaN;
 	}
 }
