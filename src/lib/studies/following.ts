@@ -14,6 +14,7 @@ import { findScenario } from '$lib/workbook/lookup';
 import { activeProgrammes, filledQuantities, planInForce } from '$lib/workbook/plans';
 import type { Programme } from '$lib/workbook/programme-schema';
 import type { Workbook } from '$lib/workbook/schema';
+import { partsOf } from '$lib/workbook/study-parts';
 import type { Study } from '$lib/workbook/study-schema';
 import {
 	openColumns,
@@ -36,8 +37,8 @@ export interface Replanning {
 }
 
 /** Whether a study of this workbook asks for plans to be made anew, so that a solver must be there. */
-export const asksForPlans = (workbook: Workbook, { kind, plans }: Study): boolean =>
-	(plans ?? (kind === 'risk' ? 'keep' : 'follow')) === 'follow' &&
+export const asksForPlans = (workbook: Workbook, study: Study): boolean =>
+	(study.plans ?? (partsOf(study).keepsPlans ? 'keep' : 'follow')) === 'follow' &&
 	activeProgrammes(workbook).length > 0;
 
 /** `replanning`: left out, plans stay as they stand. */
@@ -67,6 +68,8 @@ class PlansFollow implements Following {
 	readonly #model: Model;
 	readonly #needed: readonly string[];
 	readonly #replanning: Replanning;
+	/** Whether a programme reads other scenarios, so that a draw moves the plans of all. */
+	readonly #isTied: boolean;
 	/** With the best plans of all as it stands. */
 	readonly workbook: Workbook;
 
@@ -75,6 +78,9 @@ class PlansFollow implements Following {
 		this.#needed = needed;
 		this.#replanning = replanning;
 		this.workbook = model.workbook;
+		this.#isTied = activeProgrammes(model.workbook).some((programme) =>
+			readsOtherScenarios(model, programme)
+		);
 	}
 
 	static open(
@@ -115,14 +121,8 @@ class PlansFollow implements Following {
 	#go(columns: Columns, draws: readonly ArrayLike<number>[], draw: number): boolean {
 		this.#model.take(drawnWorkbook(columns, draws, draw));
 		const moved = new Set(columns.driven.map(({ id }) => id));
-		const ids = this.#needed.filter((id) => moved.has(id) || this.#readsMoved());
+		const ids = this.#isTied ? this.#needed : this.#needed.filter((id) => moved.has(id));
 		return planned(this.#model, ids, this.#replanning) === null;
-	}
-
-	#readsMoved(): boolean {
-		return activeProgrammes(this.#model.workbook).some((programme) =>
-			readsOtherScenarios(this.#model, programme)
-		);
 	}
 }
 

@@ -37,6 +37,8 @@ export interface StudyParts<S extends Study> {
 	readonly results?: readonly PathTo<S, StudyCells>[];
 	/** Ranges whose ends must differ. */
 	readonly ranges?: readonly PathTo<S, StudyRange>[];
+	/** Whether plans stay as they stand where its settings do not say: left out, they follow. */
+	readonly keepsPlans?: true;
 	/** What else must fit within the settings. */
 	check?(findings: Findings, study: S, path: readonly PropertyKey[]): void;
 }
@@ -46,7 +48,10 @@ export const STUDY_PARTS: { readonly [K in StudyKind]: StudyParts<StudyOf<K>> } 
 	sensitivity: { scenarios: ['scenario'], moved: ['inputs', 'cases.moves'], ranges: ['inputs'] },
 	map: { scenarios: ['scenario'], moved: ['across', 'down'], ranges: ['across', 'down'] },
 	break_even: { scenarios: ['scenario'], moved: ['input'], ranges: ['input'] },
-	risk: { scenarios: ['scenario', 'compare'], moved: ['inputs'], check: checkRisk },
+	risk: {
+		...{ scenarios: ['scenario', 'compare'], moved: ['inputs'] },
+		...{ keepsPlans: true, check: checkRisk }
+	},
 	optimise: {
 		scenarios: ['scenario'],
 		changes: ['options.alternatives.changes'],
@@ -59,9 +64,10 @@ export const STUDY_KINDS = Object.keys(STUDY_PARTS) as StudyKind[];
 
 /** The table's entry as functions of any study read it: by paths that are texts. */
 type AnyParts = {
-	readonly [Field in Exclude<keyof StudyParts<Study>, 'check'>]: readonly string[];
+	readonly [Field in Exclude<keyof StudyParts<Study>, NoPath>]: readonly string[];
 };
-export const partsOf = (study: Study): Partial<AnyParts> & Pick<StudyParts<Study>, 'check'> =>
+type NoPath = 'check' | 'keepsPlans';
+export const partsOf = (study: Study): Partial<AnyParts> & Pick<StudyParts<Study>, NoPath> =>
 	STUDY_PARTS[study.kind];
 
 export interface Part<T> {
