@@ -15,10 +15,12 @@ const quantity = z.looseObject({
 /** What the values of a scenario stand on, where a programme decides. */
 const planState = z.strictObject({
 	programme: z.string(),
+	/** "current": it answers what the workbook says; "stale": it does not, and no better one was found; "none": there is none. */
 	plan: z.enum(['current', 'kept', 'stale', 'none']),
 	/** Why there is no current one. */
 	reason: z.optional(z.string())
 });
+export type PlanState = z.infer<typeof planState>;
 
 export const evaluatedSchema = z.strictObject({
 	revision: z.int().check(z.minimum(1)),

@@ -5,10 +5,11 @@
 import { Model } from '$lib/engine/model';
 import { quantityAsJson, type JsonQuantity, type JsonValues } from '$lib/engine/json-values';
 import { axesOf } from '$lib/workbook/axes';
+import type { PlanState } from '$lib/protocol/results';
 import { loadWorkbook } from '$lib/workbook/load';
 import { baseOf, findSet } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { plansFor, type PlanState } from './plans';
+import { plansFor } from './plans';
 
 export interface Ask {
 	/** Workbook and revision: what is open already is not opened again. */

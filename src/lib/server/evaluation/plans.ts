@@ -6,18 +6,10 @@ import type { Model } from '$lib/engine/model';
 import type { Solver } from '$lib/programmes/highs';
 import { Memory } from '$lib/programmes/memory';
 import { planAll } from '$lib/programmes/plan-all';
+import type { PlanState } from '$lib/protocol/results';
 import { baseOf, findScenario } from '$lib/workbook/lookup';
 import { activeProgrammes, planInForce } from '$lib/workbook/plans';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
-
-/** As the JSON answer has it. */
-export interface PlanState {
-	readonly programme: string;
-	/** "current": it answers what the workbook says; "stale": it does not, and no better one was found; "none": there is none. */
-	readonly plan: 'current' | 'kept' | 'stale' | 'none';
-	/** Why there is no current one. */
-	readonly reason?: string;
-}
 
 let loaded: Promise<Solver> | undefined;
 
