@@ -30,3 +30,25 @@ export function stepped(at: Stop, key: string, rows: number, columns: number): S
 			return null;
 	}
 }
+
+/** Takes the focus to where a key leads from here, if something stands there; the focus then tells the table its new stop. */
+export function stepFocus(
+	event: KeyboardEvent,
+	at: Stop,
+	rows: number,
+	columns: number,
+	table: HTMLElement | undefined
+): void {
+	const next = stepped(at, event.key, rows, columns);
+	const found =
+		next && table?.querySelector<HTMLElement>(`[data-stop="${next.row} ${next.column}"]`);
+	if (!found) return;
+	event.preventDefault();
+	found.focus();
+}
+
+/** In a field the keys that move in its text move there, once something was typed. */
+export const movesInText = ({ target, key }: KeyboardEvent): boolean =>
+	target instanceof HTMLInputElement &&
+	target.value !== target.defaultValue &&
+	!['ArrowUp', 'ArrowDown'].includes(key);
