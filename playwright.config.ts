@@ -16,6 +16,8 @@ export default defineConfig({
 	// Guards against a journey that hangs: a quiet machine needs a twentieth of it. Speed is for the benchmarks.
 	timeout: 180_000 * slower,
 	expect: { timeout: 60_000 * slower },
+	// What fails everywhere has one cause, and its first failures tell it.
+	maxFailures: 20,
 	fullyParallel: true,
 	workers: browsersAtOnce(),
 	reporter: [['list'], ['json', { outputFile: 'test-results/journeys.json' }]],

@@ -3,7 +3,7 @@
  * build. Each step is skipped while nothing it depends on has changed. Plain JavaScript without packages,
  * because it runs before there are any.
  */
-import { spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -76,7 +76,6 @@ export function ensurePackages({ quiet = false } = {}) {
 		run(bin('svelte-kit'), ['sync'], { quiet: true });
 }
 
-const BUILDING = 'Setting up: building the app (after each change of its sources).';
 const BUILD_MARK = 'build/.metrewright-sources';
 
 /** Whether the build on disk is of these very sources. */
@@ -85,20 +84,8 @@ export const isBuilt = () => stampIs(BUILD_MARK, hashOfSources());
 /** Builds the app unless the build on disk is of these very sources. */
 export function ensureBuild() {
 	if (isBuilt()) return;
-	console.log(BUILDING);
+	console.log('Setting up: building the app (after each change of its sources).');
 	build(['--logLevel', 'error']);
-}
-
-/** The same beside what runs here meanwhile; resolves with its exit code. */
-export function beginBuild() {
-	if (isBuilt()) return Promise.resolve(0);
-	console.log(BUILDING);
-	const program = join(root, 'src/run/build.mjs');
-	const child = spawn(process.execPath, [program, '--logLevel', 'error'], {
-		cwd: root,
-		stdio: ['ignore', 'ignore', 'inherit']
-	});
-	return new Promise((resolve) => child.once('exit', (code) => resolve(code ?? 1)));
 }
 
 /** Builds the app, then the command line into the same folder. */

@@ -3,22 +3,19 @@
  * Without a browser it runs the rest, names what was skipped and exits 1.
  */
 import { ensureBrowser } from './browser.mjs';
-import { beginBuild, bin, ensurePackages, requireNode, run } from './setup.mjs';
+import { bin, ensureBuild, ensurePackages, requireNode, run } from './setup.mjs';
 import { forgetEarlier, PURE, tell } from './slowest.mjs';
 
 requireNode();
 ensurePackages();
 forgetEarlier();
 
-// The build, which only the journeys need, is made meanwhile.
-const building = beginBuild();
+// Before the pure tests and not beside them: both have the framework write what it generates into one folder, and a
+// build made of a mixture opens no page.
+ensureBuild();
 const report = ['--reporter=default', '--reporter=json', `--outputFile.json=${PURE}`];
 const unit = run(bin('vitest'), ['run', ...report, ...process.argv.slice(2)], { required: false });
 
-if ((await building) !== 0) {
-	console.error('The app could not be built, so the tests in tests/browser cannot run.');
-	process.exit(1);
-}
 const browser = await ensureBrowser();
 const journeys = browser
 	? run(bin('playwright'), ['test'], {
