@@ -22,6 +22,8 @@ export default defineConfig({
 	workers: browsersAtOnce(),
 	reporter: [['list'], ['json', { outputFile: 'test-results/journeys.json' }]],
 	reportSlowTests: null,
+	// Emptied by each run: what the pure tests wrote down lies beside it.
+	outputDir: 'test-results/journeys',
 	use: {
 		baseURL: `http://127.0.0.1:${port}`,
 		locale: 'en-GB',
@@ -29,7 +31,7 @@ export default defineConfig({
 	},
 	webServer: {
 		command: 'node src/run/serve.mjs',
-		env: { PORT: port, METREWRIGHT_DATA: 'test-results/data' },
+		env: { PORT: port, METREWRIGHT_DATA: 'test-results/journeys/data' },
 		url: `http://127.0.0.1:${port}`,
 		timeout: 60_000 * slower,
 		reuseExistingServer: false
