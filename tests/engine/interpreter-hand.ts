@@ -173,7 +173,10 @@ const BINARY = [
 	...[Op.Round, Op.RoundUp, Op.RoundDown, Op.Ceiling, Op.Floor, Op.Mod],
 	...[Op.IfError, Op.Guard, Op.OrElse]
 ];
-const UNARY = [Op.Negate, Op.Not, Op.Abs, Op.Sqrt, Op.Exp, Op.Ln];
+const UNARY = [
+	...[Op.Negate, Op.Not, Op.Abs, Op.Sqrt, Op.Exp, Op.Ln],
+	...[Op.Spread, Op.NormalDensity, Op.NormalShare, Op.NormalQuantile]
+];
 const AGGREGATES = [
 	...[Op.Sum, Op.Min, Op.Max, Op.Average, Op.Count, Op.Product, Op.Any, Op.All],
 	...[Op.Stdev, Op.Median, Op.Npv, Op.Irr, Op.Mirr, Op.Rank],

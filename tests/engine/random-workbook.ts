@@ -263,6 +263,7 @@ class Maker {
 			case 16:
 				return `${this.#one(['ROUND', 'ROUNDUP', 'ROUNDDOWN'])}(${plain()}; ${this.#one(['0', '1', '2', '(-1)'])})`;
 			case 17:
+				if (pick(3) === 0) return this.#normal(scope, depth);
 				return this.#one([
 					`SQRT(${plain()})`,
 					`LN(${plain()})`,
@@ -412,6 +413,21 @@ class Maker {
 			this.pick(4) === 0 && index !== null ? ` where ORD(${index}) > ${this.pick(2)}` : '';
 		const y = index === null ? forced : `(${forced} - ORD(${index}) / 2 * ${set.length})`;
 		return `${this.#one(['SLOPE', 'INTERCEPT'])}(${y}; ${x} over ${over}${where})`;
+	}
+
+	/** Shares, densities and quantiles, some of no distribution. */
+	#normal(scope: readonly AxisOf[], depth: number): string {
+		const dimension = this.pick(3) as Dimension;
+		const [x, mean, sd] = [0, 1, 2].map(() => this.#number(dimension, scope, depth - 2));
+		const standard = `NORMDIST(${this.#number(0, scope, depth - 1)}; 0; ${this.#one(['1', '2', '0'])}`;
+		const plain = dimension === 0 ? [`NORMDIST(${x}; ${mean}; ${sd}; FALSE())`] : [];
+		return this.#one([
+			`${standard})`,
+			`${standard}; FALSE())`,
+			`NORMDIST(${x}; ${mean}; ${sd}; TRUE())`,
+			`NORMINV(${this.#one(['0.05', '0.5', '0.999', this.#leaf(0, scope)])}; 0; ${this.#one(['1', this.#leaf(0, scope)])})`,
+			...plain
+		]);
 	}
 
 	/** Dates near and far, some of them none. */

@@ -98,7 +98,18 @@ describe('arithmetic', () => {
 		['root of a negative', Op.Sqrt, -1, fault],
 		['e^x', Op.Exp, 0, 1],
 		['logarithm', Op.Ln, 1, 0],
-		['logarithm of nought', Op.Ln, 0, fault]
+		['logarithm of nought', Op.Ln, 0, fault],
+		['a deviation', Op.Spread, 3, 3],
+		['a deviation of nought', Op.Spread, 0, fault],
+		['a density', Op.NormalDensity, 0, 1 / Math.sqrt(2 * Math.PI)],
+		['a density too far out to be a number', Op.NormalDensity, 1e300, 0],
+		['a share below', Op.NormalShare, 0, 0.5],
+		['a share of all', Op.NormalShare, 1e300, 1],
+		['a share of none', Op.NormalShare, -1e300, 0],
+		['the value of a half', Op.NormalQuantile, 0.5, 0],
+		['the value of no share', Op.NormalQuantile, 0, fault],
+		['the value of all', Op.NormalQuantile, 1, fault],
+		['the value of less than no share', Op.NormalQuantile, -0.1, fault]
 	])('%s', (_, op, a, value) => agree([a], unary(op), value as Entry));
 });
 
@@ -158,7 +169,8 @@ describe('kinds of nothing', () => {
 			agree([nothing, 1], binary(op), carried);
 			agree([1, nothing], binary(op), carried);
 		}
-		for (const op of [Op.Negate, Op.Not, Op.Abs]) agree([nothing], unary(op), carried);
+		for (const op of [Op.Negate, Op.Not, Op.Abs, Op.Spread, Op.NormalShare, Op.NormalQuantile])
+			agree([nothing], unary(op), carried);
 		agree([1, nothing], (plan, [a, b]) => plan.every(Op.Or, a!, b!), carried);
 		agree([0, nothing], (plan, [a, b]) => plan.every(Op.And, a!, b!), carried);
 	});

@@ -98,6 +98,8 @@ const FUNCTIONS = {
 	MEDIAN: over((all) => formulajs.MEDIAN(all)),
 	STDEV: over((all) => formulajs.STDEV.S(all)),
 	NPV: over(([rate, ...flows]) => formulajs.NPV(rate, ...flows)),
+	MIRR: ((flows: { value: unknown }, finance: { value: number }, reinvest: { value: number }) =>
+		formulajs.MIRR(numbersOf([flows]), finance.value, reinvest.value)) as never,
 	SLOPE: ((y: { value: unknown }, x: { value: unknown }) =>
 		formulajs.SLOPE(numbersOf([y]), numbersOf([x]))) as never,
 	INTERCEPT: ((y: { value: unknown }, x: { value: unknown }) =>

@@ -1,7 +1,11 @@
 /** What the tests use of the jstat package, which brings no types. */
 declare module 'jstat' {
 	export const jStat: {
-		readonly normal: { inv(p: number, mean: number, sd: number): number };
+		readonly normal: {
+			inv(p: number, mean: number, sd: number): number;
+			cdf(x: number, mean: number, sd: number): number;
+			pdf(x: number, mean: number, sd: number): number;
+		};
 		readonly beta: {
 			inv(p: number, a: number, b: number): number;
 			cdf(x: number, a: number, b: number): number;

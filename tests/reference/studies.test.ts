@@ -12,7 +12,8 @@ import { correlationOf, momentsOf } from '$lib/studies/random/moments';
 import { percentileOf, ranksOf } from '$lib/studies/ordering';
 import { rootBetween } from '$lib/studies/root-finder';
 import { Sampling } from '$lib/studies/random/sampling';
-import { betaBelow, logGamma, normalQuantile } from '$lib/studies/random/special-functions';
+import { normalQuantile } from '$lib/engine/normal';
+import { betaBelow, logGamma } from '$lib/studies/random/special-functions';
 import type { Distribution } from '$lib/workbook/study-schema';
 import published from './published/risk.json';
 

@@ -74,6 +74,12 @@ export const Op = {
 	InRange: 63,
 	/** b where a is OFF_END or NO_ANSWER, else a: the `else` of an index or of an aggregate with nothing left. */
 	OrElse: 64,
+	/** a where it is above 0, as a standard deviation must be. */
+	Spread: 70,
+	/** Of the standard normal distribution at a: its density, the share below, the value below which a share lies. */
+	NormalDensity: 71,
+	NormalShare: 72,
+	NormalQuantile: 73,
 	/**
 	 * Aggregates: b terms at list a, three entries a term: value node, filter node or −1 (kept when it says yes; an
 	 * error in it is carried; the value of a term left out does not count), position node or −1. After the
@@ -192,6 +198,10 @@ const OPERATIONS = {
 	FirstOfMonth: two,
 	DayFrom: two,
 	MemberAt: two,
+	Spread: one,
+	NormalDensity: one,
+	NormalShare: one,
+	NormalQuantile: one,
 	Pick: { kind: 'choice', shape: Shape.Choice },
 	Guard: { kind: 'choice', shape: Shape.Two },
 	Present: { kind: 'choice', shape: Shape.One },

@@ -184,6 +184,16 @@ class Reason {
 			case Op.RoundUp:
 			case Op.RoundDown:
 				return words.badArgument(subject, `rounds to ${what(b)} digits; give a whole number`);
+			case Op.Spread:
+				return words.badArgument(
+					subject,
+					`takes ${what(a)} as a standard deviation; give one above 0`
+				);
+			case Op.NormalQuantile:
+				return words.badArgument(
+					subject,
+					`asks below which value a share of ${what(a)} lies; give a share above 0 and below 1`
+				);
 			case Op.Pick:
 				return words.pairMissing(subject, what(a), lookedUp(looked) ?? 'a value');
 			case Op.Guard:

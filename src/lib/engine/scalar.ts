@@ -5,6 +5,7 @@
  * belong to `interpreter/machine.ts`.
  */
 import { BAD_ARGUMENT, DIVIDES_BY_ZERO, NOT_A_REAL, TOO_LARGE, type State } from './state';
+import { normalDensity, normalQuantile, normalShare } from './normal';
 import { Op, type ScalarOp } from './operations';
 import { down, nearest, remainder, toDigits, toMultiple, up } from './rounding';
 import { dayFrom, dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from './dates';
@@ -74,6 +75,14 @@ export function compute(op: ScalarOp, x: number, y: number): number {
 			return dayFrom(x, y);
 		case Op.MemberAt:
 			return Number.isInteger(x) && x >= 1 && x <= y ? x - 1 : NaN;
+		case Op.Spread:
+			return x > 0 ? x : NaN;
+		case Op.NormalDensity:
+			return normalDensity(x);
+		case Op.NormalShare:
+			return normalShare(x);
+		case Op.NormalQuantile:
+			return x > 0 && x < 1 ? normalQuantile(x) : NaN;
 	}
 }
 
@@ -104,6 +113,8 @@ export function failureOf(op: ScalarOp, x: number, y: number): State {
 		case Op.FirstOfMonth:
 		case Op.DayFrom:
 		case Op.MemberAt:
+		case Op.Spread:
+		case Op.NormalQuantile:
 			return BAD_ARGUMENT;
 		default:
 			return TOO_LARGE;

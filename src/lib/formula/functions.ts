@@ -195,6 +195,20 @@ const specs = [
 	scalar('SQRT', 1, 1, 'x', 'The square root; the unit of x must have one too.'),
 	scalar('EXP', 1, 1, 'x', 'The number e to the power x, a plain number.'),
 	scalar('LN', 1, 1, 'x', 'The natural logarithm of a plain number above zero.'),
+	scalar(
+		'NORMDIST',
+		3,
+		4,
+		'x; mean; sd; cumulative',
+		'The share of a normal distribution that lies below x; with FALSE() as the last argument its density at x.'
+	),
+	scalar(
+		'NORMINV',
+		3,
+		3,
+		'share; mean; sd',
+		'The value below which a share of a normal distribution lies: NORMINV(95%; 0; 1) standard deviations for 95 %.'
+	),
 	scalar('PI', 0, 0, '', 'The number 3.14159…, circumference over diameter.'),
 	scalar('ROUND', 1, 2, 'x; digits', 'x to so many digits after the point, a half away from zero.'),
 	scalar('ROUNDUP', 1, 2, 'x; digits', 'x to so many digits after the point, away from zero.'),

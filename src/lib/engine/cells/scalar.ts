@@ -1,6 +1,7 @@
 /**
  * How operations on one or a few values are written in cells, where a cell program's own function means the
- * same, and as arithmetic where it does not. Rounding is in `rounding.ts`, dates in `dates.ts`.
+ * same, and as arithmetic where it does not. Rounding is in `rounding.ts`, dates in `dates.ts`,
+ * the normal distribution in `normal.ts`.
  *
  * Whichever operand is bad first must win, so a test that looks at a later operand begins with the earlier
  * ones ("x*0+step=0").
@@ -9,6 +10,7 @@ import { Op, type AggregateOp } from '$lib/engine/operations';
 import { NO_ANSWER, OFF_END } from '$lib/engine/state';
 import { datePiece } from './dates';
 import { literalOf } from './literals';
+import { normalPiece } from './normal';
 import { call, infix, numeral, numeric, plain, valued, type Piece } from './piece';
 import { digitsPiece, multiplePiece, remainderPiece } from './rounding';
 import type { Writer } from './writer';
@@ -106,6 +108,11 @@ export function scalarPiece(w: Writer, node: number): Piece {
 		case Op.DayFrom:
 		case Op.MemberAt:
 			return datePiece(w, code, ...operands(w, first, second));
+		case Op.Spread:
+		case Op.NormalDensity:
+		case Op.NormalShare:
+		case Op.NormalQuantile:
+			return normalPiece(w, code, valued(w.piece(first)));
 		case Op.Abs:
 		case Op.Sqrt:
 		case Op.Exp:

@@ -16,6 +16,7 @@ import {
 } from './convert-typed';
 import { constant } from './constant';
 import { asDate, dateOf, weekday } from './date-calls';
+import { normalDistribution, normalQuantile } from './normal-calls';
 import { broken, type Proof, type Prove } from './proof';
 import type { Scope } from './scope';
 import { isShare } from './shares';
@@ -59,6 +60,8 @@ const PROOFS: Readonly<Record<Exclude<ScalarName, OwnWay>, Proving>> = {
 	CEILING: multiple(Op.Ceiling),
 	FLOOR: multiple(Op.Floor),
 	MOD: multiple(Op.Mod),
+	NORMDIST: ({ proof, source, args }) => normalDistribution(proof, source, args),
+	NORMINV: ({ proof, source, args }) => normalQuantile(proof, source, args),
 	DATE: ({ proof, source, args }) => dateOf(proof, source, args),
 	YEAR: partOfDate(Op.YearOf),
 	MONTH: partOfDate(Op.MonthOf),

@@ -59,6 +59,7 @@ export function magnitudeOf(
 				return largest(operandsOf(nodes, node));
 			case Op.Negate:
 			case Op.Abs:
+			case Op.Spread:
 			case Op.Round:
 			case Op.RoundUp:
 			case Op.RoundDown:
@@ -73,6 +74,9 @@ export function magnitudeOf(
 			case Op.Irr:
 			case Op.Mirr:
 				return 100;
+			// A value in standard deviations is found to a fixed distance from the mean.
+			case Op.NormalQuantile:
+				return 1;
 			default:
 				return isAggregate(code)
 					? largest(operandsOf(nodes, node).filter((_, at) => at % 3 === 0 && at < 3 * second))

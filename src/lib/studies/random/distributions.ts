@@ -4,7 +4,7 @@
  */
 import type { Distribution } from '$lib/workbook/study-schema';
 import { quickBetaQuantile } from './beta-quantile';
-import { normalQuantile } from './special-functions';
+import { normalQuantile } from '$lib/engine/normal';
 
 export interface Quantile {
 	/** The value that is not passed with probability p, 0 < p < 1. */

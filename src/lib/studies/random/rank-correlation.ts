@@ -18,7 +18,7 @@ import {
 } from './matrix';
 import { orderOf } from '../ordering';
 import { answer, refuse, type Answer } from '../problem';
-import { normalQuantile } from './special-functions';
+import { normalQuantile } from '$lib/engine/normal';
 
 export const scoreOfRank = (rank: number) => 2 * Math.sin((Math.PI * rank) / 6);
 export const rankOfScore = (score: number) => (6 / Math.PI) * Math.asin(score / 2);
