@@ -96,6 +96,7 @@ export const plant = data;
 export const products: readonly Product[] = data.products;
 export const materials: Readonly<Record<string, Material>> = data.materials;
 const options: Readonly<Record<string, Option>> = data.options;
+export type OptionName = keyof typeof data.options;
 
 /** Demand against today by plan year, today first. */
 export const DEMAND_PATH: readonly number[] = [1, ...data.demand_path];
@@ -110,7 +111,7 @@ const CHOSEN = {
 	better_gauging: ['D gauging on L1-L7'],
 	new_line_and_rewinder: ['B new line L8', 'C new rewinder R4'],
 	weekend_crews_and_gauging: ['A1 weekend crews all year', 'D gauging on L1-L7']
-} as const;
+} as const satisfies Readonly<Record<string, readonly OptionName[]>>;
 
 export type ScenarioId = keyof typeof CHOSEN;
 export const SCENARIOS = Object.keys(CHOSEN) as ScenarioId[];
@@ -119,7 +120,6 @@ export const SCENARIOS = Object.keys(CHOSEN) as ScenarioId[];
 export type Roster = readonly string[];
 
 export interface Setting {
-	readonly id: ScenarioId;
 	readonly options: readonly Option[];
 	readonly lines: readonly (Line & { readonly roster: Roster })[];
 	readonly rewinders: readonly (Rewinder & { readonly roster: Roster })[];
@@ -132,8 +132,11 @@ export const MONTHS: readonly number[] = Array.from({ length: 12 }, (_, month) =
 export const allYear = (pattern: string): Roster => MONTHS.map(() => pattern);
 
 /** The plant as it stands in one scenario. */
-export function settingOf(id: ScenarioId): Setting {
-	const chosen = CHOSEN[id].map((name) => given(options, name));
+export const settingOf = (id: ScenarioId): Setting => settingWith(CHOSEN[id]);
+
+/** The plant with these options, the one whose ramp-up counts first. */
+export function settingWith(names: readonly OptionName[]): Setting {
+	const chosen = names.map((name) => given(options, name));
 	const rosterOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern'): Roster =>
 		MONTHS.map((month) =>
 			chosen
@@ -143,7 +146,6 @@ export function settingOf(id: ScenarioId): Setting {
 	const lines: Line[] = [...data.lines, ...chosen.flatMap((option) => option.add_line ?? [])];
 	const rewinders = [...data.rewinders, ...chosen.flatMap((option) => option.add_rewinder ?? [])];
 	return {
-		id,
 		options: chosen,
 		lines: lines.map((line) => ({ ...line, roster: rosterOf(line, 'line_pattern') })),
 		rewinders: rewinders.map((rewinder) => ({

@@ -10,8 +10,9 @@ export interface Works {
 	readonly runs: ReadonlyMap<string, ReadonlyMap<string, Run>>;
 }
 
-export function worksOf(id: ScenarioId): Works {
-	const setting = settingOf(id);
+export const worksOf = (id: ScenarioId): Works => worksIn(settingOf(id));
+
+export function worksIn(setting: Setting): Works {
 	const pipes = new Map(
 		products.map((product) => [product.id, pipeOf(product, setting.capability)])
 	);
