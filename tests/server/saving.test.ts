@@ -12,6 +12,14 @@ const base = plant.scenarios[0]!.id;
 const enter = (workbook: Workbook, quantity: string, value: number, at: string[] = []) =>
 	after(workbook, { kind: 'set_inputs', scenario: base, entries: [{ quantity, at, value }] });
 const text = saveWorkbook(plant);
+const dearer = (now: number) => ({
+	kind: 'value',
+	label: 'Resin price',
+	at: [],
+	was: 1.95,
+	now,
+	unit: 'EUR/kg'
+});
 
 onEachStore('Saving', ({ fresh }) => {
 	let server: Server;
@@ -48,7 +56,7 @@ onEachStore('Saving', ({ fresh }) => {
 		expect(await saved.json()).toEqual({
 			revision: 2,
 			merged: false,
-			changes: ['Resin price: 1.95 to 2.1 EUR/kg']
+			changes: [dearer(2.1)]
 		});
 		const { revisions } = await client.json<{ revisions: object[] }>(
 			'GET',
@@ -56,7 +64,7 @@ onEachStore('Saving', ({ fresh }) => {
 		);
 		expect(revisions).toMatchObject([
 			{ number: 2, reason: 'new contract, März', author: { id: null, name: 'You' } },
-			{ number: 1, changes: [`begin ${plant.title}`] }
+			{ number: 1, changes: [{ kind: 'begun', title: plant.title }] }
 		]);
 	});
 
@@ -84,12 +92,12 @@ onEachStore('Saving', ({ fresh }) => {
 		const edited = enter({ ...planned, plans: [plan('c')] }, 'resin_price', 2.1);
 		expect(await (await save(id, 1, edited)).json()).toMatchObject({
 			revision: 2,
-			changes: ['Resin price: 1.95 to 2.1 EUR/kg']
+			changes: [dearer(2.1)]
 		});
 		const kept = { ...edited, plans: [plan('c', '2026-11-02')] };
 		expect(await (await save(id, 2, kept)).json()).toMatchObject({
 			revision: 3,
-			changes: [`plan of ${plant.scenarios[0]!.title}: kept as of 2026-11-02`]
+			changes: [{ kind: 'plan', scenario: plant.scenarios[0]!.title, kept: '2026-11-02' }]
 		});
 	});
 
@@ -159,7 +167,7 @@ onEachStore('Saving', ({ fresh }) => {
 		await save(id, 1, enter(plant, 'resin_price', 2.1), 'first');
 		await save(id, 2, enter(plant, 'resin_price', 2.2), 'second');
 		expect(await client.json('GET', `${path}/compare?from=1&to=3`)).toMatchObject({
-			changes: ['Resin price: 1.95 to 2.2 EUR/kg'],
+			changes: [dearer(2.2)],
 			values: [{ quantity: 'resin_price', at: [], was: 1.95, now: 2.2 }]
 		});
 		const { changes } = await client.json<{ changes: object[] }>(
@@ -234,7 +242,7 @@ onEachStore('Saving', ({ fresh }) => {
 		await save(id, 1, enter(plant, 'resin_price', 2.1), 'as it happens');
 		const heard = await until(reader, 'as it happens');
 		expect(heard).toContain('id: 2\nevent: revision');
-		expect(heard).toContain('Resin price: 1.95 to 2.1 EUR/kg');
+		expect(heard).toContain(JSON.stringify(dearer(2.1)));
 		await reader.cancel();
 		const later = await open('1');
 		expect(await until(later, 'id: 2')).toContain('event: revision');

@@ -17,6 +17,7 @@ import {
 	valueHistory,
 	type NewRevision
 } from '$lib/server/store/revisions';
+import type { Change } from '$lib/workbook/compare/change';
 import { headOf, listWorkbooks, removeWorkbook } from '$lib/server/store/workbooks';
 import { onEachStore } from './stores';
 
@@ -30,6 +31,8 @@ const revision = (document: string, more: Partial<NewRevision> = {}): NewRevisio
 	values: [],
 	...more
 });
+
+const dearer: Change = { kind: 'value', label: 'a', at: [], was: null, now: 1 };
 
 onEachStore('The store', ({ store, fresh }) => {
 	const begin = async (document = '{}') => {
@@ -49,16 +52,30 @@ onEachStore('The store', ({ store, fresh }) => {
 	it('adds a revision after the one it was made from, and refuses one made from an older', async () => {
 		const { db } = store();
 		const id = await begin();
-		const changed = revision('{"a":1}', { title: 'Renamed', changes: ['a: nothing to 1'] });
+		const changed = revision('{"a":1}', { title: 'Renamed', changes: [dearer] });
 		expect(await addRevision(db, id, 1, changed)).toBe(true);
 		expect(await addRevision(db, id, 1, revision('{"a":2}'))).toBe(false);
 		expect(await headOf(db, id)).toBe(2);
 		expect(unpack((await readDocument(db, id, 2))!)).toBe('{"a":1}');
-		expect((await readRevision(db, id, 2))?.changes).toEqual(['a: nothing to 1']);
+		expect((await readRevision(db, id, 2))?.changes).toEqual([dearer]);
 		expect(
 			(await listWorkbooks(db, null)).find((listWorkbook) => listWorkbook.id === id)?.title
 		).toBe('Renamed');
 		expect(await addRevision(db, 'nobody', 0, revision('{}'))).toBe(false);
+	});
+
+	it('still tells the changes that were once kept as sentences', async () => {
+		const { db } = store();
+		const id = await begin();
+		const kept = JSON.stringify(['a: nothing to 1']);
+		await db
+			.updateTable('revisions')
+			.set({ changes: kept })
+			.where('workbook_id', '=', id)
+			.execute();
+		expect((await readRevision(db, id, 1))?.changes).toEqual([
+			{ kind: 'told', text: 'a: nothing to 1' }
+		]);
 	});
 
 	it('lets exactly one of many savers at once through', async () => {

@@ -211,7 +211,10 @@ describe('the saved time', () => {
 
 describe('what others did', () => {
 	it('is told in a breath, by name', () => {
-		const by = (name: string, ...changes: string[]) => ({ author: { id: null, name }, changes });
+		const by = (name: string, ...told: string[]) => ({
+			author: { id: null, name },
+			changes: told.map((text) => ({ kind: 'told', text }) as const)
+		});
 		expect(othersWords([by('Anna', 'resin price: 2 to 2.1 EUR/kg')])).toBe(
 			'Anna: resin price: 2 to 2.1 EUR/kg'
 		);

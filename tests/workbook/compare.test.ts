@@ -1,10 +1,17 @@
 /** What changed, in words, as a list of changes shows it. */
 import { describe, expect, it } from 'vitest';
 import type { Command } from '$lib/workbook/commands';
-import { compareWorkbooks } from '$lib/workbook/compare';
+import { compareWorkbooks as compare } from '$lib/workbook/compare';
+import { changeWords } from '$lib/workbook/compare/change-words';
 import { findQuantity } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
 import { after, plant } from './plant';
 
+/** Its lines in words. */
+const compareWorkbooks = (before: Workbook, now: Workbook) => {
+	const { lines, values } = compare(before, now);
+	return { lines: lines.map((line) => changeWords(line)), values };
+};
 const lines = (...commands: Command[]) =>
 	compareWorkbooks(plant, commands.reduce(after, plant)).lines;
 const base = plant.scenarios[0]!.id;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Command, InputEntry } from '$lib/workbook/commands';
-import { describeCommand } from '$lib/workbook/describe';
+import { changeWords } from '$lib/workbook/compare/change-words';
+import { describeCommand, entriesChange } from '$lib/workbook/describe';
 import type { Study } from '$lib/workbook/study-schema';
 import { plant as bare, quantityOf } from './plant';
 import { KINDS } from './arbitrary';
@@ -161,9 +162,11 @@ describe('a command in words', () => {
 		expect(new Set(cases.map(([{ kind }]) => kind))).toEqual(new Set(KINDS));
 	});
 
-	it('shows numbers as the reader writes them, if told how', () => {
+	it('keeps its value for whoever writes numbers otherwise', () => {
 		const [command] = cases[0]!;
+		if (command.kind !== 'set_inputs') throw new Error('The first case enters a value.');
 		const comma = (value: number) => value.toFixed(2).replace('.', ',');
-		expect(describeCommand(plant, command, comma)).toBe('Resin price: 1,95 to 2,10 EUR/kg');
+		const change = entriesChange(plant, command.scenario, command.entries);
+		expect(changeWords(change, comma)).toBe('Resin price: 1,95 to 2,10 EUR/kg');
 	});
 });

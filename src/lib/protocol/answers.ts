@@ -3,6 +3,7 @@
  * them, and the browser takes its types from them. The browser imports types alone, so that no page carries a schema.
  */
 import { z } from '$lib/workbook/zod';
+import { changeSchema } from './change-schema';
 import { ROLES } from './roles';
 
 /** Milliseconds since 1970. */
@@ -61,7 +62,7 @@ export const savedSchema = z.strictObject({
 	revision: number,
 	/** Whether changes of others are in it. */
 	merged: z.boolean(),
-	changes: z.array(z.string()),
+	changes: z.array(changeSchema),
 	/** The workbook as it stands now, where that is not what was sent. */
 	workbook: z.optional(z.unknown())
 });
@@ -75,7 +76,7 @@ export const revisionSchema = z.strictObject({
 	madeAt: time,
 	author,
 	reason: z.string(),
-	changes: z.array(z.string()),
+	changes: z.array(changeSchema),
 	/** The number of the revision that was brought back. */
 	restores: z.nullable(number),
 	name: z.nullable(z.string()),
@@ -108,7 +109,7 @@ export type History = z.infer<typeof historySchema>;
 export const comparedSchema = z.strictObject({
 	from: number,
 	to: number,
-	changes: z.array(z.string()),
+	changes: z.array(changeSchema),
 	values: z.array(z.strictObject(difference))
 });
 export type Compared = z.infer<typeof comparedSchema>;

@@ -4,6 +4,7 @@
  * The store decides who comes first; whoever comes second merges again with what is newest then. All reading of
  * workbooks is done by `documents/`; here are texts, which are remembered because a revision never changes.
  */
+import type { Change } from '$lib/workbook/compare/change';
 import type { FileProblem } from '$lib/workbook/load';
 import { Documents } from './documents/documents';
 import { newId } from './store/ids';
@@ -30,7 +31,7 @@ export type Saved =
 			/** Whether others' changes are in it, so that the page must take it over. */
 			readonly merged: boolean;
 			readonly document: string;
-			readonly changes: readonly string[];
+			readonly changes: readonly Change[];
 	  }
 	/** Nothing differs from the newest revision: a save that had arrived already, or no change. */
 	| { readonly kind: 'unchanged'; readonly number: number; readonly document: string }

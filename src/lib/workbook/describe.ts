@@ -1,22 +1,14 @@
-/**
- * A command in words, as undo and the list of changes name it: "resin price: 1.95 to 2.10 EUR/kg".
- */
+/** A command in words, as undo names it, and what of it a list of changes keeps as data. */
 import type { Command, InputEntry } from './commands/command';
-import { listed } from './commands/lists';
+import type { Change } from './compare/change';
+import { changeWords } from './compare/change-words';
 import { findQuantity, findScenario, findSet } from './lookup';
 import { inputAt } from './scenario';
-import { FIELD_WORDS, QUANTITY_FIELDS } from './quantity-words';
-import type { Quantity, Scalar, Workbook } from './schema';
-
-/** How numbers are written: the reader's locale is for the screen. */
-export type ShowNumber = (value: number, quantity: Quantity) => string;
+import { QUANTITY_FIELDS } from './quantity-words';
+import type { Quantity, Workbook } from './schema';
 
 /** `workbook` is the one before the command. */
-export function describeCommand(
-	workbook: Workbook,
-	command: Command,
-	show: ShowNumber = (value) => String(value)
-): string {
+export function describeCommand(workbook: Workbook, command: Command): string {
 	const quantity = (name: string) => findQuantity(workbook, name)?.label ?? name;
 	const scenario = (id: string) => findScenario(workbook, id)?.title ?? id;
 	const study = (name: string) =>
@@ -26,11 +18,11 @@ export function describeCommand(
 	const sheet = (index: number) => workbook.sheets[index]?.title ?? `sheet ${index + 1}`;
 	switch (command.kind) {
 		case 'set_inputs':
-			return describeInputs(workbook, command.scenario, command.entries, show);
+			return changeWords(entriesChange(workbook, command.scenario, command.entries));
 		case 'add_quantity':
 			return `add ${command.quantity.label} to ${sheet(command.sheet)}`;
 		case 'replace_quantity':
-			return describeReplaced(workbook, command.name, command.quantity);
+			return changeWords(quantityChange(workbook, command.name, command.quantity));
 		case 'remove_quantity':
 			return `remove ${quantity(command.name)}`;
 		case 'move_quantity':
@@ -103,7 +95,7 @@ export function describeCommand(
 		case 'patch':
 			return 'take a change back';
 		case 'several':
-			return command.commands.map((each) => describeCommand(workbook, each, show)).join('; ');
+			return command.commands.map((each) => describeCommand(workbook, each)).join('; ');
 	}
 }
 
@@ -111,53 +103,43 @@ function setWord(workbook: Workbook, name: string): string {
 	return findSet(workbook, name)?.label ?? name;
 }
 
-function describeInputs(
+/** Entries of one scenario: as one value, or as how many of which quantities. */
+export function entriesChange(
 	workbook: Workbook,
 	scenario: string,
-	entries: readonly InputEntry[],
-	show: ShowNumber
-): string {
+	entries: readonly InputEntry[]
+): Change {
 	const isBase = workbook.scenarios[0]?.id === scenario;
-	const where = isBase ? '' : ` (${findScenario(workbook, scenario)?.title ?? scenario})`;
+	const where = isBase ? {} : { scenario: findScenario(workbook, scenario)?.title ?? scenario };
 	const [first] = entries;
-	if (!first) return `no value changed${where}`;
-	const quantity = findQuantity(workbook, first.quantity);
-	const label = quantity?.label ?? first.quantity;
-	if (entries.length > 1 || !quantity) {
-		const labels = [...new Set(entries.map((entry) => entry.quantity))].map(
-			(name) => findQuantity(workbook, name)?.label ?? name
-		);
-		return `${listed(labels)}: ${entries.length} values${where}`;
+	const quantity = first && findQuantity(workbook, first.quantity);
+	if (!first || !quantity || entries.length > 1) {
+		const names = new Set(entries.map((entry) => entry.quantity));
+		const labels = [...names].map((name) => findQuantity(workbook, name)?.label ?? name);
+		return { kind: 'values', labels, count: entries.length, ...where };
 	}
-	const at = first.at.length > 0 ? ` of ${first.at.join(', ')}` : '';
-	const before = inputAt(workbook, scenario, first.quantity, first.at).value;
-	if (first.value === undefined && !isBase)
-		return `${label}${at}${where}: ${scalarWords(before, quantity, show)} back to that of the parent`;
-	const from = scalarWords(before, quantity, show);
-	const to = scalarWords(first.value ?? null, quantity, show);
-	const hasNumber = [before, first.value].some((value) => typeof value === 'number');
-	const unit =
-		hasNumber && quantity.unit !== undefined && quantity.unit !== '1' ? ` ${quantity.unit}` : '';
-	const last = typeof first.value === 'number' ? `${to}${unit}` : to;
-	const start = typeof first.value === 'number' ? from : `${from}${unit}`;
-	return `${label}${at}${where}: ${start} to ${last}`;
+	const { label, unit, shown } = quantity;
+	return {
+		kind: 'value',
+		label,
+		at: first.at,
+		...where,
+		was: inputAt(workbook, scenario, first.quantity, first.at).value,
+		now: first.value ?? null,
+		...(unit !== undefined && unit !== '1' && { unit }),
+		...(shown !== undefined && { shown }),
+		...(first.value === undefined && !isBase && { inherits: true })
+	};
 }
 
-function scalarWords(value: Scalar, quantity: Quantity, show: ShowNumber): string {
-	if (value === null) return 'nothing entered';
-	if (typeof value === 'boolean') return value ? 'yes' : 'no';
-	return typeof value === 'number' ? show(value, quantity) : value;
-}
-
-function describeReplaced(workbook: Workbook, name: string, next: Quantity): string {
+export function quantityChange(workbook: Workbook, name: string, next: Quantity): Change {
 	const old = findQuantity(workbook, name);
-	if (!old) return `change ${name}`;
-	if (next.name !== name) return `${name}: renamed to ${next.name}`;
-	if (next.label !== old.label) return `${old.label}: renamed to ${next.label}`;
-	const changed = QUANTITY_FIELDS.filter(
+	if (!old) return { kind: 'quantity_changed', label: name, fields: [] };
+	if (next.name !== name) return { kind: 'quantity_renamed', from: name, to: next.name };
+	if (next.label !== old.label)
+		return { kind: 'quantity_renamed', from: old.label, to: next.label };
+	const fields = QUANTITY_FIELDS.filter(
 		(field) => JSON.stringify(old[field]) !== JSON.stringify(next[field])
 	);
-	return changed.length === 0
-		? `describe ${old.label}`
-		: `${old.label}: ${listed(changed.map((field) => FIELD_WORDS[field]))} changed`;
+	return { kind: 'quantity_changed', label: old.label, fields };
 }

@@ -1,4 +1,5 @@
 /** A server in memory as `fetch` and `EventSource` meet it: saves that merge, a list, news of others' saves. */
+import type { Change } from '$lib/workbook/compare/change';
 import { vi } from 'vitest';
 import type { Role } from '$lib/protocol/roles';
 import { loadWorkbook } from '$lib/workbook/load';
@@ -43,7 +44,7 @@ export class FakeServer {
 	}
 
 	/** Somebody else saves. */
-	savedBy(name: string, workbook: Workbook, ...changes: string[]): void {
+	savedBy(name: string, workbook: Workbook, ...changes: Change[]): void {
 		this.revisions.push(workbook);
 		const number = this.revisions.length;
 		const revision = { number, madeAt: 1000 * number, author: { id: 'x', name }, changes };

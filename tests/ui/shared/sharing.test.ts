@@ -23,6 +23,14 @@ const heavier = (value: number) =>
 		scenario: 'base',
 		entries: [{ quantity: 'mass', at: ['B22'], value }]
 	}) as const;
+const heavierLine = {
+	kind: 'value',
+	label: 'Mass per metre',
+	at: ['B22'],
+	was: 0.1,
+	now: 0.2,
+	unit: 'kg/m'
+} as const;
 function after(workbook: Workbook, command: Parameters<typeof applyCommand>[1]): Workbook {
 	const result = applyCommand(workbook, command);
 	if (!result.ok) throw new Error(result.problem.message);
@@ -138,7 +146,7 @@ describe('a shared workbook', () => {
 	});
 	it('takes in what others save, says so, and sends nothing back', async () => {
 		const { server, session, kept } = await awake('editor');
-		server.savedBy('Anna', after(shop, heavier(0.2)), 'Mass per metre of B22: 0.1 to 0.2 kg/m');
+		server.savedBy('Anna', after(shop, heavier(0.2)), heavierLine);
 		await rest();
 		expect(massIn(session.workbook)).toBe(0.2);
 		expect(session.said).toBe('Anna: Mass per metre of B22: 0.1 to 0.2 kg/m');
@@ -148,7 +156,7 @@ describe('a shared workbook', () => {
 	});
 	it('calls the other one another browser where nobody has an account', async () => {
 		const { server, session } = await awake();
-		server.savedBy('Anna', after(shop, heavier(0.2)), 'Mass per metre of B22: 0.1 to 0.2 kg/m');
+		server.savedBy('Anna', after(shop, heavier(0.2)), heavierLine);
 		await rest();
 		expect(session.said).toBe('Another browser: Mass per metre of B22: 0.1 to 0.2 kg/m');
 	});

@@ -3,6 +3,7 @@
  * in a thread, because a text may be made to take for ever, and answers in texts, which cross to the server unread.
  */
 import { compareWorkbooks } from '$lib/workbook/compare';
+import type { Change } from '$lib/workbook/compare/change';
 import type { ValueDifference } from '$lib/workbook/compare/values';
 import { loadWorkbook, type FileProblem } from '$lib/workbook/load';
 import type { Json } from '$lib/workbook/json';
@@ -27,7 +28,7 @@ export interface Prepared {
 	readonly title: string;
 	readonly document: string;
 	readonly packed: string;
-	readonly changes: readonly string[];
+	readonly changes: readonly Change[];
 	/** JSON lists of changed values, each as long as one statement takes. */
 	readonly values: readonly string[];
 }
@@ -53,7 +54,12 @@ export function answerOf(ask: DocumentAsk): DocumentAnswer {
 			const loaded = loadWorkbook(ask.text, 'the workbook');
 			if (!loaded.ok) return { kind: 'refused', problem: loaded.problem };
 			const { workbook } = loaded;
-			return prepared(workbook, saveWorkbook(workbook), [`begin ${workbook.title}`], []);
+			return prepared(
+				workbook,
+				saveWorkbook(workbook),
+				[{ kind: 'begun', title: workbook.title }],
+				[]
+			);
 		}
 		case 'open': {
 			const document = saveWorkbook(opened(unpack(ask.packed)));
@@ -82,7 +88,8 @@ function saved({ mine, base, newest }: Extract<DocumentAsk, { work: 'save' }>): 
 		return { kind: 'unchanged' };
 	const { lines, values } = compareWorkbooks(before, workbook);
 	const more = lines.length - MOST_LINES;
-	const changes = more > 0 ? [...lines.slice(0, MOST_LINES), `and ${more} more`] : lines;
+	const kept = lines.slice(0, MOST_LINES);
+	const changes: readonly Change[] = more > 0 ? [...kept, { kind: 'more', count: more }] : lines;
 	return prepared(workbook, document, changes, values);
 }
 
@@ -92,7 +99,7 @@ const written = (workbook: Workbook) => withoutFollowingPlans(workbook) as unkno
 function prepared(
 	workbook: Workbook,
 	document: string,
-	changes: readonly string[],
+	changes: readonly Change[],
 	values: readonly ValueDifference[]
 ): DocumentAnswer {
 	remember(document, workbook);

@@ -2,6 +2,7 @@
  * Revisions: each save of a workbook, whole, with who made it, when, why and what changed. They are only ever
  * added; a name and its lock are all that changes about one.
  */
+import type { Change } from '$lib/workbook/compare/change';
 import { faultOf } from './faults';
 import type { Database } from './tables';
 
@@ -27,7 +28,7 @@ export interface NewRevision {
 	readonly reason: string;
 	/** The saved text, packed. */
 	readonly packed: string;
-	readonly changes: readonly string[];
+	readonly changes: readonly Change[];
 	/** JSON lists of `ValueChange`, each of at most `ROWS`. */
 	readonly values: readonly string[];
 	readonly restores?: number;
@@ -38,7 +39,7 @@ export interface Revision {
 	readonly madeAt: number;
 	readonly author: Author;
 	readonly reason: string;
-	readonly changes: readonly string[];
+	readonly changes: readonly Change[];
 	readonly restores: number | null;
 	readonly name: string | null;
 	readonly locked: boolean;
@@ -283,9 +284,13 @@ function asRevision(row: {
 		madeAt: row.made_at,
 		author: { id: row.author_id, name: row.author_name },
 		reason: row.reason,
-		changes: JSON.parse(row.changes) as string[],
+		changes: (JSON.parse(row.changes) as (Change | string)[]).map(asLine),
 		restores: row.restores,
 		name: row.name,
 		locked: row.locked === 1
 	};
 }
+
+/** Lists were kept as sentences once; revisions never change, so those stay. */
+const asLine = (line: Change | string): Change =>
+	typeof line === 'string' ? { kind: 'told', text: line } : line;

@@ -135,7 +135,8 @@ export class Sharing {
 			this.#connection = connect(link, this.#localDocument(openDocument), {
 				onstate: (state, at) => this.#follow(state, at),
 				onentry: ({ role }) => void this.#changeRole(openDocument, role).catch(() => undefined),
-				onothers: (revisions) => (this.#session.said = othersWords(revisions, this.role !== null)),
+				onothers: (revisions) =>
+					(this.#session.said = othersWords(revisions, this.role !== null, this.#session.locale)),
 				onmoment: (number, at) => this.#moments.set(number, at)
 			});
 			this.#connection.sync.reason = this.reason;

@@ -1,7 +1,9 @@
 /** What the header and the pages say of a shared workbook: when it was saved, what waits, who did what. */
 import type { Revision } from '$lib/protocol/answers';
 import type { Role } from '$lib/protocol/roles';
+import type { Change } from '$lib/workbook/compare/change';
 import type { SyncState } from '$lib/browser/sync/sync';
+import { changeText } from './change-text';
 
 export interface SharedState {
 	readonly link: { readonly number: number; readonly at: number } | null;
@@ -37,9 +39,10 @@ export function sharedWords(
  */
 export function othersWords(
 	revisions: readonly Pick<Revision, 'author' | 'changes'>[],
-	accounts = true
+	accounts = true,
+	locale = 'en'
 ): string {
-	const byAuthor = new Map<string, string[]>();
+	const byAuthor = new Map<string, Change[]>();
 	for (const { author, changes } of revisions) {
 		const name = accounts ? author.name : 'Another browser';
 		byAuthor.set(name, [...(byAuthor.get(name) ?? []), ...changes]);
@@ -47,7 +50,7 @@ export function othersWords(
 	return [...byAuthor]
 		.map(([name, [first, ...others]]) => {
 			const more = others.length > 0 ? `, and ${others.length} more` : '';
-			return first === undefined ? `${name} saved` : `${name}: ${first}${more}`;
+			return first === undefined ? `${name} saved` : `${name}: ${changeText(first, locale)}${more}`;
 		})
 		.join('; ');
 }

@@ -1,5 +1,6 @@
 /** Entered values that differ between two versions, cell by cell, in the base and in each scenario. */
-import { describeCommand, type ShowNumber } from '../describe';
+import { entriesChange } from '../describe';
+import type { Change } from './change';
 import { changesOf, findQuantity, findScenario, quantityPlaces } from '../lookup';
 import { pairKey } from '../axes';
 import { same, type Node } from '../merge/same';
@@ -17,15 +18,15 @@ export interface ValueDifference {
 
 export interface ValuesCompared {
 	readonly all: readonly ValueDifference[];
-	/** In words, those of quantities and scenarios that both versions have. */
-	lines(mostCells: number, show?: ShowNumber): string[];
+	/** Those of quantities and scenarios that both versions have. */
+	lines(mostCells: number): Change[];
 }
 
 export function compareValues(before: Workbook, after: Workbook): ValuesCompared {
 	const all = after.scenarios.flatMap(({ id }, place) =>
 		place === 0 ? inBase(before, after, id) : inScenario(before, after, id)
 	);
-	return { all, lines: (mostCells, show) => inWords(before, after, all, mostCells, show) };
+	return { all, lines: (mostCells) => asLines(before, after, all, mostCells) };
 }
 
 function inBase(before: Workbook, after: Workbook, scenario: string): ValueDifference[] {
@@ -71,13 +72,12 @@ function cells(before: Values | undefined, after: Values | undefined): Cell[] {
 	return differing;
 }
 
-function inWords(
+function asLines(
 	before: Workbook,
 	after: Workbook,
 	all: readonly ValueDifference[],
-	mostCells: number,
-	show: ShowNumber | undefined
-): string[] {
+	mostCells: number
+): Change[] {
 	const groups = new Map<string, ValueDifference[]>();
 	for (const valueDifference of all) {
 		if (
@@ -90,20 +90,16 @@ function inWords(
 		if (group) group.push(valueDifference);
 		else groups.set(key, [valueDifference]);
 	}
-	// Words of the base are those for the first scenario; a renamed one is told under its new title.
+	// A renamed scenario is told under its new title.
 	const known = { ...before, scenarios: retitled(before, after) };
 	return [...groups.values()].flatMap((group) => {
 		const told =
 			group.length > mostCells ? [group] : group.map((valueDifference) => [valueDifference]);
 		return told.map((entries) =>
-			describeCommand(
+			entriesChange(
 				known,
-				{
-					kind: 'set_inputs',
-					scenario: entries[0]!.scenario,
-					entries: entries.map(({ quantity, at, now }) => ({ quantity, at, value: now }))
-				},
-				show
+				entries[0]!.scenario,
+				entries.map(({ quantity, at, now }) => ({ quantity, at, value: now }))
 			)
 		);
 	});
