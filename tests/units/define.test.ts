@@ -1,3 +1,4 @@
+import { Decimal } from 'decimal.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sameDimension } from '$lib/units/algebra';
@@ -44,6 +45,37 @@ describe('a unit that a workbook adds', () => {
 		const { problems, unit } = systemWith({ symbol: 'own', equals });
 		expect(problems).toEqual([]);
 		expect(factor(unit('own'), unit(base))).toBe(times);
+	});
+
+	// The definitions of the horsepower (550 ft·lbf/s) and of the tonne of oil equivalent (IEA), both from memory.
+	it.each([
+		['745.69987158227022 W', 'W', 745.69987158227022],
+		['745.69987158227022 W', 'kW', 0.74569987158227022],
+		['41868000 GJ', 'GJ', 41868000],
+		['0.3048006096012192024384048768097536195072 m', 'm', 1200 / 3937],
+		['9007199254740993 mm', 'mm', 9007199254740992],
+		['6.02214076e23 piece', 'piece', 6.02214076e23],
+		['1e-30 kg', 'g', 1e-27]
+	])('keeps every digit of %s', (equals, base, times) => {
+		const { problems, unit } = systemWith(
+			{ symbol: 'own', equals },
+			{ symbol: 'two', equals: '2 own' }
+		);
+		expect(problems).toEqual([]);
+		expect(factor(unit('own'), unit(base))).toBe(times);
+		expect(factor(unit(base), unit('own'))).toBeCloseTo(1 / times, 12);
+		expect(convert(3, unit('two'), unit('own'))).toBe(6);
+		expect(factor(unit('own^2'), unit('two^2'))).toBe(1 / 4);
+	});
+
+	it('converts with a single rounding, as decimals have it', () => {
+		const { unit } = systemWith({ symbol: 'hp', equals: '745.69987158227022 W' });
+		for (const power of [0.1, 3, 7.5, 1234.5678, -2]) {
+			const exact = new Decimal(power).times('745.69987158227022');
+			expect(convert(power, unit('hp'), unit('W'))).toBe(exact.toNumber());
+			expect(convert(exact.toNumber(), unit('W'), unit('hp'))).toBeCloseTo(power, 12);
+		}
+		expect(convert(0, unit('hp'), unit('W'))).toBe(0);
 	});
 
 	it('may use another that stands after it', () => {
@@ -117,9 +149,9 @@ describe('a definition with a fault', () => {
 		['12 coyl', 'unknown-unit', 'coyl', 'Write coil.'],
 		['0 coil', 'bad-unit', '0 ', 'it must be above 0'],
 		['-2 coil', 'bad-unit', '-2 ', 'it must be above 0'],
-		['9007199254740993 m', 'bad-unit', '9007199254740993 ', 'no more than 15 digits'],
+		[`${'1'.repeat(41)} m`, 'bad-unit', `${'1'.repeat(41)} `, 'at most 40 digits before'],
 		['1,5 m', 'bad-unit', '1,5', 'Write a point: 1.5.'],
-		['9e15 km', 'bad-unit', '9e15 km', 'too large or small'],
+		['1e99 Mm^9', 'bad-unit', '1e99 Mm^9', 'too large or small'],
 		['2 m^99', 'exponent-too-large', '99', 'The exponent 99 is too large']
 	])('equals %j: reported with its place', (equals, code, place, message) => {
 		const { system, problems } = systemWith({ symbol: 'own', equals });

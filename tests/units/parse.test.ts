@@ -46,6 +46,10 @@ describe('a unit', () => {
 		expect(unit(text).scale).toBe(1);
 	});
 
+	it('of a part that is beyond the limits alone, but not with what stands beside it', () => {
+		expect(unit('kPa^6/(N^2*m)').scale).toBe(1e18);
+	});
+
 	it('inherits nothing: its dimension has no constructor', () => {
 		expect('constructor' in unit('m').dimension).toBe(false);
 		expect('constructor' in unit('').dimension).toBe(false);

@@ -3,7 +3,7 @@
  * Factors between units belong to `convert.ts`, words to `print.ts`.
  */
 import { NO_DIMENSION, baseDimension, equalDimensions, sumDimensions } from './dimension';
-import { times, toNumber, toPower, type Fraction } from './fraction';
+import { exactly, logTen, times, toNumber, toPower, type Fraction } from './fraction';
 import { factorsText, printOrder } from './print';
 import type { Unit, UnitPart } from './unit';
 
@@ -11,6 +11,8 @@ import type { Unit, UnitPart } from './unit';
 export const LARGEST_EXPONENT = 9;
 /** Scales stay between 1e-150 and 1e150, so that the ratio of two is still a number. */
 const LARGEST_SCALE_DIGITS = 150;
+/** Beyond so many digits exact arithmetic would take forever. */
+const MOST_DIGITS = 6000;
 
 /** The plain number one. */
 export const ONE: Unit = { text: '1', dimension: NO_DIMENSION, scale: 1, parts: [] };
@@ -43,8 +45,8 @@ export function coherent(unit: Unit): Unit {
 			symbol,
 			exponent,
 			dimension: baseDimension(symbol),
-			numerator: 1,
-			denominator: 1
+			numerator: 1n,
+			denominator: 1n
 		}))
 	);
 }
@@ -62,7 +64,8 @@ export function withinLimits(unit: Unit): boolean {
 	];
 	return (
 		exponents.every((exponent) => Math.abs(exponent) <= LARGEST_EXPONENT) &&
-		scaleDigits(partsOf(unit)) <= LARGEST_SCALE_DIGITS
+		Math.abs(magnitude(partsOf(unit))) <= LARGEST_SCALE_DIGITS &&
+		digitsIn(partsOf(unit)) <= MOST_DIGITS
 	);
 }
 
@@ -84,9 +87,8 @@ export function raised(parts: readonly UnitPart[], exponent: number): UnitPart[]
 /** The symbols that make up a unit; a unit made by hand is one symbol. */
 export function partsOf(unit: Unit): readonly UnitPart[] {
 	if (unit.parts) return unit.parts;
-	const { numerator, denominator } = fractionOfDouble(unit.scale);
 	const symbol = `(${unit.text})`;
-	return [{ symbol, exponent: 1, dimension: unit.dimension, numerator, denominator }];
+	return [{ symbol, exponent: 1, dimension: unit.dimension, ...exactly(unit.scale) }];
 }
 
 /** One of the unit in base units, exactly. */
@@ -98,19 +100,24 @@ export function exactScale(parts: readonly UnitPart[]): Fraction {
 }
 
 function scaleOf(parts: readonly UnitPart[]): number {
-	// Far beyond the limits exact arithmetic would take forever, and nobody computes with the result.
-	if (scaleDigits(parts) <= 2 * LARGEST_SCALE_DIGITS) return toNumber(exactScale(parts));
+	// Far beyond the limits nobody computes with the result.
+	if (digitsIn(parts) <= MOST_DIGITS) return toNumber(exactScale(parts));
+	return 10 ** magnitude(parts);
+}
+
+/** The scale as a power of ten. */
+function magnitude(parts: readonly UnitPart[]): number {
 	return parts.reduce(
-		(scale, part) => scale * (part.numerator / part.denominator) ** part.exponent,
-		1
+		(sum, part) => sum + part.exponent * (logTen(part.numerator) - logTen(part.denominator)),
+		0
 	);
 }
 
-/** How many decimal digits the parts of the exact scale have, at most. */
-function scaleDigits(parts: readonly UnitPart[]): number {
+/** How many decimal digits the exact scale has, at most. */
+function digitsIn(parts: readonly UnitPart[]): number {
 	return parts.reduce(
 		(digits, part) =>
-			digits + Math.abs(part.exponent) * Math.log10(Math.max(part.numerator, part.denominator)),
+			digits + Math.abs(part.exponent) * (logTen(part.numerator) + logTen(part.denominator)),
 		0
 	);
 }
@@ -122,14 +129,4 @@ function merged(given: readonly UnitPart[]): readonly UnitPart[] {
 		parts.set(part.symbol, { ...part, exponent });
 	}
 	return [...parts.values()].filter((part) => part.exponent !== 0).sort(printOrder);
-}
-
-/** Every double is a whole number over a power of two, exactly. */
-function fractionOfDouble(scale: number): { numerator: number; denominator: number } {
-	let [numerator, denominator] = [scale, 1];
-	while (!Number.isInteger(numerator) && denominator < 2 ** 1000) {
-		numerator *= 2;
-		denominator *= 2;
-	}
-	return { numerator, denominator };
 }

@@ -2,7 +2,7 @@
  * A number with a unit after it, as workbooks write it outside formulas: "1 year", "1000 EUR", "12 coil".
  * Stored text, so the decimal mark is a point; numbers as a reader types them belong to the screens.
  */
-import { fractionOf, type SmallFraction } from './fraction';
+import { fractionOf, toNumber, type Fraction } from './fraction';
 import { parseUnit, type LookUp } from './parse';
 import type { Unit, UnitProblem } from './unit';
 import { amountNotPositive } from './wording';
@@ -13,7 +13,7 @@ export type AmountResult =
 			readonly value: number;
 			readonly unit: Unit;
 			/** The number exactly. */
-			readonly number: SmallFraction;
+			readonly number: Fraction;
 	  }
 	| { readonly ok: false; readonly problem: UnitProblem };
 
@@ -32,8 +32,7 @@ export function parseAmount(text: string, lookUp: LookUp): AmountResult {
 		return { ok: false, problem: { code: 'bad-unit', message, start: 0, end: from } };
 	}
 	const result = parseUnit(text.slice(from), lookUp);
-	if (result.ok)
-		return { ok: true, value: number.numerator / number.denominator, unit: result.unit, number };
+	if (result.ok) return { ok: true, value: toNumber(number), unit: result.unit, number };
 	const { start, end, ...rest } = result.problem;
 	return { ok: false, problem: { ...rest, start: start + from, end: end + from } };
 }

@@ -3,7 +3,7 @@
  * to convert across dimensions is a mistake of the program, not of a person, and is thrown.
  */
 import { exactScale, partsOf, raised, sameDimension } from './algebra';
-import { toNumber, toSmall } from './fraction';
+import { exactly, times, toNumber, toSmall } from './fraction';
 import type { Unit } from './unit';
 
 export class UnitMismatchError extends Error {
@@ -21,12 +21,15 @@ export function factor(from: Unit, to: Unit): number {
 	return toNumber(exactFactor(from, to));
 }
 
-/** A value in `from` given in `to`, with a single rounding where the factor or its inverse is whole: 114 min is 1.9 h. */
+/** A value in `from` given in `to`, as exact as a double can be: 114 min is 1.9 h. */
 export function convert(value: number, from: Unit, to: Unit): number {
 	const exact = exactFactor(from, to);
 	const small = toSmall(exact);
 	const product = small ? value * small.numerator : Infinity;
-	return small && Number.isFinite(product) ? product / small.denominator : value * toNumber(exact);
+	if (small && Number.isFinite(product)) return product / small.denominator;
+	if (value === 0 || !Number.isFinite(value)) return value;
+	const size = toNumber(times(exactly(Math.abs(value)), exact));
+	return value < 0 ? -size : size;
 }
 
 function exactFactor(from: Unit, to: Unit) {

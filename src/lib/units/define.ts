@@ -5,7 +5,7 @@
 import { exactScale, partsOf } from './algebra';
 import { parseAmount } from './amount';
 import { baseDimension } from './dimension';
-import { times, toSmall, type SmallFraction } from './fraction';
+import { logTen, reduced, times } from './fraction';
 import { ALIASES, KNOWN, type KnownSymbol } from './known';
 import { nearestSymbol } from './near';
 import type { LookUp } from './parse';
@@ -23,6 +23,8 @@ export interface DefinedSymbols {
 
 /** Problems that somebody reads: a suggestion for each of thousands would take minutes to find. */
 const TOLD = 50;
+/** Digits of a unit's scale: more than any written number has, few enough to compute with to the ninth power. */
+const MOST_DIGITS = 150;
 
 export function definedSymbols(definitions: readonly UnitDefinition[]): DefinedSymbols {
 	return new Definer(definitions).all();
@@ -75,15 +77,15 @@ class Definer {
 
 	#meaning(symbol: string, { equals }: UnitDefinition): UnitSymbol | null {
 		if (equals === undefined)
-			return { symbol, dimension: baseDimension(symbol), numerator: 1, denominator: 1 };
+			return { symbol, dimension: baseDimension(symbol), numerator: 1n, denominator: 1n };
 		const amount = parseAmount(equals, this.#lookUp);
 		if (!amount.ok) {
 			const message = wording.inDefinition(symbol, amount.problem.message);
 			this.#problems.push({ ...amount.problem, message, symbol });
 			return null;
 		}
-		const scale = toSmall(times(exactly(amount.number), exactScale(partsOf(amount.unit))));
-		if (!scale) {
+		const scale = reduced(times(amount.number, exactScale(partsOf(amount.unit))));
+		if (Math.max(logTen(scale.numerator), logTen(scale.denominator)) > MOST_DIGITS) {
 			this.#report('bad-unit', wording.multipleOutOfReach(symbol), symbol, equals.length);
 			return null;
 		}
@@ -117,8 +119,4 @@ class Definer {
 			})
 		);
 	}
-}
-
-function exactly({ numerator, denominator }: SmallFraction) {
-	return { numerator: BigInt(numerator), denominator: BigInt(denominator) };
 }

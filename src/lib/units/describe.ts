@@ -73,7 +73,7 @@ function measures(part: UnitSymbol, base: string): boolean {
 }
 
 function baseSymbol(symbol: string): UnitSymbol {
-	return { symbol, dimension: baseDimension(symbol), numerator: 1, denominator: 1 };
+	return { symbol, dimension: baseDimension(symbol), numerator: 1n, denominator: 1n };
 }
 
 function cost(parts: readonly UnitPart[]): number {

@@ -1,6 +1,6 @@
 /**
- * Exact positive fractions, so that a conversion between common units is one rounding at most: from m/min
- * to m/h the factor is 60, not 59.99999999999999. Nothing here knows about units.
+ * Exact positive fractions, so that a conversion is one rounding at most: from m/min to m/h the factor is 60, not
+ * 59.99999999999999, and 745.69987158227022 keeps all its digits. Nothing here knows about units.
  */
 
 export interface Fraction {
@@ -22,10 +22,10 @@ export function times(a: Fraction, b: Fraction): Fraction {
 	};
 }
 
-export function toPower(base: SmallFraction, exponent: number): Fraction {
+export function toPower(base: Fraction, exponent: number): Fraction {
 	const size = BigInt(Math.abs(exponent));
-	const numerator = BigInt(base.numerator) ** size;
-	const denominator = BigInt(base.denominator) ** size;
+	const numerator = base.numerator ** size;
+	const denominator = base.denominator ** size;
 	return exponent < 0
 		? { numerator: denominator, denominator: numerator }
 		: { numerator, denominator };
@@ -63,8 +63,23 @@ export function toNumber(fraction: Fraction): number {
 	return quotient * 2 ** half * 2 ** (-shift - half);
 }
 
-/** A decimal such as "0.45359237" or "1e3" as a fraction; null if it is not above 0 or has too many digits. */
-export function fractionOf(decimal: string): SmallFraction | null {
+/** Every double above 0 is a whole number over a power of two, exactly. */
+export function exactly(value: number): Fraction {
+	let [numerator, halvings] = [value, 0n];
+	for (; !Number.isInteger(numerator); halvings++) numerator *= 2;
+	return { numerator: BigInt(numerator), denominator: 2n ** halvings };
+}
+
+/** How many digits a whole number above 0 has, as its logarithm: 2 for a hundred. */
+export function logTen(whole: bigint): number {
+	const number = Number(whole);
+	if (Number.isFinite(number)) return Math.log10(number);
+	const digits = whole.toString();
+	return digits.length - 15 + Math.log10(Number(digits.slice(0, 15)));
+}
+
+/** A decimal such as "0.45359237" or "1e3" as a fraction; null if it is not above 0 or longer than any real one. */
+export function fractionOf(decimal: string): Fraction | null {
 	const match = /^(\d{1,40})(?:\.(\d{1,40}))?(?:[eE]([+-]?\d{1,2}))?$/.exec(decimal);
 	if (!match) return null;
 	const [, whole = '', decimals = '', power = '0'] = match;
@@ -73,8 +88,8 @@ export function fractionOf(decimal: string): SmallFraction | null {
 	if (digits === 0n) return null;
 	const tens = 10n ** BigInt(Math.abs(exponent));
 	return exponent < 0
-		? toSmall({ numerator: digits, denominator: tens })
-		: toSmall({ numerator: digits * tens, denominator: 1n });
+		? reduced({ numerator: digits, denominator: tens })
+		: { numerator: digits * tens, denominator: 1n };
 }
 
 function bitLength(value: bigint): number {

@@ -102,7 +102,13 @@ function known(
 	numerator: number,
 	denominator = 1
 ): KnownSymbol {
-	return { symbol, label, dimension, numerator, denominator };
+	return {
+		symbol,
+		label,
+		dimension,
+		numerator: BigInt(numerator),
+		denominator: BigInt(denominator)
+	};
 }
 
 function count(symbol: string): KnownSymbol {

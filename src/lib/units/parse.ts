@@ -82,7 +82,11 @@ class Parser {
 		const exponent = this.#exponent();
 		if (exponent === null) return null;
 		const { start } = base;
-		return this.#limited({ parts: raised(base.parts, exponent), start, end: this.#before.end });
+		const group = { parts: raised(base.parts, exponent), start, end: this.#before.end };
+		// What is beyond the limits by itself may be within them with what stands beside it: kPa^6/N^2.
+		return group.parts.every((part) => Math.abs(part.exponent) <= LARGEST_EXPONENT)
+			? group
+			: this.#tooLarge(group);
 	}
 
 	#symbol(after: string): Group | null {
@@ -146,9 +150,11 @@ class Parser {
 	}
 
 	#limited(group: Group): Group | null {
-		return withinLimits(unitOf(group.parts))
-			? group
-			: this.#refuse('exponent-too-large', wording.unitTooLarge(), group);
+		return withinLimits(unitOf(group.parts)) ? group : this.#tooLarge(group);
+	}
+
+	#tooLarge(group: Group): null {
+		return this.#refuse('exponent-too-large', wording.unitTooLarge(), group);
 	}
 
 	/** Something stands where *, / or the end belongs. */

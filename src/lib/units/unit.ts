@@ -22,12 +22,12 @@ export interface Unit {
 	readonly parts?: readonly UnitPart[] | undefined;
 }
 
-/** A symbol with what one of it is: numerator / denominator base units, both whole and at most 2^53. */
+/** A symbol with what one of it is: numerator / denominator base units, exactly. */
 export interface UnitSymbol {
 	readonly symbol: string;
 	readonly dimension: Dimension;
-	readonly numerator: number;
-	readonly denominator: number;
+	readonly numerator: bigint;
+	readonly denominator: bigint;
 }
 
 /** A symbol and its exponent in a unit; never 0. */

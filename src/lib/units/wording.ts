@@ -100,7 +100,7 @@ export function strangeCharacter(character: string): string {
 }
 
 export function amountNotPositive(number: string): string {
-	return `${number} cannot stand before a unit here: it must be above 0 and have no more than 15 digits. Write a number such as 1000 or 0.5.`;
+	return `${number} cannot stand before a unit here: it must be above 0, with at most 40 digits before and behind the point. Write a number such as 1000 or 0.5.`;
 }
 
 export function badSymbol(symbol: string): string {
@@ -125,5 +125,5 @@ export function inDefinition(symbol: string, message: string): string {
 }
 
 export function multipleOutOfReach(symbol: string): string {
-	return `The unit "${symbol}" is too large or small, or has too many digits, for exact conversion. Define it with a shorter number.`;
+	return `The unit "${symbol}" is too large or small, or has too many digits, to compute with. Define it with a shorter number.`;
 }
