@@ -1,11 +1,12 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `solve FILE`, `schema`; those on the
- * store (`account`, `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something in the
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `solve FILE`, `functions`, `units`, `schema`;
+ * those on the store (`account`, `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something in the
  * workbook fails; 2: the command or the file cannot be read.
  */
 import { checkCommand } from './check';
 import type { CommandOutput } from './command-output';
 import { evaluateCommand } from './evaluate';
+import { functionsCommand, unitsCommand } from './reference';
 import { schemaCommand } from './schema';
 import { studyCommand } from './study';
 
@@ -17,6 +18,10 @@ metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
     lists the studies of a workbook, or runs one
 metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
     makes the plans of a workbook's programmes and proves each the best
+metrewright functions [NAME] [--json]
+    lists what formulas may call, or says what one function does
+metrewright units [SYMBOL] [--json]
+    lists the units that every workbook knows, or says what one of them is
 metrewright schema
     prints the JSON Schema of the file format
 metrewright account add-owner EMAIL | account list
@@ -38,6 +43,10 @@ export async function answer(args: readonly string[]): Promise<CommandOutput> {
 			return studyCommand(rest);
 		case 'solve':
 			return (await import('./solve')).solveCommand(rest);
+		case 'functions':
+			return functionsCommand(rest);
+		case 'units':
+			return unitsCommand(rest);
 		case 'schema':
 			return schemaCommand(rest);
 		case undefined:

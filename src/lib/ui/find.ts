@@ -9,7 +9,8 @@ export interface Found {
 	readonly sheet: string;
 }
 
-const plain = (text: string) =>
+/** As words are compared: without capitals, accents and underscores. */
+export const plain = (text: string) =>
 	text
 		.toLowerCase()
 		.normalize('NFKD')

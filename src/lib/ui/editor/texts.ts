@@ -4,6 +4,7 @@ import { inLanguage } from '../language';
 const en = {
 	// FormulaField
 	namesAndFunctions: 'Names and functions',
+	reference: 'Functions and units, in a new tab',
 	write: (suggestion: string) => `Write ${suggestion}`,
 
 	// QuantityEditor

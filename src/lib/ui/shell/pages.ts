@@ -31,7 +31,8 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/members', title: 'Lists' },
 	{ href: '/files', title: 'Files in and out' },
 	{ href: '/shared', title: 'Share and people' },
-	{ href: '/revisions', title: 'Revisions' }
+	{ href: '/revisions', title: 'Revisions' },
+	{ href: '/reference', title: 'Functions and units' }
 ];
 
 /** Every page, the grid first. */
