@@ -39,11 +39,13 @@ export async function studyCommand(args: readonly string[]): Promise<CommandOutp
 	const found = askStudy(workbook, settings.study, { replanning });
 	replanning?.solver.dispose();
 	if (!found.ok) return { out: '', err: `${study.title}: ${found.problem.message}`, code: 1 };
-	const { kind, title, quantity } = settings.study;
+	const { kind, title, quantity, members = [] } = settings.study;
 	const { data, text } = kindOf(settings.study);
+	const about = aboutStudy(workbook, settings.study);
+	const result = { quantity, members, label: about.name, unit: about.unit.trim() || '1' };
 	const out = json
-		? `${JSON.stringify({ kind, quantity, ...data(settings.study, found.value) })}\n`
-		: `${title}\n${text(settings.study, found.value, aboutStudy(workbook, settings.study))}`;
+		? `${JSON.stringify({ kind, title, ...result, ...data(settings.study, found.value, about) })}\n`
+		: `${title}\n${text(settings.study, found.value, about)}`;
 	return { out, code: 0 };
 }
 

@@ -98,14 +98,23 @@ describe('study', () => {
 		// 2 × (100 + 90) / 2 and −10 × (10 + 12) / 2.
 		expect(JSON.parse(out)).toEqual({
 			kind: 'bridge',
+			title: 'Why the revenue differs',
 			quantity: 'revenue',
+			members: [],
+			label: 'Revenue',
+			unit: 'EUR',
 			from: 'base',
 			to: 'dear',
+			from_title: 'Base',
+			to_title: 'Dear',
+			at_from: 1000,
+			at_to: 1080,
 			total: 80,
 			parts: [
-				{ label: 'Price', value: 190 },
-				{ label: 'Metres', value: -110 }
-			]
+				{ label: 'Price', value: 190, standard_error: null },
+				{ label: 'Metres', value: -110, standard_error: null }
+			],
+			nothing_differs: []
 		});
 	});
 
@@ -126,8 +135,13 @@ describe('study', () => {
 	it('prints the best combination and the runners-up', async () => {
 		expect(JSON.parse((await run('best', '--json')).out)).toEqual({
 			kind: 'optimise',
+			title: 'The best price',
 			quantity: 'revenue',
+			members: [],
+			label: 'Revenue',
+			unit: 'EUR',
 			direction: 'highest',
+			as_it_is: 1000,
 			combinations: 2,
 			beyond_limits: 0,
 			without_answer: 0,

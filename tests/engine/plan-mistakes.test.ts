@@ -75,6 +75,18 @@ describe('a likely mistake', () => {
 			'length = L1',
 			'length is a number, but L1 is a member of line: only members of one set can be compared.'
 		],
+		[
+			'variable_cost.L1',
+			{ unit: 'EUR/m' },
+			'variable_cost.L1',
+			'A point stands between a set and its member, and variable_cost is a quantity per product and line: write variable_cost[L1].'
+		],
+		[
+			'length.L1',
+			{ unit: 'm' },
+			'length.L1',
+			'length has one value in all, so no member belongs behind it: write length.'
+		],
 		['SUM', {}, 'SUM', 'There is no SUM: a function takes brackets, as in SUM(…).']
 	])('%s', (text, more, words, message) => {
 		const problem = problemOf(planOf(plant(text, more)));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import { FORMAT, VERSION, type Workbook } from '$lib/workbook/schema';
+import { STUDY_KINDS } from '$lib/workbook/study-parts';
 import { valueAt } from '$lib/workbook/values';
 import { plant, quantityOf } from './plant';
 
@@ -236,7 +237,7 @@ describe('a shape that does not fit is named as a person would name it', () => {
 		[
 			'"kind": "build_up"',
 			'"kind": "hologram"',
-			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of the kinds that the format description lists.'
+			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of "cross_section", "build_up", "payback", "capacity", "ways_out", "patterns", "week", "calendar", "bridge", "quote".'
 		],
 		[
 			'"id": "dear_resin"',
@@ -265,6 +266,21 @@ describe('a shape that does not fit is named as a person would name it', () => {
 			'a\nb.json'
 		);
 		expect(!loaded.ok && loaded.problem.line).toMatch(/^"a b\.json", sheet Li ne [^\n]*$/);
+	});
+
+	it('an unknown kind of study lists the kinds that there are', () => {
+		const document = {
+			...JSON.parse(text),
+			studies: [{ name: 'why', title: 'Why', kind: 'tornado' }]
+		};
+		const kinds = STUDY_KINDS.map((kind) => `"${kind}"`);
+		expect(problemOf(JSON.stringify(document)).line).toBe(
+			`"plant.json", study why, kind (studies[0].kind): cannot be the text "tornado" here. Write one of ${kinds.join(', ')}.`
+		);
+		delete document.studies[0].kind;
+		expect(problemOf(JSON.stringify(document)).line).toContain(
+			`is missing. Add "kind": ${kinds.join(', ')}.`
+		);
 	});
 });
 

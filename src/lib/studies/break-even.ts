@@ -15,7 +15,7 @@ import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { oneResult } from './one-result';
 import { answer, refuse, type Answer } from './problem';
 import { nearestToZero, rootBetween } from './root-finder';
-import { figure, type Told } from './told';
+import { figure, orNull, outcomeOrNull, type Told } from './told';
 
 export type BreakEvenStudy = StudyOf<'break_even'>;
 
@@ -233,8 +233,9 @@ export const breakEvenTold: Told<BreakEvenStudy, BreakEvenResult> = {
 			`${sentence}\n`,
 			`As it stands: ${figure(today.value)}${unit} at ${figure(today.input)}\n`
 		].join(''),
-	data: (_study, { target, input, crossings, sentence }) => ({
+	data: (_study, { target, input, crossings, sentence, today }) => ({
 		...{ target, input: input.quantity },
+		as_it_stands: { input: orNull(today.input), value: outcomeOrNull(today) },
 		crossings: crossings.map(({ kind, input, to }) => ({ kind, input, to })),
 		sentence
 	})

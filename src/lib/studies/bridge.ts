@@ -232,8 +232,12 @@ export const bridgeTold: Told<BridgeStudy, BridgeResult> = {
 			idle.length > 0 ? `Nothing differs in: ${idle.join(', ')}.\n` : ''
 		].join('');
 	},
-	data: ({ from, to }, { total, parts }) => ({
-		...{ from, to, total },
-		parts: parts.map(({ label, value }) => ({ label, value }))
+	data: ({ from, to }, { start, end, total, parts, idle }, { titleOf }) => ({
+		...{ from, to, from_title: titleOf(from), to_title: titleOf(to) },
+		...{ at_from: start, at_to: end, total },
+		parts: parts.map(({ label, value, standardError }) => ({
+			...{ label, value, standard_error: standardError }
+		})),
+		nothing_differs: idle
 	})
 };

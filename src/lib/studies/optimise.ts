@@ -20,7 +20,7 @@ import {
 	type OptimiseStudy
 } from './choices';
 import { answer, refuse, type Answer } from './problem';
-import { columnsOf, figure, type Told } from './told';
+import { columnsOf, figure, outcomeOrNull, type Told } from './told';
 
 export function runOptimise(
 	workbook: Workbook,
@@ -174,6 +174,7 @@ export const optimiseTold: Told<OptimiseStudy, OptimiseResult> = {
 	},
 	data: ({ direction, options }, result) => ({
 		direction,
+		as_it_is: outcomeOrNull(result.asItIs),
 		combinations: result.combinations,
 		beyond_limits: result.beyondLimits,
 		without_answer: result.withoutAnswer,

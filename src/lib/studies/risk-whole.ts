@@ -59,11 +59,16 @@ export const riskTold: Told<RiskStudy, RiskResult> = {
 			...result.notices.map((notice) => `${notice}\n`)
 		].join('');
 	},
-	data(_study, { draws, seed, errors, mean, sd, percentiles }) {
+	data(_study, { draws, seed, base, errors, mean, sd, percentiles, target, origins, notices }) {
 		const at = (percent: string) => orNull(percentiles[percent] ?? NaN);
 		return {
-			...{ draws, seed, errors, mean: orNull(mean), sd: orNull(sd) },
-			percentiles: { '5': at('5'), '50': at('50'), '95': at('95') }
+			...{ draws, seed, as_it_stands: orNull(base), mean: orNull(mean), sd: orNull(sd) },
+			percentiles: { '5': at('5'), '50': at('50'), '95': at('95') },
+			target: target && { chance: target.chance, standard_error: target.standardError },
+			errors,
+			error_share: errors / draws,
+			origins: origins.map(({ count, reason }) => ({ count, reason })),
+			notices
 		};
 	}
 };

@@ -9,8 +9,8 @@ import type { Study } from '$lib/workbook/study-schema';
 export interface Told<S extends Study, Result> {
 	/** To read; the study's title stands above it already. */
 	readonly text: (study: S, result: Result, about: About) => string;
-	/** As JSON, beside kind and quantity; a value without an answer is null. */
-	readonly data: (study: S, result: Result) => object;
+	/** The same as JSON, beside what the study is and its result is called; a value without an answer is null. */
+	readonly data: (study: S, result: Result, about: About) => object;
 }
 
 /** What a study is about, in words. */

@@ -105,8 +105,13 @@ function inWords({ issue, path }: Found, document: unknown): ShapeProblem {
 				'A member id has 1 to 64 characters, no quotes, and no space at either end.'
 			);
 		case 'invalid_union':
-			if (missing) return say('is missing', `Add "${shown(field)}".`);
-			return say(`cannot be ${described(value)} here`, remedyForUnion(field));
+			if (missing) return say('is missing', `Add "${shown(field)}"${kindsOf(issue, ': ')}.`);
+			return say(
+				`cannot be ${described(value)} here`,
+				'options' in issue && issue.options
+					? `Write one of${kindsOf(issue, ' ')}.`
+					: remedyForUnion(field)
+			);
 		default:
 			return say(`cannot be ${described(value)}`, 'Compare it with the format description.');
 	}
@@ -140,10 +145,17 @@ function badText(
 	return [`is ${text}, which cannot be a name`, `A name has ${NAME}.`];
 }
 
+/** The kinds that there are, where the kind decides what else belongs. */
+function kindsOf(issue: z.core.$ZodIssueInvalidUnion, before: string): string {
+	const options = 'options' in issue ? (issue.options ?? []) : [];
+	return options.length === 0
+		? ''
+		: before + options.map((option) => JSON.stringify(option)).join(', ');
+}
+
 function remedyForUnion(field: string): string {
 	if (field === 'type') return 'Write "number", "yes_no", or {"member_of": a set}.';
 	if (field === 'formula') return 'Write a formula as text, or {"by": an axis, "cases": {…}}.';
-	if (field === 'kind') return 'Write one of the kinds that the format description lists.';
 	return "Write a number, true, false, a member's id, null, or an object by member.";
 }
 
