@@ -1,0 +1,173 @@
+/**
+ * What each field of a workbook file is, for the JSON Schema alone: the page that opens files does without. Keys are the
+ * way to a field, "sheets.quantities.unit"; where the kind decides, it stands in brackets, "studies(risk).draws".
+ * A way that is not here is looked for without its kinds, and then by its end.
+ */
+import { PICTURE_WORDS } from './picture-schema-words';
+import { STUDY_WORDS } from './study-schema-words';
+
+const WORDS: Readonly<Record<string, string>> = {
+	$schema: 'The address of this schema, for text editors; the program does not read it.',
+	format: 'Says that the file is a workbook.',
+	version: 'The version of the file format. Older files are brought up when they are opened.',
+	title: 'What the workbook is called.',
+	about: 'What it is about, for whoever opens it.',
+	invented: 'Its figures are made up, and every screen says so.',
+
+	units: 'Units of its own, beside those that every workbook knows.',
+	'units.symbol': 'How it is written: "coil_rack".',
+	'units.label': 'What it is called in lists.',
+	'units.equals':
+		'For a multiple of another unit: "1000 EUR". Left out, it is a base of its own: a thing counted, or a currency.',
+
+	sets: 'The sets that quantities are per: products, lines, months.',
+	'sets.name': 'Its name in formulas.',
+	'sets.label': 'What it is called on screen.',
+	'sets.plural': 'What its members together are called: "products".',
+	'sets.members': 'Its members, in order.',
+	'sets.members.id': 'Its name in formulas and in values.',
+	'sets.members.label': 'What it is called on screen; its id when left out.',
+	'sets.members.number':
+		'What NUMBER(set) gives for it, in the unit of the set: the calendar year of a year, the place in time of a period.',
+	'sets.cyclic':
+		'The neighbour of the last is the first: hours of the week, months of a standing year.',
+	'sets.number_unit': "The unit of the members' numbers.",
+	'sets.spans': 'What all members together last: "1 year" for twelve months. SPAN(set) gives it.',
+	'sets.present':
+		'A yes/no quantity per this set alone: members for which it says no are absent in that scenario.',
+
+	relations: 'Which pairs of members exist: the products that run on a line.',
+	'relations.name': 'Its name, which quantities give in "in".',
+	'relations.label': 'What it is called on screen.',
+	'relations.sets': 'The sets of which its pairs are made, in order.',
+	'relations.pairs': 'The pairs that exist: a member of each set, in their order.',
+
+	sheets: 'The sheets, each a list of quantities.',
+	'sheets.title': 'What the sheet is called.',
+	'sheets.headline': "The quantity whose value stands beside the sheet's title in the contents.",
+	'sheets.quantities': 'Its quantities, in order: entered values and formulas.',
+	'quantities.name': 'Its name in formulas: a letter, then letters, digits or underscores.',
+	'quantities.label': 'What it is called on screen.',
+	'quantities.type':
+		'What its values are: numbers (when left out), yes or no, or members of a set. The last two have no unit.',
+	'type.member_of': 'The set of which a member is chosen.',
+	'quantities.unit': 'Its unit: "EUR/kg". Left out, it is a plain number.',
+	'quantities.per':
+		'The sets that it has a value for each member of, or named axes "from: product" where a set is used twice.',
+	'quantities.in': 'The relations that say which of the pairs exist.',
+	'quantities.shown':
+		'How its number is read: a date, kept as days since 1899-12-30; a year, without a mark for thousands.',
+	'quantities.fixed': 'An input fixed with the structure: no scenario changes it.',
+	'quantities.value':
+		"The entered values, in its own unit: one, or an object by member, nested in the order of 'per'. Null: nobody entered one.",
+	'quantities.formula':
+		'One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value.',
+	'formula.by': 'The axis by whose members the formulas differ.',
+	'formula.cases': 'The formula by member; "*" is for all others.',
+	'quantities.where': 'A yes/no formula: where it says no, there is no value.',
+	'quantities.range': 'The values that are permitted; others are refused or shown as faults.',
+	'range.min': 'The least value permitted.',
+	'range.max': 'The greatest value permitted.',
+	'range.above': 'Values must be greater than this.',
+	'range.below': 'Values must be less than this.',
+	'quantities.whole': 'Chosen in whole steps of its unit where a programme decides it.',
+	'quantities.check':
+		'It must be yes; or, if it is a number, zero within the tolerance. Else the workbook shows a fault.',
+	'check.message': 'What is said where it fails.',
+	'check.tolerance': 'How far from zero a number may be, in its own unit.',
+	'quantities.caution': 'A caution beside the value wherever this yes/no quantity says yes.',
+	'caution.message': 'What is said where it says yes.',
+	'quantities.source': 'Where the value comes from.',
+	'quantities.date': 'The day on which the value was found: "2026-11-24".',
+	'quantities.spread': 'How sure an input is, in its unit; studies of risk read it.',
+	'spread.min': 'The least that it may come to.',
+	'spread.likely': 'What it comes to most likely.',
+	'spread.max': 'The most that it may come to.',
+	'quantities.digits': 'Significant digits on screen; 4 when left out.',
+	'quantities.open': 'Those who may see only what is open see its values, and nothing else of it.',
+
+	scenarios: 'The base, which has no parent, and what else may be.',
+	'scenarios.id': 'Its name in files and on the command line.',
+	'scenarios.title': 'What it is called on screen.',
+	'scenarios.parent': 'The scenario that it changes; null for the base alone.',
+	'scenarios.against': 'The scenario that x[reference] reads: the base when left out.',
+	'scenarios.changes': 'What it enters in place of its parent, at most once for each quantity.',
+	'changes.quantity': 'The input that is changed.',
+	'changes.value':
+		"As 'value' of a quantity, but sparse: what is left out follows the parent; null clears the value.",
+	'changes.note': 'Why it is changed.',
+
+	front: 'What the first screen says in its strip.',
+	'front.subject':
+		'The set one of whose members is the subject: a quantity per this set is shown for that member.',
+	'front.first_subject': 'The member that is the subject until the reader chooses another.',
+	facts: 'The figures of the strip, in order.',
+	'facts.quantity': 'The quantity whose value is shown.',
+	'facts.title':
+		'Above the figure; {name} is replaced by the value of that quantity with its unit.',
+	'facts.below': 'A line below the figure.',
+	'facts.beside': 'Words beside the figure instead of its unit: "years to pay back".',
+	'facts.of': 'The base (when left out), or the scenario in hand.',
+	'facts.without': "Shown instead of 'below' where the quantity has no answer.",
+
+	starts: 'Starting views, one for each reader: what they look for first, in their order.',
+	'starts.id': 'Its name in files.',
+	'starts.title': 'Who starts here: "Manager".',
+	'starts.note': 'What they find here.',
+	'starts.facts': 'The figures of the strip for them, in place of those of the front.',
+	'starts.findings': 'What the view shows, in order.',
+	'findings.title': 'Above the figures; {name} is replaced by the value of that quantity.',
+	'findings.quantities':
+		'What is shown: several of one set beside each other, single ones below each other.',
+	'findings.of':
+		'The base (when left out) with what the scenario in hand changes, or that scenario alone.',
+	'findings.picture': "The kind of picture: the first of the workbook's of that kind is shown.",
+
+	programmes: 'What the workbook decides by itself.',
+	'programmes.name': 'Its name in files and on the command line.',
+	'programmes.title': 'What it is called on screen.',
+	'programmes.each': 'The sets for each of whose members it is solved apart.',
+	'programmes.maximise':
+		'The quantity that shall be largest, per the sets of "each". This or "minimise".',
+	'programmes.minimise':
+		'The quantity that shall be smallest, per the sets of "each". This or "maximise".',
+	'programmes.decisions':
+		'The inputs that are chosen where nobody entered a value; their ranges are bounds.',
+	'programmes.constraints':
+		'The yes/no quantities that must hold: comparisons of two sides, or several joined by AND.',
+	'programmes.shadow_prices':
+		'By the quantity that is filled with it: the constraint of whose next unit it is the worth.',
+	'programmes.off': 'Kept, and not solved.',
+
+	plans: 'What the programmes decided for each scenario.',
+	'plans.programme': 'Whose plan it is.',
+	'plans.scenario': 'The scenario that it was made for.',
+	'plans.digest': 'A mark of the derived programme that it is the best answer to.',
+	'plans.objective': 'What the objective comes to, over all members of "each".',
+	'plans.kept':
+		'The day since which it is kept as it stands, whatever changes; left out, it follows.',
+	'plans.values': 'What was decided, by quantity; a decision that is not written is 0.',
+	'values.quantity': 'The decision.',
+	'values.value': 'What was chosen, in its own unit, by member.',
+
+	kind: 'Which kind it is; that decides what else belongs here.',
+	note: 'A note for the reader.',
+	...PICTURE_WORDS,
+	...STUDY_WORDS
+};
+
+/** What the field at the end of a way is; undefined where nothing is said of it. */
+export function wordsFor(way: readonly string[]): string | undefined {
+	const withKinds = way.join('.');
+	if (Object.hasOwn(WORDS, withKinds)) return WORDS[withKinds];
+	const plain = way.map((step) => step.replace(/\(.*\)$/, ''));
+	for (let from = 0; from < plain.length; from++) {
+		const key = plain.slice(from).join('.');
+		// One step alone says enough only of what is the same everywhere.
+		const isTold = from < plain.length - 1 || way.length === 1 || EVERYWHERE.has(key);
+		if (isTold && Object.hasOwn(WORDS, key)) return WORDS[key];
+	}
+	return undefined;
+}
+
+const EVERYWHERE: ReadonlySet<string> = new Set(['kind', 'note', 'facts']);
