@@ -7,7 +7,7 @@ import { includes, mayEdit, ROLES } from '$lib/protocol/roles';
 import { ROUTES } from '$lib/server/http/routes';
 import { readSettings } from '$lib/server/settings';
 import { ROLE_MEANS, ROLE_WORDS } from '$lib/ui/shared/words';
-import { megabytes, MOST_BYTES, MOST_MEGABYTES, sizeWords } from '$lib/workbook/size';
+import { megabytes, MOST_BYTES, MOST_MEGABYTES, sizeWords } from '$lib/workbook/file-size';
 
 describe('a role', () => {
 	it('may change a workbook on the page exactly where the server lets it save', () => {

@@ -32,8 +32,11 @@ const typed = async (page: Page, price: string, before: string, after: string) =
 	await expect(fact(page, 0)).toHaveText(after);
 	const contents = page.getByRole('navigation', { name: 'Contents' });
 	await expect(contents.getByRole('link', { name: /^Plant cost/ })).toContainText(after);
+	const moves = page.getByRole('status', { name: 'What the last edit moves' });
+	await expect(moves).toContainText(/ 2[.,]02 to 2[.,]1.* EUR\/kg: moves .+; .+/);
 	await page.keyboard.press('Control+z');
 	await expect(fact(page, 0)).toHaveText(before);
+	await expect(moves).toContainText(/^\s*Undone: .+: moves /);
 	await page.keyboard.press('Control+y');
 	await expect(fact(page, 0)).toHaveText(after);
 	await page.keyboard.press('Control+z');

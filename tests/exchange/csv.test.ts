@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { importTable, commandsOf, type ReadValue } from '$lib/exchange/csv/import-table';
 import { proposeMapping, type Mapping } from '$lib/exchange/csv/mapping';
-import { MOST_ROWS, readCsv, type CsvGrid } from '$lib/exchange/csv/read';
+import { MOST_ROWS, readCsv, type CsvGrid } from '$lib/exchange/csv/rows';
 import { MEMBER_MARK, sheetTable } from '$lib/exchange/csv/sheet';
 import { csvOf } from '$lib/exchange/csv/write';
 import { fieldSpec } from '$lib/ui/field';

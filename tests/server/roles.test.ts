@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openApi } from '$lib/server/http/openapi';
 import { ROUTES } from '$lib/server/http/routes';
-import { giveRole } from '$lib/server/people/roles';
+import { giveRole } from '$lib/server/people/memberships';
 import { saveWorkbook } from '$lib/workbook/save';
 import { plant } from '../workbook/plant';
 import { Client, person, PASSWORD, startServer, type Server } from './api';

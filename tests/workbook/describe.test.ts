@@ -158,6 +158,19 @@ describe('a command in words', () => {
 		expect(describeCommand(plant, command)).toBe(words);
 	});
 
+	it.each([
+		[195, 'Resin price: 1.95 to 195 EUR/kg, times 100'],
+		[3.9, 'Resin price: 1.95 to 3.9 EUR/kg, times 2'],
+		[0.00195, 'Resin price: 1.95 to 0.00195 EUR/kg, divided by 1000'],
+		[-1.95, 'Resin price: 1.95 to -1.95 EUR/kg, sign turned'],
+		[3.8, 'Resin price: 1.95 to 3.8 EUR/kg'],
+		[0, 'Resin price: 1.95 to 0 EUR/kg']
+	])('marks what doubled, halved or turned in sign: %d', (value, words) => {
+		const command = inputs('base', { quantity: 'resin_price', at: [], value });
+		const [entry] = command.kind === 'set_inputs' ? command.entries : [];
+		expect(changeWords(entriesChange(plant, 'base', [entry!]))).toBe(words);
+	});
+
 	it('exists for every kind', () => {
 		expect(new Set(cases.map(([{ kind }]) => kind))).toEqual(new Set(KINDS));
 	});

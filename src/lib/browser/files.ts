@@ -1,7 +1,7 @@
 /**
  * Files in and out of the page: a picked or dropped file as text, a text as a download.
  */
-import { MOST_BYTES, sizeWords } from '$lib/workbook/size';
+import { MOST_BYTES, sizeWords } from '$lib/workbook/file-size';
 
 export interface ReadFile {
 	readonly name: string;

@@ -3,7 +3,7 @@
  * be; nothing is guessed. The table in DEVELOPERS.md lists them for those who run it.
  */
 import { nearest } from '$lib/formula/names';
-import { megabytes, MOST_MEGABYTES } from '$lib/workbook/size';
+import { megabytes, MOST_MEGABYTES } from '$lib/workbook/file-size';
 import { z } from '$lib/server/zod';
 
 export interface Settings {

@@ -79,6 +79,9 @@ export class Session implements EngineEvents {
 	notice = $state.raw<Notice | null>(null);
 	/** Said to screen readers, and shown beside the grid's head for a moment. */
 	said = $state('');
+	/** The last step taken here, in words, and how many there were; plans and what others do are none. */
+	lastStep = $state('');
+	step = $state(0);
 	readOnly = $state(false);
 	/** Why: another tab has it, or one's part in it on the server is to read. */
 	readOnlyFor = $state<keyof typeof READ_ONLY>('tab');
@@ -153,6 +156,7 @@ export class Session implements EngineEvents {
 		this.#problems = [];
 		this.#agreement = null;
 		this.notice = null;
+		this.lastStep = '';
 		this.view.begin(workbook, keptView);
 		this.#layout = null;
 		this.#take(historyOf(workbook));
@@ -177,6 +181,7 @@ export class Session implements EngineEvents {
 		if (!first) return null;
 		const result = doCommand(before, others.length === 0 ? first : { kind: 'several', commands });
 		if (!result.ok) return result.problem;
+		if (result.history.workbook !== before.workbook) this.#count(undoLabel(result.history) ?? '');
 		this.#follow(result);
 		return null;
 	}
@@ -256,6 +261,12 @@ export class Session implements EngineEvents {
 		}
 		this.#follow(taken);
 		this.said = `${word}: ${label}`;
+		this.#count(this.said);
+	}
+
+	#count(words: string): void {
+		this.lastStep = words;
+		this.step++;
 	}
 
 	#follow({ history, command }: Extract<StepResult, { ok: true }>): void {

@@ -1,7 +1,7 @@
 /** A command in words, as undo names it, and what of it a list of changes keeps as data. */
 import type { Command, InputEntry } from './commands/command';
-import type { Change } from './compare/change';
-import { changeWords } from './compare/change-words';
+import type { QuantityChange } from './compare/change';
+import { quantityChangeWords } from './compare/quantity-change-words';
 import { findQuantity, findScenario, findSet } from './lookup';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
@@ -18,11 +18,11 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 	const sheet = (index: number) => workbook.sheets[index]?.title ?? `sheet ${index + 1}`;
 	switch (command.kind) {
 		case 'set_inputs':
-			return changeWords(entriesChange(workbook, command.scenario, command.entries));
+			return quantityChangeWords(entriesChange(workbook, command.scenario, command.entries));
 		case 'add_quantity':
 			return `add ${command.quantity.label} to ${sheet(command.sheet)}`;
 		case 'replace_quantity':
-			return changeWords(quantityChange(workbook, command.name, command.quantity));
+			return quantityChangeWords(quantityChange(workbook, command.name, command.quantity));
 		case 'remove_quantity':
 			return `remove ${quantity(command.name)}`;
 		case 'move_quantity':
@@ -108,7 +108,7 @@ export function entriesChange(
 	workbook: Workbook,
 	scenario: string,
 	entries: readonly InputEntry[]
-): Change {
+): QuantityChange {
 	const isBase = workbook.scenarios[0]?.id === scenario;
 	const where = isBase ? {} : { scenario: findScenario(workbook, scenario)?.title ?? scenario };
 	const [first] = entries;
@@ -132,7 +132,7 @@ export function entriesChange(
 	};
 }
 
-export function quantityChange(workbook: Workbook, name: string, next: Quantity): Change {
+export function quantityChange(workbook: Workbook, name: string, next: Quantity): QuantityChange {
 	const old = findQuantity(workbook, name);
 	if (!old) return { kind: 'quantity_changed', label: name, fields: [] };
 	if (next.name !== name) return { kind: 'quantity_renamed', from: name, to: next.name };

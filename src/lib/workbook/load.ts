@@ -11,7 +11,7 @@ import { pathText, placeOf } from './place';
 import { FORMAT, workbookSchema, type Workbook } from './schema';
 import { shapeProblems } from './shape';
 import { oneLine } from './shown';
-import { MOST_BYTES, sizeWords } from './size';
+import { MOST_BYTES, sizeWords } from './file-size';
 import {
 	latestVersion,
 	upgradeDocument,

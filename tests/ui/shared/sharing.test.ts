@@ -149,7 +149,7 @@ describe('a shared workbook', () => {
 		server.savedBy('Anna', after(shop, heavier(0.2)), heavierLine);
 		await rest();
 		expect(massIn(session.workbook)).toBe(0.2);
-		expect(session.said).toBe('Anna: Mass per metre of B22: 0.1 to 0.2 kg/m');
+		expect(session.said).toBe('Anna: Mass per metre of B22: 0.1 to 0.2 kg/m, times 2');
 		expect(kept()).toMatchObject({ number: 2, at: 2000 });
 		await pass(10_000);
 		expect(server.revisions).toHaveLength(2);
@@ -158,7 +158,7 @@ describe('a shared workbook', () => {
 		const { server, session } = await awake();
 		server.savedBy('Anna', after(shop, heavier(0.2)), heavierLine);
 		await rest();
-		expect(session.said).toBe('Another browser: Mass per metre of B22: 0.1 to 0.2 kg/m');
+		expect(session.said).toBe('Another browser: Mass per metre of B22: 0.1 to 0.2 kg/m, times 2');
 	});
 	it('keeps edits of different values of both', async () => {
 		const { server, session } = await awake();

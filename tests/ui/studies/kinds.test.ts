@@ -8,7 +8,7 @@ const folders = [...new Set(files.map((path) => path.split('/')[6]!))];
 
 describe('the kinds of studies on the page', () => {
 	it('are those of the workbook, each with a folder', () => {
-		expect(folders.sort()).toEqual(STUDY_KINDS.map((kind) => kind.replace('_', '-')).sort());
+		expect(folders.sort()).toEqual(STUDY_KINDS.map((kind) => kind.replaceAll('_', '-')).sort());
 	});
 
 	it.each(folders)('%s has its words, its view and its settings', (folder) => {

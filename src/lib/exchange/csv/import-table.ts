@@ -11,7 +11,7 @@ import { plannedValues } from '$lib/workbook/plans';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
 import type { Mapping } from './mapping';
-import type { CsvGrid } from './read';
+import type { CsvGrid } from './rows';
 import { MEMBER_MARK, NO_VALUE_WORDS } from './sheet';
 
 /** Reads the text of one value, with its unit if one stands beside it. */

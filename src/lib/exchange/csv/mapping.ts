@@ -3,9 +3,10 @@
  * scenario. A first guess is made from the names of the columns and from what stands in them; a person
  * corrects it.
  */
+import { readDate } from '$lib/engine/date-text';
 import { findQuantity, memberPlaces } from '$lib/workbook/lookup';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
-import type { CsvGrid } from './read';
+import type { CsvGrid } from './rows';
 import { MEMBER_MARK } from './sheet';
 
 export type Meaning =
@@ -97,4 +98,5 @@ function memberCalled(workbook: Workbook, name: string): { of: string; id: strin
 	return null;
 }
 
-const looksNumeric = (cell: string) => /^[+\-−]?[\d.,' \u00a0\u202f]+(\s*\S{1,12})?$/.test(cell);
+const looksNumeric = (cell: string) =>
+	readDate(cell) !== null || /^[+\-−]?[\d.,' \u00a0\u202f]+(\s*\S{1,12})?$/.test(cell);

@@ -3,6 +3,7 @@
  * each route does stands in `routes/`.
  */
 import { parseJson } from '$lib/workbook/json';
+import { sizeWords } from '$lib/workbook/file-size';
 import { NotDoneError } from '../documents/documents';
 import { hasAccounts } from '../people/people';
 import { findSession } from '../people/sessions';
@@ -239,10 +240,7 @@ function bodyProblem(why: 'too-large' | 'wrong-type' | 'broken', limit: number):
 	if (why === 'wrong-type')
 		return problem('wrong-type', 'Send the body as application/json, not compressed.');
 	if (why === 'too-large')
-		return problem(
-			'too-large',
-			`The body is larger than ${Math.floor(limit / 1024)} kB. Send a smaller one.`
-		);
+		return problem('too-large', `The body is larger than ${sizeWords(limit)}. Send a smaller one.`);
 	return problem('bad-request', 'The body is not UTF-8 text, or it broke off. Send it again.');
 }
 

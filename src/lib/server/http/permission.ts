@@ -1,6 +1,6 @@
 /** Whether the one who asks may use a route. A stranger to a workbook is not told that it exists. */
 import { includes, type Role } from '$lib/protocol/roles';
-import { roleOf } from '../people/roles';
+import { roleOf } from '../people/memberships';
 import type { Database } from '../store/tables';
 import { headOf } from '../store/workbooks';
 import { problem } from './problem';

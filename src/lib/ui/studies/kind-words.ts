@@ -73,7 +73,7 @@ const found = import.meta.glob<KindWords<StudyKind>>('./kinds/*/words.ts', {
 
 /** What stands in the folder of a kind, of all that was found there. */
 export function ofKind<T>(all: Readonly<Record<string, T>>, kind: StudyKind, file: string): T {
-	const own = all[`./kinds/${kind.replace('_', '-')}/${file}`];
+	const own = all[`./kinds/${kind.replaceAll('_', '-')}/${file}`];
 	if (own === undefined)
 		throw new RangeError(`There is no ${file} for studies of the kind ${kind}.`);
 	return own;

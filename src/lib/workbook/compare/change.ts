@@ -79,3 +79,8 @@ export type Change =
 	| { readonly kind: 'more'; readonly count: number }
 	/** A sentence that an earlier version of the app kept. */
 	| { readonly kind: 'told'; readonly text: string };
+
+export type QuantityChange = Extract<
+	Change,
+	{ kind: 'value' | 'values' | 'quantity_renamed' | 'quantity_changed' }
+>;

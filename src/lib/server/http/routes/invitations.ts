@@ -17,7 +17,7 @@ import {
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { addPerson, personByEmail } from '../../people/people';
 import { includes, ROLES } from '$lib/protocol/roles';
-import { changeRole, giveRole, roleOf } from '../../people/roles';
+import { changeRole, giveRole, roleOf } from '../../people/memberships';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 import { signedIn } from './session';

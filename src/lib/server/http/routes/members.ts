@@ -2,7 +2,7 @@
 import { z } from '$lib/server/zod';
 import { membersSchema } from '$lib/protocol/answers';
 import { note } from '../../people/audit';
-import { changeRole, listMembers } from '../../people/roles';
+import { changeRole, listMembers } from '../../people/memberships';
 import { ROLES, type Role } from '$lib/protocol/roles';
 import { problem } from '../problem';
 import { empty, json, route, type Call } from '../route';

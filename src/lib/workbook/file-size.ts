@@ -7,5 +7,6 @@ export const MOST_MEGABYTES = 64;
 export const MOST_BYTES = MOST_MEGABYTES * MEGABYTE;
 
 export const megabytes = (count: number): number => count * MEGABYTE;
-/** "65 MB": what is above a limit is never rounded down to it. */
-export const sizeWords = (bytes: number): string => `${Math.ceil(bytes / MEGABYTE)} MB`;
+/** "65 MB", "16 kB": what is above a limit is never rounded down to it. */
+export const sizeWords = (bytes: number): string =>
+	bytes < MEGABYTE ? `${Math.ceil(bytes / 1024)} kB` : `${Math.ceil(bytes / MEGABYTE)} MB`;

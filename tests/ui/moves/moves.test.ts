@@ -1,0 +1,125 @@
+/** What an edit moves, computed by the engine and put into words. All figures are made up. */
+import { describe, expect, it } from 'vitest';
+import { Model } from '$lib/engine/model';
+import { headlinesOf, movesBetween, moveWords, readHeadlines } from '$lib/ui/moves/moves';
+import { applyCommand } from '$lib/workbook/commands';
+import type { Workbook } from '$lib/workbook/schema';
+
+const book: Workbook = {
+	format: 'metrewright',
+	version: 3,
+	title: 'Test shop',
+	sets: [{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] }],
+	sheets: [
+		{
+			title: 'All',
+			quantities: [
+				{ name: 'price', label: 'Resin price', unit: 'EUR/kg', value: 2 },
+				{
+					name: 'mass',
+					label: 'Mass',
+					unit: 'kg/m',
+					per: ['product'],
+					value: { A15: 0.06, B22: 0.1 }
+				},
+				{
+					name: 'cost',
+					label: 'Resin cost',
+					unit: 'EUR/m',
+					per: ['product'],
+					formula: 'price * mass'
+				},
+				{ name: 'sold', label: 'Metres sold', unit: 'km/year', value: 400 },
+				{ name: 'fixed_cost', label: 'Fixed cost', unit: 'EUR/year', value: 80000 },
+				{ name: 'revenue', label: 'Revenue', unit: 'EUR/year', formula: '0.5[EUR/m] * sold' },
+				{
+					name: 'result',
+					label: 'Result',
+					unit: 'EUR/year',
+					formula: 'revenue - fixed_cost - sold * cost[product.A15]'
+				},
+				{ name: 'pays', label: 'Pays', type: 'yes_no', formula: 'result > 0[EUR/year]' },
+				{
+					name: 'break_even',
+					label: 'Break-even price',
+					unit: 'EUR/kg',
+					formula: '(revenue - fixed_cost) / (sold * mass[product.A15])',
+					where: 'sold > 0[km/year]'
+				}
+			]
+		}
+	],
+	scenarios: [
+		{ id: 'base', title: 'Base', parent: null, changes: [] },
+		{ id: 'more', title: 'More', parent: 'base', changes: [{ quantity: 'sold', value: 500 }] }
+	],
+	front: {
+		subject: 'product',
+		facts: [
+			{ quantity: 'cost', title: 'Cost' },
+			{ quantity: 'revenue', title: 'Revenue' },
+			{ quantity: 'pays', title: 'Pays' }
+		]
+	},
+	starts: [
+		{
+			id: 'finance',
+			title: 'Finance',
+			facts: [{ quantity: 'result', title: 'Result' }],
+			findings: [{ kind: 'figures', title: 'All', quantities: ['result', 'price', 'break_even'] }]
+		}
+	]
+};
+
+function read(workbook: Workbook) {
+	const model = Model.open(workbook);
+	expect(model.problems).toEqual([]);
+	const results = new Map(workbook.scenarios.map(({ id }) => [id, model.results(id)]));
+	const { layout } = model;
+	return readHeadlines({ workbook, layout, results, subject: 'A15', locale: 'en' });
+}
+function moved(quantity: string, value: number, scenario = 'base', order = ['base', 'more']) {
+	const result = applyCommand(book, {
+		kind: 'set_inputs',
+		scenario,
+		entries: [{ quantity, at: [], value }]
+	});
+	if (!result.ok) throw new Error(result.problem.message);
+	return movesBetween(read(book), read(result.workbook), order).map((move) =>
+		moveWords(move, move.after.scenario === 'base' ? null : move.after.scenario, 'en')
+	);
+}
+
+describe('headline results', () => {
+	it('are what the first screen and the starting views put first, each once', () => {
+		expect(headlinesOf(book)).toEqual(['cost', 'revenue', 'pays', 'result', 'price', 'break_even']);
+	});
+
+	it('are read as numbers of what is computed: no entries, no yes and no', () => {
+		const names = read(book).map(({ quantity }) => quantity);
+		expect(new Set(names)).toEqual(new Set(['cost', 'revenue', 'result', 'break_even']));
+	});
+});
+
+describe('what an edit moves', () => {
+	it('comes with what moved most first, from what to what, and by how much', () => {
+		// The result: 400 km × 0.5 EUR/m = 200,000, less 80,000, less 400 km × 0.12 (0.24) EUR/m.
+		expect(moved('price', 4)).toEqual([
+			'Resin cost 0.12 to 0.24 EUR/m, +100.0 %',
+			'Result 72,000 to 24,000 EUR/year, −66.7 %'
+		]);
+	});
+
+	it('is told of the base where it moved, else of the first scenario that did', () => {
+		expect(moved('sold', 800, 'more')[0]).toMatch(/^Result \(more\) 110,000 to 224,000 EUR\/year/);
+		expect(moved('sold', 800)[0]).toMatch(/^Result 72,000 to /);
+	});
+
+	it('says so of a result that comes or goes, before all others', () => {
+		expect(moved('sold', 0)[0]).toBe('Break-even price 5 to n/a EUR/kg');
+	});
+
+	it('is nothing where an entry only stays what it was', () => {
+		expect(moved('price', 2)).toEqual([]);
+	});
+});
