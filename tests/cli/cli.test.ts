@@ -196,7 +196,11 @@ describe('the command words', () => {
 	it('print the JSON Schema', async () => {
 		const { out, code } = await answer(['schema']);
 		expect(code).toBe(0);
-		expect(JSON.parse(out).properties.format).toEqual({ const: 'metrewright', type: 'string' });
+		expect(JSON.parse(out).properties.format).toEqual({
+			const: 'metrewright',
+			type: 'string',
+			description: 'Says that the file is a workbook.'
+		});
 	});
 
 	it('refuse an unknown option by naming the known ones', async () => {
