@@ -1,6 +1,6 @@
-/** Load by stage and month in the shipped plant, drums in circulation, set-ups by campaign, and how the limit moves. */
+/** Load by stage and month in the shipped plant, drums in circulation, rounds of a line, and how the limit moves. */
 import { describe, expect, it } from 'vitest';
-import { enter, makeInYear, openShipped, read } from '../reference/shipped';
+import { enter, openShipped, read } from '../reference/shipped';
 import { modelOf } from './independent/model';
 import { plant, productOf, products, sum } from './independent/plant';
 import { chamberHours, rewindHours } from './independent/time';
@@ -155,11 +155,11 @@ describe('drums in circulation', () => {
 	});
 });
 
-describe('a campaign', () => {
+describe('a round of a line', () => {
 	it('goes from thin to thick and back, each set-up from the matrix', () => {
 		const model = openShipped('marram');
 		const setup = (from: string, to: string) => read(model, 'setup_between', from, to);
-		expect(setup('PB15B', 'PB15B')).toBe(0);
+		expect(setup('PB15B', 'PB15B')).toBe(0.5); // print or coil
 		expect(setup('PB15B', 'PB22B')).toBe(2.2); // size
 		expect(setup('PB22B', 'PB15B')).toBeCloseTo(2.2 + 0.4, 12); // and from thick to thin
 		expect(setup('PX15P', 'PX15B')).toBe(1.5); // the barrier comes on
@@ -167,7 +167,8 @@ describe('a campaign', () => {
 		expect(setup('PB15B', 'PX15B')).toBeCloseTo(4.5 + 0.7, 12); // and from dark to light
 		// L6: 15, 22, 28 mm and back to 15
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.2 + (2.2 + 0.4), 12);
-		expect(read(model, 'wheel_setup_hours', 'L6')).toBeCloseTo(7 * 45, 9);
+		// L7 runs one product: what changes is print or coil
+		expect(read(model, 'wheel_setup', 'L7')).toBe(0.5);
 	});
 
 	it('takes a set-up that the plant knows better before the rule', () => {
@@ -177,9 +178,10 @@ describe('a campaign', () => {
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.2 + 5, 12);
 	});
 
-	it('leaves out what is not made, and follows another order', () => {
+	it('leaves out what is too little for campaigns, and follows another order', () => {
 		const model = openShipped('marram');
-		enter(model, ...makeInYear('PB22B', 'L6', 0));
+		enter(model, ['demand', ['PB22B'], 100_000]);
+		expect(read(model, 'in_campaign', 'PB22B', 'L6')).toBe(0);
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.6, 12);
 		const turned = openShipped('marram');
 		enter(turned, ['campaign_order', ['PB28B', 'L6'], 2], ['campaign_order', ['PB22B', 'L6'], 3]);

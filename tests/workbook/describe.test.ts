@@ -154,6 +154,27 @@ const cases: [Command, string][] = [
 ];
 
 describe('a command in words', () => {
+	it('says that a programme is switched off, and on again', () => {
+		const on = {
+			name: 'mix',
+			title: 'Mix',
+			maximise: 'ebit',
+			decisions: ['made'],
+			constraints: []
+		};
+		const off = { ...on, off: true };
+		const put = (programme: typeof on): Command => ({
+			kind: 'put_programme',
+			name: 'mix',
+			programme
+		});
+		const words = (before: typeof on, after: typeof on) =>
+			describeCommand({ ...plant, programmes: [before] }, put(after));
+		expect(words(on, off)).toBe('switch off Mix');
+		expect(words(off, on)).toBe('switch on Mix');
+		expect(words(off, { ...off, title: 'Blend' })).toBe('change programme Blend');
+	});
+
 	it.each(cases.map(([command, words]) => [words, command] as const))('%s', (words, command) => {
 		expect(describeCommand(plant, command)).toBe(words);
 	});

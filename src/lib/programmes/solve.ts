@@ -88,7 +88,9 @@ export function solve(
 	const held = withWholeFixed(inner.programme, first.chosen);
 	if (solver.solve(held, { ...run, basis: null }).status !== 'optimal') return { status: 'failed' };
 	const objective = objectiveOf(inner.programme, first.chosen);
-	const gap = Math.abs(first.bound - objective) / Math.max(Math.abs(objective), 1e-9);
+	const open = Math.abs(first.bound - objective) / Math.max(Math.abs(objective), 1e-9);
+	// What sums are rounded by is no gap.
+	const gap = open <= PROOF ? 0 : open;
 	return settled(solver, programme, inner, held, { ...run, basis: null }, settings, gap);
 }
 

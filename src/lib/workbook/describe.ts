@@ -77,9 +77,7 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		case 'set_ran':
 			return `run study ${study(command.name)}`;
 		case 'put_programme':
-			return command.name === undefined
-				? `add programme ${command.programme.title}`
-				: `change programme ${command.programme.title}`;
+			return programmeWords(workbook, command);
 		case 'remove_programme':
 			return `remove programme ${programme(command.name)}`;
 		case 'set_plans': {
@@ -97,6 +95,16 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		case 'several':
 			return command.commands.map((each) => describeCommand(workbook, each)).join('; ');
 	}
+}
+
+function programmeWords(
+	workbook: Workbook,
+	{ name, programme }: Extract<Command, { kind: 'put_programme' }>
+): string {
+	if (name === undefined) return `add programme ${programme.title}`;
+	const was = workbook.programmes?.find((each) => each.name === name)?.off ?? false;
+	const is = programme.off ?? false;
+	return `${was === is ? 'change programme' : is ? 'switch off' : 'switch on'} ${programme.title}`;
 }
 
 function setWord(workbook: Workbook, name: string): string {

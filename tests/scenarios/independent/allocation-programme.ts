@@ -157,7 +157,11 @@ export function programmeOf(works: Works, year: number, market: Market = {}): Pr
 			const least = Math.min(contracts[product.id] ?? 0, demand);
 			return [
 				{ name: sold(product.id, month), least, most: demand },
-				{ name: stock(product.id, month), least: 0, most: product.stock_max_m }
+				{
+					name: stock(product.id, month),
+					least: 0,
+					most: product.stock_max_m - Math.max(0, works.campaignStock.get(product.id) ?? 0)
+				}
 			];
 		})
 	);

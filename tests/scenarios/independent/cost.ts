@@ -41,7 +41,7 @@ export function variableCost(works: Works, lineId: string, productId: string): V
 }
 
 /** A kg of scrap is paid at the average price of the whole pipe and earns the base polymer's value. */
-function lostPerKg(works: Works, productId: string): number {
+export function lostPerKg(works: Works, productId: string): number {
 	const pipe = at(works.pipes, productId);
 	const base = given(materials, productOf(productId).base);
 	return pipe.materialCost / pipe.massPerMetre - (base.scrap_eur_per_kg ?? 0);

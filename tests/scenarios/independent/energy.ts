@@ -23,7 +23,7 @@ export function kWhPerMetre(product: Product, pipe: Pipe, run: Run): number {
 	return (
 		run.kgExtruded * energy.process_kWh_kg +
 		(product.crosslink ? pipe.massPerMetre * energy.crosslink_kWh_kg : 0) +
-		(product.setup_h / product.lot_m) * energy.standby_kW_per_line +
+		run.setUps.hours * run.setUps.perMetre * energy.standby_kW_per_line +
 		(product.route === 'inline' ? 0 : energy.rewind_kWh_m)
 	);
 }

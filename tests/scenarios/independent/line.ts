@@ -2,6 +2,19 @@
 import type { Pipe } from './pipe';
 import { given, materials, type Line, type Product } from './plant';
 
+/** Of a product on a line: one by lot for each lot, else as campaigns are run. */
+export interface SetUps {
+	/** For each good metre. */
+	readonly perMetre: number;
+	/** Of one. */
+	readonly hours: number;
+}
+
+export const byLot = (product: Product): SetUps => ({
+	perMetre: 1 / product.lot_m,
+	hours: product.setup_h
+});
+
 export interface Run {
 	/** m/min by limit. */
 	readonly limits: ReadonlyMap<string, number>;
@@ -14,9 +27,16 @@ export interface Run {
 	readonly hoursPerMetre: number;
 	/** kg through the extruders for each good metre. */
 	readonly kgExtruded: number;
+	readonly setUps: SetUps;
 }
 
-export function runOf(product: Product, pipe: Pipe, line: Line, speedRatio: number): Run {
+export function runOf(
+	product: Product,
+	pipe: Pipe,
+	line: Line,
+	speedRatio: number,
+	setUps: SetUps = byLot(product)
+): Run {
 	const limits = limitsOf(product, pipe, line);
 	const [limitedBy, speed] = [...limits].reduce((least, limit) =>
 		limit[1] < least[1] ? limit : least
@@ -33,10 +53,11 @@ export function runOf(product: Product, pipe: Pipe, line: Line, speedRatio: numb
 		limitedBy,
 		goodPerRunningHour,
 		goodPerHour,
-		hoursPerMetre: 1 / goodPerHour + product.setup_h / product.lot_m,
+		hoursPerMetre: 1 / goodPerHour + setUps.hours * setUps.perMetre,
 		// Metres are scrapped while the line runs, so breakdown time does not enter.
 		kgExtruded:
-			(pipe.massPerMetre * gross) / goodPerRunningHour + product.setup_scrap_kg / product.lot_m
+			(pipe.massPerMetre * gross) / goodPerRunningHour + product.setup_scrap_kg * setUps.perMetre,
+		setUps
 	};
 }
 

@@ -96,6 +96,7 @@ export const guide: readonly GuideSection[] = [
 		title: 'Scenarios, edits and undo',
 		paragraphs: [
 			'Each scenario has a plan of its own, started from the plan of the scenario that it is built on, so that the two differ only where it pays. Every edit is planned anew. Until the new plan is there, the figures of before stand in grey.',
+			'A workbook can have several programmes. They are solved one after another, and each takes what those before it decided as it stands, whole numbers too; so does what one more is worth. One that is switched off decides nothing.',
 			'Plans are kept in the file with the rest, so that it can be read where there is no solver. Undo takes back what somebody did; the plans then follow.'
 		]
 	}

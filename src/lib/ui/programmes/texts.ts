@@ -40,6 +40,8 @@ export const texts = {
 	full: 'full',
 	short: 'short',
 	plan: 'Plan',
+	yes: 'yes',
+	no: 'no',
 
 	rest: 'The rest of the plan',
 
@@ -56,6 +58,7 @@ export const texts = {
 	whyTitle: (what: string) => `Why not more: ${what}`,
 	proven: 'Proven best',
 	provenWhole: (gap: string) => `Proven to be within ${gap} of the best there is in whole numbers`,
+	provenBestWhole: 'Proven best in whole numbers',
 	wholeHeld: 'What one more is worth is told with the whole choices as they are.',
 	keptSince: (day: string) => `The plan is kept as it stood on ${day}; it does not follow edits.`,
 	keptShort: (short: string) => `Keeping it costs ${short}.`,
@@ -194,6 +197,11 @@ export const texts = {
 		`${decisions} decisions${whole ? `, ${whole} of them whole` : ''}, ${requirements} requirements, ${factors} factors${apart ? `, in ${apart} that are solved apart` : ''}.`
 } as const;
 
-/** Who, and what it brings. */
-export const findingOf = (scenario: string, amount: string, isBest: boolean): string =>
-	isBest ? `${scenario}: the best plan brings ${amount}` : `${scenario}: the plan brings ${amount}`;
+/** Who, and what it brings, or what the least comes to. */
+export const findingOf = (
+	scenario: string,
+	amount: string,
+	isBest: boolean,
+	isLeast: boolean
+): string =>
+	`${scenario}: the ${isBest ? 'best plan' : 'plan'} ${isLeast ? 'comes to' : 'brings'} ${amount}`;
