@@ -81,6 +81,8 @@ export class Session implements EngineEvents {
 	said = $state('');
 	/** The last step taken here, in words, and how many there were; plans and what others do are none. */
 	lastStep = $state('');
+	/** What it did to the headline results, in words; empty until it is known. */
+	moved = $state('');
 	step = $state(0);
 	readOnly = $state(false);
 	/** Why: another tab has it, or one's part in it on the server is to read. */
@@ -157,6 +159,7 @@ export class Session implements EngineEvents {
 		this.#agreement = null;
 		this.notice = null;
 		this.lastStep = '';
+		this.moved = '';
 		this.view.begin(workbook, keptView);
 		this.#layout = null;
 		this.#take(historyOf(workbook));

@@ -65,8 +65,12 @@ const book: Workbook = {
 		{
 			id: 'finance',
 			title: 'Finance',
-			facts: [{ quantity: 'result', title: 'Result' }],
-			findings: [{ kind: 'figures', title: 'All', quantities: ['result', 'price', 'break_even'] }]
+			facts: [
+				{ quantity: 'result', title: 'Result' },
+				{ quantity: 'price', title: 'Price' },
+				{ quantity: 'break_even', title: 'Break-even price' }
+			],
+			findings: [{ kind: 'figures', title: 'All', quantities: ['mass'] }]
 		}
 	]
 };
@@ -112,11 +116,15 @@ describe('what an edit moves', () => {
 
 	it('is told of the base where it moved, else of the first scenario that did', () => {
 		expect(moved('sold', 800, 'more')[0]).toMatch(/^Result \(more\) 110,000 to 224,000 EUR\/year/);
-		expect(moved('sold', 800)[0]).toMatch(/^Result 72,000 to /);
+		expect(moved('sold', 600)[0]).toMatch(/^Result 72,000 to /);
 	});
 
-	it('says so of a result that comes or goes, before all others', () => {
-		expect(moved('sold', 0)[0]).toBe('Break-even price 5 to n/a EUR/kg');
+	it('says so of a result that comes or goes, and keeps the workbook’s order among those that more than double', () => {
+		expect(moved('sold', 0)).toEqual([
+			'Revenue 200,000 to 0 EUR/year, −100.0 %',
+			expect.stringMatching(/^Result 72,000 to −80,000 EUR\/year/),
+			'Break-even price 5 to n/a EUR/kg'
+		]);
 	});
 
 	it('is nothing where an entry only stays what it was', () => {

@@ -26,7 +26,7 @@ export interface Reading {
 export interface Move {
 	readonly before: Reading;
 	readonly after: Reading;
-	/** By how much of what it was; infinite where a number comes or goes. */
+	/** By how much of what it was, at most 1: beyond that, and where a number comes or goes, the workbook's order says more. */
 	readonly size: number;
 }
 
@@ -38,13 +38,10 @@ interface ReadingOf {
 	readonly locale: string;
 }
 
-/** The results that the workbook itself puts first: those of its first screen and of its starting views. */
+/** The results that the workbook itself puts first, in its order: the facts of its first screen and of its starting views. */
 export function headlinesOf({ front, starts }: Workbook): string[] {
-	const shown = (starts ?? []).flatMap(({ facts, findings }) => [
-		...(facts ?? []).map(({ quantity }) => quantity),
-		...findings.flatMap((finding) => (finding.kind === 'figures' ? finding.quantities : []))
-	]);
-	return [...new Set([...(front?.facts ?? []).map(({ quantity }) => quantity), ...shown])];
+	const facts = [front?.facts, ...(starts ?? []).map((start) => start.facts)];
+	return [...new Set(facts.flatMap((some) => some ?? []).map(({ quantity }) => quantity))];
 }
 
 /** Every headline result that is a single number, in every scenario that is computed. */
@@ -86,7 +83,12 @@ export function movesBetween(
 ): Move[] {
 	const was = new Map(before.map((reading) => [key(reading), reading]));
 	const found = new Map<string, Move>();
-	const inOrder = scenarios.flatMap((id) => after.filter(({ scenario }) => scenario === id));
+	const names = [...new Set(after.map(({ quantity }) => quantity))];
+	const inOrder = names.flatMap((name) =>
+		scenarios.flatMap((id) =>
+			after.filter(({ scenario, quantity }) => scenario === id && quantity === name)
+		)
+	);
 	for (const reading of inOrder) {
 		const old = was.get(key(reading));
 		if (!old || found.has(reading.quantity)) continue;
@@ -99,9 +101,9 @@ export function movesBetween(
 const key = ({ scenario, quantity }: Reading) => `${scenario} ${quantity}`;
 
 function sizeOf(before: number | null, after: number | null): number {
-	if (before === null || after === null) return before === after ? 0 : Infinity;
+	if (before === null || after === null) return before === after ? 0 : 1;
 	if (isClose(before, after)) return 0;
-	return before === 0 ? Infinity : Math.abs(after / before - 1);
+	return before === 0 ? 1 : Math.min(Math.abs(after / before - 1), 1);
 }
 
 /** "Factory cost per metre 0.2970 to 0.3017 EUR/m, +1.6 %" */

@@ -3,8 +3,6 @@ import { inLanguage } from '../language';
 
 const en = {
 	whatTheLastEditMoves: 'What the last edit moves',
-	/** Before there was one. */
-	saidHere: 'What an edit moves is said here.',
 	plansFollow: (edit: string) => `${edit}: the plan follows …`,
 	moves: (edit: string, moves: readonly string[], more: number) =>
 		`${edit}: moves ${moves.join('; ')}${more > 0 ? `; and ${more} more` : ''}`,
