@@ -8,7 +8,8 @@ import { freeId } from '$lib/ui/members/free-id';
 import { checkCount, messagesOf } from '$lib/ui/messages';
 import { differing } from '$lib/ui/scenarios/compare';
 import { freeTitle, idFrom, fingerprintOf } from '$lib/ui/scenarios/words';
-import { othersWords, type SharedState } from '$lib/ui/shared/words';
+import { othersWords } from '$lib/ui/shared/others-words';
+import type { SharedState } from '$lib/ui/shared/words';
 import { savedWords } from '$lib/ui/shell/saved';
 import { base, cheap, layout, resultsOf, shop } from './shop';
 

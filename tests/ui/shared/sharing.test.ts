@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
 import type { Store } from '$lib/browser/store';
 import '$lib/browser/sync/connection';
+import '$lib/ui/shared/others-words';
 import type { StoredLink } from '$lib/browser/sync/stored-link';
 import { applyCommand } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';

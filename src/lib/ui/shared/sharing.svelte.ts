@@ -12,7 +12,6 @@ import type { LocalDocument, Link, SyncState } from '$lib/browser/sync/sync';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Conflict, Side } from '$lib/workbook/merge';
 import type { Session } from '../session.svelte';
-import { othersWords } from './words';
 
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps here are replaced whole, or nothing is drawn from them */
 /** How long no edit must come before it is sent. */
@@ -129,7 +128,10 @@ export class Sharing {
 			return;
 		this.#starting = true;
 		try {
-			const { connect } = await import('$lib/browser/sync/connection');
+			const [{ connect }, { othersWords }] = await Promise.all([
+				import('$lib/browser/sync/connection'),
+				import('./others-words')
+			]);
 			const { link } = this;
 			if (this.#openDocument !== openDocument || !link) return;
 			this.#connection = connect(link, this.#localDocument(openDocument), {

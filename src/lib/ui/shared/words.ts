@@ -1,9 +1,6 @@
-/** What the header and the pages say of a shared workbook: when it was saved, what waits, who did what. */
-import type { Revision } from '$lib/protocol/answers';
+/** What the header and the pages say of a shared workbook: when it was saved, what waits. */
 import type { Role } from '$lib/protocol/roles';
-import type { Change } from '$lib/workbook/compare/change';
 import type { SyncState } from '$lib/browser/sync/sync';
-import { changeText } from './change-text';
 
 export interface SharedState {
 	readonly link: { readonly number: number; readonly at: number } | null;
@@ -31,28 +28,6 @@ export function sharedWords(
 		default:
 			return pending ? 'kept here, to be sent' : saved;
 	}
-}
-
-/**
- * What others did, in a breath: "Anna Berg: resin price: 1.95 to 2.10 EUR/kg, and 2 more". Where nobody has an account,
- * the others are other browsers.
- */
-export function othersWords(
-	revisions: readonly Pick<Revision, 'author' | 'changes'>[],
-	accounts = true,
-	locale = 'en'
-): string {
-	const byAuthor = new Map<string, Change[]>();
-	for (const { author, changes } of revisions) {
-		const name = accounts ? author.name : 'Another browser';
-		byAuthor.set(name, [...(byAuthor.get(name) ?? []), ...changes]);
-	}
-	return [...byAuthor]
-		.map(([name, [first, ...others]]) => {
-			const more = others.length > 0 ? `, and ${others.length} more` : '';
-			return first === undefined ? `${name} saved` : `${name}: ${changeText(first, locale)}${more}`;
-		})
-		.join('; ');
 }
 
 export const ROLE_WORDS: Readonly<Record<Role, string>> = {
