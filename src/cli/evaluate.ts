@@ -1,6 +1,9 @@
 /** `evaluate`: the values of some or all quantities in some or all scenarios, as text or as JSON. */
 import { Model } from '$lib/engine/model';
 import { nearest } from '$lib/formula/names';
+import { dateText } from '$lib/workbook/date-text';
+import { holdsDates } from '$lib/workbook/file-dates';
+import type { Workbook } from '$lib/workbook/schema';
 import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
 import type { CommandOutput } from './command-output';
@@ -49,7 +52,7 @@ export function evaluateCommand(args: readonly string[]): CommandOutput {
 	const { title } = model.workbook;
 	const out = switches.has('json')
 		? `${JSON.stringify({ workbook: title, scenarios: answers })}\n`
-		: asText(title, answers);
+		: asText(title, answers, datesOf(model.workbook));
 	return { out, code: 0 };
 }
 
@@ -63,17 +66,29 @@ function unknown(kind: string, asked: readonly string[], known: readonly string[
 	return `${file}: there is no ${kind} "${strange}"; ${hint}`;
 }
 
-function asText(title: string, scenarios: readonly JsonScenario[]): string {
+/** The quantities whose values are printed as dates. */
+const datesOf = ({ sheets }: Workbook): ReadonlySet<string> =>
+	new Set(
+		sheets.flatMap(({ quantities }) => quantities.filter(holdsDates)).map(({ name }) => name)
+	);
+
+function asText(
+	title: string,
+	scenarios: readonly JsonScenario[],
+	dates: ReadonlySet<string>
+): string {
 	const lines = [title];
 	for (const { id, quantities } of scenarios) {
 		lines.push('', `scenario ${id}`);
 		for (const [name, quantity] of Object.entries(quantities)) {
 			const unit = quantity.unit === '1' ? '' : quantity.unit;
-			if (quantity.value !== undefined) lines.push(`  ${name}: ${said(quantity.value, unit)}`);
+			const print = (value: JsonValue) =>
+				typeof value === 'number' && dates.has(name) ? dateText(value) : said(value, unit);
+			if (quantity.value !== undefined) lines.push(`  ${name}: ${print(quantity.value)}`);
 			else {
 				lines.push(`  ${name}:`);
 				for (const [members, value] of flat(quantity.values ?? {}))
-					lines.push(`    ${members.join(', ')}: ${said(value, unit)}`);
+					lines.push(`    ${members.join(', ')}: ${print(value)}`);
 			}
 		}
 	}

@@ -17,7 +17,7 @@ function file(name: string, content: unknown): string {
 
 const workbook = (quantities: object[]) => ({
 	format: 'metrewright',
-	version: 3,
+	version: 4,
 	title: 'Small',
 	sets: [{ name: 'pipe', label: 'Pipe', members: [{ id: 'A' }, { id: 'constructor' }] }],
 	sheets: [{ title: 'Only', quantities }],
@@ -42,6 +42,21 @@ describe('evaluate', () => {
 				}
 			]
 		});
+	});
+
+	it('takes dates from the file as text, and prints them so', async () => {
+		const path = file(
+			'dates.json',
+			workbook([
+				{ name: 'start', label: 'Start', unit: 'day', shown: 'date', value: '2024-02-29' },
+				{ name: 'next', label: 'Next', unit: 'day', shown: 'date', formula: 'start + 1[day]' }
+			])
+		);
+		expect((await answer(['evaluate', path])).out).toContain(
+			'  start: 2024-02-29\n  next: 2024-03-01\n'
+		);
+		// Days since 1899-12-30, as formulas see it.
+		expect((await evaluated(path)).scenarios[0].quantities.next.value).toBe(45352);
 	});
 
 	it('nests values by member, a member called constructor included', async () => {

@@ -48,7 +48,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 3,
+		version: 4,
 		title: 'Small',
 		sets: [],
 		sheets: [

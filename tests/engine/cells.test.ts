@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 3,
+	version: 4,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

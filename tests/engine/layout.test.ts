@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 3,
+		version: 4,
 		title: 'Plant',
 		sets,
 		relations,

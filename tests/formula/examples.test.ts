@@ -4,7 +4,7 @@ import { FUNCTION_WORDS } from '$lib/formula/function-words';
 import { FUNCTIONS } from '$lib/formula/functions';
 import { parseFormula } from '$lib/formula/parse';
 import { exampleText, functionEntries } from '$lib/formula/reference';
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { computed, planOf, type Part, type Shop } from '../engine/plan-builder';
 
 const numbered = (ids: readonly string[], from: number) =>

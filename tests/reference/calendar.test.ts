@@ -6,7 +6,7 @@
 import { gregorianEaster } from 'date-easter';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { cellAt } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
 import { ABSENT } from '$lib/engine/state';

@@ -36,7 +36,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 3,
+		version: 4,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

@@ -27,7 +27,7 @@ const study: Study = {
 };
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 3,
+	version: 4,
 	title: 'Pipe',
 	sets: [
 		{

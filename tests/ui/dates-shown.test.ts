@@ -1,6 +1,6 @@
 /** Dates and years on screen: written as such, read back as such, and their differences in days. */
 import { describe, expect, it } from 'vitest';
-import { dateText, readDate } from '$lib/engine/date-text';
+import { dateText, readDate } from '$lib/workbook/date-text';
 import { Model } from '$lib/engine/model';
 import { UnitSystem } from '$lib/units/system';
 import { viewCell, viewSpan } from '$lib/ui/cells';

@@ -68,7 +68,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 3,
+		version: 4,
 		title: 'Random',
 		sets,
 		relations,

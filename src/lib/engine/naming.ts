@@ -1,5 +1,5 @@
 /** Cells and their values in words: "coil_length of PX15B", "12.5 m". */
-import { dateText } from './date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { membersOf, quantityOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import { numberText } from './wording';

@@ -8,7 +8,15 @@ import { BAD_ARGUMENT, DIVIDES_BY_ZERO, NOT_A_REAL, TOO_LARGE, type State } from
 import { normalDensity, normalQuantile, normalShare } from './normal';
 import { Op, type ScalarOp } from './operations';
 import { down, nearest, remainder, toDigits, toMultiple, up } from './rounding';
-import { dayFrom, dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from './dates';
+import {
+	dayFrom,
+	dayOf,
+	firstOfMonth,
+	isoWeek,
+	monthOf,
+	weekday,
+	yearOf
+} from '$lib/workbook/dates';
 
 /** The result for operands that both have a value; a unary operation ignores y. NaN or infinite: it has none. */
 export function compute(op: ScalarOp, x: number, y: number): number {

@@ -4,7 +4,7 @@
  *
  * Pure: results come in, words go out. Where rows stand belongs to `rows.ts`.
  */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';

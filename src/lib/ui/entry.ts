@@ -4,7 +4,7 @@
  *
  * Units are converted by the caller's function; showing numbers belongs to `format.ts`.
  */
-import { readDate } from '$lib/engine/date-text';
+import { readDate } from '$lib/workbook/date-text';
 import type { Range, Scalar } from '$lib/workbook/schema';
 import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
 

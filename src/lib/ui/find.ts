@@ -9,8 +9,7 @@ export interface Found {
 	readonly sheet: string;
 }
 
-/** As words are compared: without capitals, accents and underscores. */
-export const plain = (text: string) =>
+const plain = (text: string) =>
 	text
 		.toLowerCase()
 		.normalize('NFKD')

@@ -2,7 +2,7 @@
  * What stands beside and below a field while it is edited: what the entry becomes, what is permitted,
  * and the base's value.
  */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';

@@ -2,7 +2,7 @@
  * One quantity as a single figure: at the subject, in one scenario, with its unit. The strip and the
  * contents read it; the grid has its own in `cells.ts`.
  */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';

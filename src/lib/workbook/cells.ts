@@ -153,12 +153,13 @@ export function scalarProblem(guide: CellGuide, value: Scalar): CellProblem | nu
 					message: `it takes yes or no, not ${JSON.stringify(value)}`,
 					remedy: 'Write true or false.'
 				};
+	const kind = quantity.shown === 'date' ? 'date like "2024-02-29"' : 'number';
 	return typeof value === 'number' && Number.isFinite(value)
 		? null
 		: {
 				code: 'wrong-type',
-				message: `it takes a number, not ${typeof value === 'number' ? String(value) : JSON.stringify(value)}`,
-				remedy: 'Write a number, or null where nobody entered one.'
+				message: `it takes a ${kind}, not ${typeof value === 'number' ? String(value) : JSON.stringify(value)}`,
+				remedy: `Write a ${kind}, or null where nobody entered one.`
 			};
 }
 

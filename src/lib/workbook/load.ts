@@ -6,6 +6,7 @@
  */
 import { canonicalChange, canonicalSheet, canonicalStudy } from './canonical';
 import { findProblems } from './consistency';
+import { withDatesRead } from './file-dates';
 import { parseJson, type Json } from './json';
 import { pathText, placeOf } from './place';
 import { FORMAT, workbookSchema, type Workbook } from './schema';
@@ -112,7 +113,7 @@ export function loadWorkbook(
 	}));
 	if (shapes[0]) return refuse('wrong-shape', shapes[0], further(file, shapes));
 	// The schema has just said that the document is one; its own object is used, so that nothing is dropped.
-	const workbook = canonical(document as unknown as Workbook, notices);
+	const workbook = withDatesRead(canonical(document as unknown as Workbook, notices));
 	const problems = findProblems(workbook);
 	if (problems[0]) return refuse('inconsistent', problems[0], further(file, problems));
 	return { ok: true, workbook, notices };

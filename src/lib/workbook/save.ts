@@ -7,6 +7,7 @@ import { axesOf } from './axes';
 import { caseOf, OTHERS } from './cells';
 import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
+import { withDatesWritten } from './file-dates';
 import { findQuantity, findSet, memberPlaces } from './lookup';
 import { printJson } from './print-json';
 import {
@@ -32,7 +33,8 @@ import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './prog
 import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
-export function saveWorkbook(workbook: Workbook): string {
+export function saveWorkbook(given: Workbook): string {
+	const workbook = withDatesWritten(given);
 	const relations = workbook.relations?.map((relation) => inOrder(relationSchema, relation));
 	const document = inOrder(workbookSchema, {
 		...workbook,

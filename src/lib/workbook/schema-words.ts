@@ -59,7 +59,7 @@ const WORDS: Readonly<Record<string, string>> = {
 		'How its number is read: a date, kept as days since 1899-12-30; a year, without a mark for thousands.',
 	'quantities.fixed': 'An input fixed with the structure: no scenario changes it.',
 	'quantities.value':
-		"The entered values, in its own unit: one, or an object by member, nested in the order of 'per'. Null: nobody entered one.",
+		'The entered values, in its own unit: one, or an object by member, nested in the order of "per". A date is a text: "2024-02-29". Null: nobody entered one.',
 	'quantities.formula':
 		'One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value.',
 	'formula.by': 'The axis by whose members the formulas differ.',

@@ -26,7 +26,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 3;
+export const VERSION = 4;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -106,7 +106,7 @@ export const quantitySchema = z.strictObject({
 	shown: z.optional(z.enum(['date', 'year'])),
 	/** An input fixed with the structure: no scenario changes it, and the plan folds it. */
 	fixed: z.optional(z.boolean()),
-	/** The entered values, in the quantity's own unit. */
+	/** The entered values, in the quantity's own unit; of dates, files hold "2027-05-06" (`file-dates.ts`). */
 	value: z.optional(valuesSchema),
 	/** One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value. */
 	formula: z.optional(

@@ -94,24 +94,24 @@ function inWords({ issue, path }: Found, document: unknown): ShapeProblem {
 			return say(...tooBigOrSmall(issue));
 		case 'invalid_format':
 			return say(...badText(issue, value));
-		case 'invalid_value': {
-			const allowed = issue.values.map((entry) => JSON.stringify(entry)).join(', ');
-			if (missing) return say('is missing', `Add "${shown(field)}": ${allowed}.`);
-			return say(`is ${described(value)}`, `Write ${allowed}.`);
-		}
 		case 'invalid_key':
 			return say(
 				`is not a member's id: ${shown(JSON.stringify(field))}`,
 				'A member id has 1 to 64 characters, no quotes, and no space at either end.'
 			);
-		case 'invalid_union':
-			if (missing) return say('is missing', `Add "${shown(field)}"${kindsOf(issue, ': ')}.`);
-			return say(
-				`cannot be ${described(value)} here`,
-				'options' in issue && issue.options
-					? `Write one of${kindsOf(issue, ' ')}.`
-					: remedyForUnion(field)
-			);
+		case 'invalid_value':
+		case 'invalid_union': {
+			const allowed = allowedBy(issue)
+				.map((entry) => JSON.stringify(entry))
+				.join(', ');
+			if (missing) return say('is missing', `Add "${shown(field)}"${allowed && `: ${allowed}`}.`);
+			return issue.code === 'invalid_value'
+				? say(`is ${described(value)}`, `Write ${allowed}.`)
+				: say(
+						`cannot be ${described(value)} here`,
+						allowed ? `Write one of ${allowed}.` : remedyForUnion(field)
+					);
+		}
 		default:
 			return say(`cannot be ${described(value)}`, 'Compare it with the format description.');
 	}
@@ -145,13 +145,9 @@ function badText(
 	return [`is ${text}, which cannot be a name`, `A name has ${NAME}.`];
 }
 
-/** The kinds that there are, where the kind decides what else belongs. */
-function kindsOf(issue: z.core.$ZodIssueInvalidUnion, before: string): string {
-	const options = 'options' in issue ? (issue.options ?? []) : [];
-	return options.length === 0
-		? ''
-		: before + options.map((option) => JSON.stringify(option)).join(', ');
-}
+/** The values that there are; of a union, the kinds that decide what else belongs. */
+const allowedBy = (issue: z.core.$ZodIssueInvalidValue | z.core.$ZodIssueInvalidUnion) =>
+	(issue.code === 'invalid_value' ? issue.values : 'options' in issue && issue.options) || [];
 
 function remedyForUnion(field: string): string {
 	if (field === 'type') return 'Write "number", "yes_no", or {"member_of": a set}.';

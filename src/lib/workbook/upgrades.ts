@@ -27,6 +27,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 3,
 		why: 'it may hold programmes, which decide what nobody entered, and their plans',
 		up: (document) => ({ ...document, version: 3 })
+	},
+	{
+		to: 4,
+		why: 'entered dates are written as dates, such as "2027-05-06"',
+		up: (document) => ({ ...document, version: 4 })
 	}
 ];
 

@@ -1,6 +1,6 @@
 /** The calendar as a picture, and its edits, on the shipped plant's own sheet. */
 import { describe, expect, it } from 'vitest';
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { Model } from '$lib/engine/model';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';

@@ -3,7 +3,7 @@
  * and do not all number the last days of a year as ISO 8601 does; so each is asked only within its bounds, and
  * the week is counted by its Thursday.
  */
-import { FIRST_DATE, LAST_DATE } from '$lib/engine/dates';
+import { FIRST_DATE, LAST_DATE } from '$lib/workbook/dates';
 import { Op } from '$lib/engine/operations';
 import { bracketed, call, infix, numeral, plain, type Piece } from './piece';
 import type { Writer } from './writer';

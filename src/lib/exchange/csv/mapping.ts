@@ -3,7 +3,7 @@
  * scenario. A first guess is made from the names of the columns and from what stands in them; a person
  * corrects it.
  */
-import { readDate } from '$lib/engine/date-text';
+import { readDate } from '$lib/workbook/date-text';
 import { findQuantity, memberPlaces } from '$lib/workbook/lookup';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
 import type { CsvGrid } from './rows';

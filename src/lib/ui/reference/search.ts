@@ -2,7 +2,6 @@
 import { functionEntries, type FunctionEntry } from '$lib/formula/reference';
 import { unitEntries, type UnitEntry } from '$lib/units/reference';
 import type { UnitDefinition } from '$lib/units/unit';
-import { plain } from '../find';
 
 export interface Shown {
 	readonly gathering: readonly FunctionEntry[];
@@ -12,11 +11,14 @@ export interface Shown {
 	readonly own: readonly UnitDefinition[];
 }
 
+/** Without capitals and accents. */
+const plain = (text: string) => text.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
+
 const functions = functionEntries();
 const units = unitEntries();
 
 export function shownFor(typed: string, ownUnits: readonly UnitDefinition[]): Shown {
-	const words = plain(typed).split(' ').filter(Boolean);
+	const words = plain(typed).split(/\s+/).filter(Boolean);
 	const holds = (...texts: readonly (string | undefined)[]) => {
 		const all = plain(texts.join(' '));
 		return words.every((word) => all.includes(word));

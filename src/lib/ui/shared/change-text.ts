@@ -1,5 +1,5 @@
 /** A line of a change list as this reader writes numbers and dates. */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import type { Change } from '$lib/workbook/compare/change';
 import { changeWords } from '$lib/workbook/compare/change-words';
 import { formatInFull } from '../format';

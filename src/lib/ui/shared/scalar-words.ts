@@ -1,5 +1,5 @@
 /** One entered value in words: with its unit, a member by its label. */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import { findSet } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { formatInFull, unitShown } from '../format';

@@ -1,5 +1,5 @@
 /** What is written around the calendar: its finding, a day in words, and the table of dates. */
-import { dateText } from '$lib/engine/date-text';
+import { dateText } from '$lib/workbook/date-text';
 import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Calendar, CalendarDay, Holiday, ShutDown } from './calendar';
 import { dayWords } from './calendar';

@@ -2,8 +2,8 @@
  * The year as months of days: what each date is, which holidays fall on it, whether it lies in a shut-down. Read
  * from results; changes are `calendar-edit.ts`'s, sentences `calendar-words.ts`'s.
  */
-import { dateText } from '$lib/engine/date-text';
-import { monthOf } from '$lib/engine/dates';
+import { dateText } from '$lib/workbook/date-text';
+import { monthOf } from '$lib/workbook/dates';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Picture } from '$lib/workbook/schema';
 import { read, type Source } from '../../figure/read';
