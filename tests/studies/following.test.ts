@@ -5,6 +5,7 @@ import { StudyServer } from '$lib/browser/study-server';
 import { OK } from '$lib/engine/state';
 import { Solver } from '$lib/programmes/highs';
 import { Memory } from '$lib/programmes/memory';
+import { restsOnProgramme } from '$lib/studies/behind';
 import { fingerprintOf } from '$lib/studies/fingerprint';
 import { asksForPlans, type Replanning } from '$lib/studies/following';
 import { runStudyHere } from '$lib/studies/run';
@@ -161,6 +162,20 @@ describe('a bridge', () => {
 	});
 });
 
+describe('what rests on a programme', () => {
+	it('is what it decides and what is computed from that, and nothing where it is switched off', () => {
+		const of = (quantity: string) =>
+			study({ kind: 'bridge', quantity, from: 'base', to: 'more_hours' });
+		expect(restsOnProgramme(plant(), of('gain'))).toBe(true);
+		expect(restsOnProgramme(plant(), of('outlay'))).toBe(false);
+		const off = plant((book) => ({
+			...book,
+			programmes: book.programmes!.map((programme) => ({ ...programme, off: true as const }))
+		}));
+		expect(restsOnProgramme(off, of('gain'))).toBe(false);
+	});
+});
+
 describe('a map and a sensitivity', () => {
 	const across = { ...hours, from: 90, to: 110, steps: 3 };
 	const down = { quantity: 'margin', members: ['A'], mode: 'add', from: 0, to: 1, steps: 2 };
@@ -249,12 +264,17 @@ describe('a worker of studies', () => {
 			loads++;
 			return Promise.resolve(replanning.solver);
 		});
+		const progress: string[] = [];
+		let isAnswered = false;
 		const finished = await new Promise<FromStudyWorker>((resolve) =>
 			server.hear({ kind: 'run', run: 1, source: { workbook: plant() }, study: asked }, (reply) => {
-				if (reply.kind !== 'early') resolve(reply);
+				isAnswered ||= reply.kind === 'early';
+				if (reply.kind === 'progress')
+					progress.push(`${reply.done}/${reply.of}${isAnswered ? ' too late' : ''}`);
+				if (reply.kind === 'finished' || reply.kind === 'failed') resolve(reply);
 			})
 		);
-		return { loads, finished };
+		return { loads, finished, progress };
 	};
 
 	it('reads the solver for a study whose plans follow, and for no other', async () => {
@@ -264,6 +284,11 @@ describe('a worker of studies', () => {
 		const keeps = await told({ ...combination, plans: 'keep' } as Study);
 		expect(keeps.loads).toBe(0);
 		expect(keeps.finished).toMatchObject({ kind: 'finished', answer: { ok: true } });
+	});
+
+	it('says how many points are planned, until there is an answer, and nothing where none is', async () => {
+		expect((await told(combination)).progress).toEqual(['1/2', '2/2']);
+		expect((await told({ ...combination, plans: 'keep' } as Study)).progress).toEqual([]);
 	});
 });
 

@@ -78,6 +78,8 @@ export type FromStudyWorker =
 			readonly values: readonly Float64Array[];
 			readonly states: readonly Uint8Array[];
 	  }
+	/** Points of a study that is no spread of draws, where each is planned anew. */
+	| { readonly kind: 'progress'; readonly run: number; readonly done: number; readonly of: number }
 	/** The answer before the second engine has looked at it. */
 	| { readonly kind: 'early'; readonly run: number; readonly result: StudyResult }
 	| { readonly kind: 'finished'; readonly run: number; readonly answer: Answer<StudyResult> }
@@ -106,7 +108,7 @@ export function transfersOf(
 
 export interface StudyProgress {
 	readonly phase: 'preparing' | 'drawing' | 'finishing' | 'checking';
-	/** Draws; 0 of 0 for a study that has none. */
+	/** Draws, or points that are planned anew; 0 of 0 for a study that has neither. */
 	readonly done: number;
 	readonly of: number;
 }

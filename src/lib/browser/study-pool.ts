@@ -9,6 +9,7 @@ import { refuse, type Answer } from '$lib/studies/problem';
 import { CHUNK } from '$lib/studies/chunk';
 import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
+import { plansOf } from '$lib/workbook/study-parts';
 import type { Study } from '$lib/workbook/study-schema';
 import { RiskRun } from './risk-run';
 import {
@@ -20,8 +21,8 @@ import {
 	type ToStudyWorker
 } from './study-messages';
 
-/** Draws at a time where each is planned anew, which takes a good while. */
-const CHUNK_PLANNED = 8;
+/** Draws at a time where each is planned anew, which takes so long that each is worth telling. */
+const CHUNK_PLANNED = 1;
 
 /** One worker as the pool sees it; tests have their own. */
 export interface Endpoint {
@@ -88,6 +89,8 @@ export class StudyPool {
 					lead,
 					settle,
 					hear: (_, message) => {
+						if (message.kind === 'progress')
+							onprogress?.({ phase: 'drawing', done: message.done, of: message.of });
 						if (message.kind === 'early') onearly(message.result);
 						if (message.kind === 'finished') this.#end(run, message.answer);
 						if (message.kind === 'failed') this.#end(run, stopped(message.why));
@@ -102,7 +105,7 @@ export class StudyPool {
 				workers: this.#size,
 				source: () => sourceOf(workbook, request),
 				study,
-				chunk: request.chunk ?? (study.plans === 'follow' ? CHUNK_PLANNED : CHUNK),
+				chunk: request.chunk ?? (plansOf(study) === 'follow' ? CHUNK_PLANNED : CHUNK),
 				settings: { draws: request.draws, seed: request.seed },
 				tell: (worker, message) => this.#tell(worker, message),
 				end: (answer) => this.#end(run, answer),

@@ -5,7 +5,7 @@
 import type { Solver } from '$lib/programmes/highs';
 import { Memory } from '$lib/programmes/memory';
 import { verifierSteps } from '$lib/studies/first-draw';
-import { asksForPlans, type Replanning } from '$lib/studies/following';
+import { asksForPlans, type PlanningProgress, type Replanning } from '$lib/studies/following';
 import { answer } from '$lib/studies/problem';
 import {
 	finishRisk,
@@ -44,6 +44,30 @@ function guarded(run: number, reply: Reply, act: () => void): void {
 		act();
 	} catch (error) {
 		reply(failed(run, error));
+	}
+}
+
+/** Points that are planned, told one by one until there is an answer. */
+class Told implements PlanningProgress {
+	#tell: ((done: number, of: number) => void) | null;
+	#done = 0;
+	#of = 0;
+
+	constructor(tell: (done: number, of: number) => void) {
+		this.#tell = tell;
+	}
+
+	ahead(points: number): void {
+		this.#of += points;
+	}
+
+	planned(): void {
+		this.#tell?.(++this.#done, this.#of);
+	}
+
+	/** What is planned from here on is the second engine's. */
+	end(): void {
+		this.#tell = null;
 	}
 }
 
@@ -101,7 +125,12 @@ export class StudyServer {
 	): void {
 		if (message.kind === 'open') return reply(this.#open(message, workbook, plan, replanning));
 		const { run } = message;
-		const answered = answerStudy(workbook, message.study, { plan, replanning });
+		const told = new Told((done, of) => reply({ kind: 'progress', run, done, of }));
+		const answered = answerStudy(workbook, message.study, {
+			plan,
+			replanning: replanning && { ...replanning, progress: told }
+		});
+		told.end();
 		if (!answered.ok) return reply({ kind: 'finished', run, answer: answered });
 		reply({ kind: 'early', run, result: answered.value.result });
 		this.#check(run, answered.value.check(), reply);

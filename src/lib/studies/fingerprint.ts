@@ -5,15 +5,14 @@
  * Words that nothing is computed from (titles, notes, sources) leave it as it is.
  */
 import { axesOf } from '$lib/workbook/axes';
-import { formulasOf, mentionsIn } from '$lib/workbook/formula-names';
 import { hashOfText } from '$lib/workbook/hash';
-import { findQuantity, findRelation, findScenario, findSet } from '$lib/workbook/lookup';
-import { activeProgrammes, shadowQuantities } from '$lib/workbook/plans';
+import { findRelation, findScenario, findSet } from '$lib/workbook/lookup';
 import type { Programme } from '$lib/workbook/programme-schema';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { resultsOf, scenariosOf } from '$lib/workbook/study-gaps';
 import type { Study } from '$lib/workbook/study-schema';
+import { behind, namesIn, programmesBehind } from './behind';
 
 export function fingerprintOf(workbook: Workbook, study: Study): string {
 	const { title: _title, note: _note, ran: _ran, ...settings } = study;
@@ -63,46 +62,6 @@ export function freshnessOf(workbook: Workbook, study: Study): Freshness {
 	return study.ran.stood_on === fingerprintOf(workbook, study) ? 'up-to-date' : 'out-of-date';
 }
 
-/** The quantities that these are computed from, these included, in the order of the sheets. */
-function behind(workbook: Workbook, results: readonly string[]): Quantity[] {
-	const found = new Set<string>();
-	const waiting = [...results];
-	for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
-		if (found.has(name)) continue;
-		const quantity = findQuantity(workbook, name);
-		if (!quantity) continue;
-		found.add(name);
-		waiting.push(...deciding(workbook, name));
-		for (const mention of namesIn(quantity)) {
-			waiting.push(mention);
-			const present = findSet(workbook, mention)?.present;
-			if (present !== undefined) waiting.push(present);
-		}
-		for (const { set } of axesOf(quantity)) {
-			const present = findSet(workbook, set)?.present;
-			if (present !== undefined) waiting.push(present);
-		}
-	}
-	return workbook.sheets
-		.flatMap(({ quantities }) => quantities)
-		.filter(({ name }) => found.has(name));
-}
-
-/** What a programme that fills a quantity is derived from. */
-const deciding = (workbook: Workbook, name: string): string[] =>
-	programmesBehind(workbook, new Set([name])).flatMap(
-		({ maximise, minimise, decisions, constraints }) => [
-			...[maximise ?? minimise ?? []].flat(),
-			...decisions,
-			...constraints
-		]
-	);
-
-const programmesBehind = (workbook: Workbook, names: ReadonlySet<string>): Programme[] =>
-	activeProgrammes(workbook).filter((programme) =>
-		[...programme.decisions, ...shadowQuantities(programme)].some((name) => names.has(name))
-	);
-
 /** A programme without its words, and the plans that are kept as they stand. */
 const decidedBy = (workbook: Workbook, { title: _, note: __, ...programme }: Programme) => ({
 	...programme,
@@ -110,17 +69,6 @@ const decidedBy = (workbook: Workbook, { title: _, note: __, ...programme }: Pro
 		(plan) => plan.programme === programme.name && plan.kept !== undefined
 	)
 });
-
-const known = new WeakMap<Quantity, readonly string[]>();
-
-/** The names in the formulas of a quantity; each quantity is read once, for every edit asks again. */
-function namesIn(quantity: Quantity): readonly string[] {
-	const found =
-		known.get(quantity) ??
-		formulasOf(quantity).flatMap((text) => mentionsIn(text).map(({ name }) => name));
-	known.set(quantity, found);
-	return found;
-}
 
 const computed = (quantity: Quantity) => {
 	const { name, type, unit, per, fixed, value, formula, where, range } = quantity;

@@ -14,7 +14,7 @@ import { findScenario } from '$lib/workbook/lookup';
 import { activeProgrammes, filledQuantities, planInForce } from '$lib/workbook/plans';
 import type { Programme } from '$lib/workbook/programme-schema';
 import type { Workbook } from '$lib/workbook/schema';
-import { partsOf } from '$lib/workbook/study-parts';
+import { plansOf } from '$lib/workbook/study-parts';
 import type { Study } from '$lib/workbook/study-schema';
 import {
 	openColumns,
@@ -34,12 +34,20 @@ import { answer, refuse, type Answer } from './problem';
 export interface Replanning {
 	readonly solver: Solver;
 	readonly memory: Memory;
+	/** Hears how far a study is, as its points take a good while each. */
+	readonly progress?: PlanningProgress | undefined;
+}
+
+export interface PlanningProgress {
+	/** So many points more are to be planned. */
+	ahead(points: number): void;
+	/** One of them is. */
+	planned(): void;
 }
 
 /** Whether a study of this workbook asks for plans to be made anew, so that a solver must be there. */
 export const asksForPlans = (workbook: Workbook, study: Study): boolean =>
-	(study.plans ?? (partsOf(study).keepsPlans ? 'keep' : 'follow')) === 'follow' &&
-	activeProgrammes(workbook).length > 0;
+	plansOf(study) === 'follow' && activeProgrammes(workbook).length > 0;
 
 /** `replanning`: left out, plans stay as they stand. */
 export function openFollowing(
@@ -103,6 +111,8 @@ class PlansFollow implements Following {
 		count: number,
 		into: ColumnsRoom
 	): void {
+		const { progress } = this.#replanning;
+		progress?.ahead(count);
 		for (let i = 0; i < count; i++) {
 			const isPlanned = this.#go(columns, draws, from + i);
 			columns.results.forEach(({ scenario, cell }, result) => {
@@ -110,6 +120,7 @@ class PlansFollow implements Following {
 				into.values[result]![i] = isPlanned ? values[cell]! : NaN;
 				into.states[result]![i] = isPlanned ? states[cell]! : NO_ANSWER;
 			});
+			progress?.planned();
 		}
 	}
 

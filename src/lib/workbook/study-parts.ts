@@ -70,6 +70,10 @@ type NoPath = 'check' | 'keepsPlans';
 export const partsOf = (study: Study): Partial<AnyParts> & Pick<StudyParts<Study>, NoPath> =>
 	STUDY_PARTS[study.kind];
 
+/** What a study does with plans that its points make stale. */
+export const plansOf = (study: Study): NonNullable<Study['plans']> =>
+	study.plans ?? (partsOf(study).keepsPlans ? 'keep' : 'follow');
+
 export interface Part<T> {
 	readonly part: T;
 	/** Where it stands in the study. */

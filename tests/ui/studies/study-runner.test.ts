@@ -22,6 +22,33 @@ const study: Study = {
 	...{ quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
 };
 
+/** The same study of a programme that is planned anew: 64 points, half a second each on a clock that the test moves. */
+function timed() {
+	const session = new Session(() => quiet, 'en');
+	session.open({ ...shop, studies: [study] });
+	let now = 0;
+	let asked = 0;
+	let signal: AbortSignal | undefined;
+	let tell: (done: number) => void = () => {};
+	let answer = () => {};
+	const ask: AskStudy = (one, workbook, request) =>
+		new Promise<Answer<StudyResult>>((resolve) => {
+			asked++;
+			signal = request.signal;
+			signal?.addEventListener('abort', () => resolve(refuse('cancelled', 'Cancelled.')));
+			tell = (done) => {
+				now += 500;
+				request.onprogress?.({ phase: 'drawing', done, of: 64 });
+			};
+			answer = () => resolve(askStudy(workbook, one));
+		});
+	const runner = new StudyRunner(session, ask, () => now);
+	const go = (from: number, to: number) => {
+		for (let done = from; done <= to; done++) tell(done);
+	};
+	return { runner, go, answer: () => answer(), asked: () => asked, stopped: () => signal?.aborted };
+}
+
 /** A session with the study, and a bench whose answers come when the test says so. */
 function started() {
 	const session = new Session(() => quiet, 'en');
@@ -43,6 +70,66 @@ function started() {
 	const kept = () => session.workbook!.studies![0]!;
 	return { session, runner, waiting, kept, early: () => early() };
 }
+
+describe('how long a study takes', () => {
+	it('is measured on its first points, which are stopped then, and found again for the same settings alone', async () => {
+		const { runner, go, stopped } = timed();
+		const measured = runner.measure(study);
+		expect(runner.isMeasuring('why')).toBe(true);
+		expect(runner.running('why')).toBeUndefined();
+		go(1, 3);
+		expect(runner.pace(study)).toBeUndefined();
+		go(4, 4);
+		await measured;
+		expect(stopped()).toBe(true);
+		expect(runner.isMeasuring('why')).toBe(false);
+		expect(runner.pace(study)).toMatchObject({ perPoint: 500, points: 64 });
+		expect(runner.found('why')).toBeUndefined();
+		expect(runner.pace({ ...study, title: 'Another title' })).toBeDefined();
+		expect(runner.pace({ ...study, plans: 'keep' })).toBeUndefined();
+	});
+
+	it('is said while it runs, and corrected by every point', async () => {
+		const { runner, go, answer } = timed();
+		const asked = runner.run(study, false);
+		go(1, 3);
+		expect(runner.running('why')?.left).toBeNull();
+		go(4, 4);
+		expect(runner.running('why')?.left).toBe(60 * 500);
+		go(5, 8);
+		expect(runner.running('why')?.left).toBe(56 * 500);
+		answer();
+		await asked;
+		expect(runner.found('why')?.answer.ok).toBe(true);
+	});
+
+	it('gives way to a run', async () => {
+		const { runner, asked, answer } = timed();
+		const measured = runner.measure(study);
+		const run = runner.run(study, false);
+		await measured;
+		expect(runner.isMeasuring('why')).toBe(false);
+		// One that runs tells it by itself.
+		await runner.measure(study);
+		expect(asked()).toBe(2);
+		answer();
+		await run;
+		expect(runner.found('why')?.answer.ok).toBe(true);
+	});
+});
+
+describe('answers with plans that follow and with plans as they stand', () => {
+	it('are both kept', async () => {
+		const { runner, answer } = timed();
+		for (const plans of ['follow', 'keep'] as const) {
+			const run = runner.run({ ...study, plans }, false);
+			answer();
+			await run;
+		}
+		expect(runner.found('why')?.study.plans).toBe('keep');
+		expect(runner.withOtherPlans('why')?.study.plans).toBe('follow');
+	});
+});
 
 describe('a study at work', () => {
 	it('is shown when it is answered, and kept in the workbook only if so asked', async () => {

@@ -12,6 +12,9 @@ import type { Shown } from './shown';
 export interface KindWords<K extends StudyKind> {
 	readonly name: string;
 	readonly asks: string;
+	/** Where it may plan anew, behind "planned anew", and what it has many of. */
+	readonly atEach: string;
+	readonly points: string;
 	/** Of the field for its scenario, where it is more than the one that is asked about. */
 	readonly scenarioLabel?: string;
 	/** The settings of a new one. */

@@ -7,8 +7,10 @@ import type { RunRequest } from '$lib/browser/study-pool';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
+import { plansOf } from '$lib/workbook/study-parts';
 import type { Study } from '$lib/workbook/study-schema';
 import type { Session } from '../session.svelte';
+import { PaceMeter, paceKey, type Pace } from './pace';
 
 /** An answer, and the workbook and settings that it is the answer for. */
 export interface StudyRun {
@@ -23,6 +25,8 @@ export interface Running {
 	readonly of: number;
 	/** The answer is there, and the second engine is looking at it. */
 	readonly isChecking: boolean;
+	/** Milliseconds that it will still take; null where that is not known. */
+	readonly left: number | null;
 }
 
 /** How a study gets its answer; tests have a way of their own. */
@@ -32,18 +36,25 @@ export type AskStudy = (
 	request: RunRequest
 ) => Promise<Answer<StudyResult>>;
 
-/** A study of more draws than this waits until it is asked to run. */
+/** A study of more draws than this waits until it is asked to run, as does one that plans anew in each. */
 export const DRAWS_AT_ONCE = 20_000;
 
 export class StudyRunner {
 	readonly #session: Session;
 	readonly #ask: AskStudy;
 	readonly #found = new SvelteMap<string, StudyRun>();
+	/** The last answer with plans that follow where now they are kept, and the other way about. */
+	readonly #others = new SvelteMap<string, StudyRun>();
 	readonly #running = new SvelteMap<string, Running>();
+	readonly #measuring = new SvelteMap<string, AbortController>();
+	readonly #paces = new SvelteMap<string, Pace & { readonly key: string }>();
+	readonly #now: () => number;
 
-	constructor(session: Session, ask: AskStudy) {
+	/** `now`: milliseconds of any clock that goes on evenly. */
+	constructor(session: Session, ask: AskStudy, now = () => performance.now()) {
 		this.#session = session;
 		this.#ask = ask;
+		this.#now = now;
 	}
 
 	found(name: string): StudyRun | undefined {
@@ -54,23 +65,84 @@ export class StudyRunner {
 		return this.#running.get(name);
 	}
 
+	/** What it found with the other way of treating plans, if that was run. */
+	withOtherPlans(name: string): StudyRun | undefined {
+		return this.#others.get(name);
+	}
+
+	/** How fast a study with these settings goes on this machine; undefined until it was measured. */
+	pace(study: Study): Pace | undefined {
+		const known = this.#paces.get(study.name);
+		return known?.key === paceKey(study) ? known : undefined;
+	}
+
+	isMeasuring(name: string): boolean {
+		return this.#measuring.has(name);
+	}
+
+	/**
+	 * Has the first few points computed, to tell how long all of them take: not while it is being answered, as that tells
+	 * it too. The check of an answer to other settings gives way.
+	 */
+	async measure(study: Study): Promise<void> {
+		const { workbook } = this.#session;
+		const running = this.#running.get(study.name);
+		if (!workbook || (running && !running.isChecking)) return;
+		this.cancel(study.name);
+		this.#stopMeasuring(study.name);
+		const control = new AbortController();
+		this.#measuring.set(study.name, control);
+		const meter = new PaceMeter(this.#now());
+		const tell = (pace: Pace | null) => {
+			if (!pace || control.signal.aborted) return;
+			this.#know(study, pace);
+			control.abort();
+		};
+		await this.#ask(study, workbook, {
+			signal: control.signal,
+			lend: (port) => this.#session.lend(port),
+			onprogress: ({ phase, done, of }) => {
+				if (phase === 'drawing') tell(meter.mark(done, of, this.#now()));
+			},
+			onearly: () => tell(meter.whole(this.#now()))
+		});
+		if (this.#measuring.get(study.name) === control) this.#measuring.delete(study.name);
+	}
+
+	#stopMeasuring(name: string): void {
+		this.#measuring.get(name)?.abort();
+		this.#measuring.delete(name);
+	}
+
+	#know(study: Study, pace: Pace): void {
+		this.#paces.set(study.name, { key: paceKey(study), ...pace });
+	}
+
 	/** Answers a study; keeps the headline in the workbook if so asked. */
 	async run(study: Study, keep: boolean): Promise<void> {
 		const { workbook } = this.#session;
 		if (!workbook) return;
+		this.#stopMeasuring(study.name);
 		this.#running.get(study.name)?.control.abort();
 		const control = new AbortController();
 		const isCurrent = () => this.#running.get(study.name)?.control === control;
-		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false });
+		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false, left: null });
+		const meter = new PaceMeter(this.#now());
 		const answer = await this.#ask(study, workbook, {
 			signal: control.signal,
 			lend: (port) => this.#session.lend(port),
 			onprogress: ({ phase, done, of }) => {
+				if (!isCurrent()) return;
 				const isChecking = phase === 'checking';
-				if (isCurrent()) this.#running.set(study.name, { control, done, of, isChecking });
+				const pace = phase === 'drawing' ? meter.mark(done, of, this.#now()) : null;
+				if (pace) this.#know(study, pace);
+				const left = pace && pace.perPoint * (of - done);
+				this.#running.set(study.name, { control, done, of, isChecking, left });
 			},
 			onearly: (result) => {
-				if (isCurrent()) this.#find(workbook, study, { ok: true, value: result });
+				if (!isCurrent()) return;
+				if (!this.pace(study)) this.#know(study, meter.whole(this.#now()));
+				this.#find(workbook, study, { ok: true, value: result });
 			}
 		});
 		// Another run of it began meanwhile, or it was cancelled.
@@ -82,6 +154,8 @@ export class StudyRunner {
 	}
 
 	#find(workbook: Workbook, study: Study, answer: Answer<StudyResult>): void {
+		const before = this.#found.get(study.name);
+		if (before && plansOf(before.study) !== plansOf(study)) this.#others.set(study.name, before);
 		this.#found.set(study.name, { study, workbook, answer });
 	}
 

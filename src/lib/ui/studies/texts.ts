@@ -35,7 +35,21 @@ const en = {
 	deleteOne: (title: string) => `Delete ${title}`,
 	delete: 'Delete',
 
+	// PlansField
+	plans: 'What the workbook decides by itself',
+	plannedAnew: (atEach: string) => `planned anew ${atEach}`,
+	asItStands: 'the plan as it stands',
+	plannedAnewMeans:
+		'Whatever the study moves, the best plan for it is found, here and in what it is measured against: people react.',
+	asItStandsMeans: 'Nobody reacts: what is planned today is carried out, whatever the study moves.',
+	measuring: 'The first few are being measured, to tell how long all of them take.',
+	takes: (time: string, count: string, points: string) =>
+		`Takes ${time} for ${count} ${points} on this machine, by the first of them. It can be stopped at any time.`,
+
 	// StudyPage
+	runningLeft: (percent: number, left: string) => `Running, ${percent} %, ${left} left`,
+	waitsToBeAsked: (atEach: string, time: string) =>
+		`Not run: planned anew ${atEach}, it takes ${time} on this machine. Run it to see its answer; it can be stopped at any time.`,
 	allStudies: 'All studies',
 	checksFirstDraw: 'The second engine checks the first draw',
 	progressOfTheStudy: 'Progress of the study',

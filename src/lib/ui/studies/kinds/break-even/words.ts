@@ -14,6 +14,8 @@ import type { Shown } from '../../shown';
 export const kind: KindWords<'break_even'> = {
 	name: 'Break-even',
 	asks: 'At which value of an input a result meets a target',
+	atEach: 'at every value that is tried',
+	points: 'values',
 	fresh: ({ selected, ranges: [input] }) => ({ scenario: selected, input, target: 0 }),
 	figures: ({ curve }, { target }) => [...curve.map(({ value }) => value), target],
 	said(workbook, study, result, shown) {

@@ -13,6 +13,8 @@ import type { Shown } from '../../shown';
 export const kind: KindWords<'bridge'> = {
 	name: 'Bridge',
 	asks: 'Which changes make the difference between two scenarios',
+	atEach: 'for every combination of the changes',
+	points: 'combinations',
 	fresh: ({ base, other }) => ({ from: base, to: other }),
 	figures: ({ start, end, parts }) => [start, end, ...parts.map(({ value }) => value)],
 	said: (workbook, study, result, shown) => ({

@@ -13,6 +13,8 @@ import type { Shown } from '../../shown';
 export const kind: KindWords<'map'> = {
 	name: 'Two-way table',
 	asks: 'What a result is over the ranges of two inputs',
+	atEach: 'in every field of the table',
+	points: 'fields',
 	fresh: ({ selected, ranges: [across, down] }) => ({
 		scenario: selected,
 		across: { ...across, steps: 9 },

@@ -15,6 +15,8 @@ import type { Shown } from '../../shown';
 export const kind: KindWords<'optimise'> = {
 	name: 'Best combination',
 	asks: 'Which of all combinations of alternatives is best',
+	atEach: 'for every combination',
+	points: 'combinations',
 	scenarioLabel: 'Starting from',
 	fresh: ({ base }) => ({ scenario: base, direction: 'highest', options: [] }),
 	figures: ({ asItIs, ranked }) => [asItIs.value, ...ranked.map(({ value }) => value)],

@@ -56,6 +56,16 @@ const en = {
 	takeOutOne: (label: string) => `Take out ${label}`,
 	addAnInput: 'Add an input',
 
+	// replanning-words
+	worthOfReplanning: (
+		worth: string,
+		anew: string,
+		kept: string,
+		anewBelow: string,
+		keptBelow: string
+	) =>
+		`Being able to plan anew is worth ${worth} on average over the same draws: the mean is ${anew} with the plan that follows and ${kept} with the plan as it stands; 5 % of results lie below ${anewBelow} and ${keptBelow}.`,
+
 	// View
 	caution: 'Caution.',
 	withoutSource: (guessed: number, inputs: number, guesses: string) =>

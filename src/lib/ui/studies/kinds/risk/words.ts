@@ -12,6 +12,8 @@ import { percentText, type Shown } from '../../shown';
 export const kind: KindWords<'risk'> = {
 	name: 'Risk',
 	asks: 'How sure a result is when inputs are not',
+	atEach: 'in every draw',
+	points: 'draws',
 	fresh: ({ selected }) => ({ scenario: selected, inputs: [], draws: 10_000, seed: 1 }),
 	figures: ({ percentiles, base }) => [percentiles['1'] ?? 0, percentiles['99'] ?? 0, base],
 	said: (workbook, study, result, shown) => ({

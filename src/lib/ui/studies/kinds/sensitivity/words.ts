@@ -16,6 +16,8 @@ import type { Shown } from '../../shown';
 export const kind: KindWords<'sensitivity'> = {
 	name: 'Sensitivity',
 	asks: 'Which inputs matter most, each moved by itself',
+	atEach: 'at every value that an input is moved to',
+	points: 'points',
 	fresh: ({ selected }) => ({ scenario: selected, all: { percent: 10 } }),
 	figures: ({ base, swings }) => [
 		base.value,
