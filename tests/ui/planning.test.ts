@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, SolvingEvents } from '$lib/browser/solving';
@@ -36,7 +36,10 @@ const plansOf = (value: number): Command => ({
 const title = (text: string): Command => ({ kind: 'set_title', title: text });
 
 /** An engine and a solver that answer only when told to, with what they were told. */
-async function opened(workbook: Workbook) {
+async function opened(
+	workbook: Workbook,
+	pause: () => Promise<unknown> = () => new Promise((resume) => setTimeout(resume))
+) {
 	const told: string[] = [];
 	let events: EngineEvents | null = null;
 	let answers: SolvingEvents | null = null;
@@ -73,7 +76,7 @@ async function opened(workbook: Workbook) {
 	session.open(workbook);
 	const settle = async () => {
 		events!.onsettled(session.revision);
-		await new Promise((resume) => setTimeout(resume));
+		await pause();
 	};
 	await settle();
 	return { session, told, settle, answer: () => answers! };
@@ -118,6 +121,32 @@ describe('plans that follow', () => {
 		await settle();
 		answer().onplanned(null, report, session.revision);
 		expect([session.planning?.busy, session.planning?.report]).toEqual([false, report]);
+	});
+
+	it('mark what rests on them once they take long, of these cells alone, and no longer when they are there', async () => {
+		vi.useFakeTimers();
+		try {
+			const { session, answer } = await opened(planned, () => vi.advanceTimersByTimeAsync(1));
+			const { base } = session.layout!.byName.get('mass')!;
+			const marks = new Uint8Array(session.layout!.cells);
+			marks[base] = 1;
+			answer().onresting(new Map([['allocation', marks]]), session.revision);
+			expect(session.stale).toBeNull();
+			await vi.advanceTimersByTimeAsync(300);
+			expect(session.stale?.of('base', base)).toBe('planning');
+			expect(session.stale?.of('base', base + 1)).toBeNull();
+			answer().onplanned(null, report, session.revision);
+			expect(session.stale).toBeNull();
+			const unplanned = [{ programme: 'allocation', scenario: 'base', message: 'None.' }];
+			answer().onplanned(null, { ...report, unplanned }, session.revision);
+			expect(session.stale?.of('base', base)).toBe('refused');
+			// Cells have other numbers now: what is known of the old ones is forgotten, and comes too late.
+			session.apply({ kind: 'remove_quantity', name: 'price', also: true });
+			answer().onresting(new Map([['allocation', marks]]), 1);
+			expect(session.planning!.resting.size).toBe(0);
+		} finally {
+			vi.useRealTimers();
+		}
 	});
 
 	it('leave an earlier edit to be taken back, whatever was planned since', async () => {

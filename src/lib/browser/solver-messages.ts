@@ -1,5 +1,6 @@
 /** What the page and the worker that plans say to each other. Plain data only. */
 import type { AnyAnswer, Question } from '$lib/programmes/inquiry/questions';
+import type { Resting } from '$lib/engine/resting';
 import type { Command } from '$lib/workbook/commands';
 
 export type ToSolver =
@@ -23,9 +24,11 @@ export interface Unplanned {
 export interface KeptShort {
 	readonly programme: string;
 	readonly scenario: string;
-	/** Of the best plan and of the one that is kept, in the objective's unit. */
+	/** Of the best plan and of the one that is kept, as the workbook is now, in the objective's unit. */
 	readonly best: number;
 	readonly kept: number;
+	/** Whether all that is required still holds with it. */
+	readonly fits: boolean;
 }
 
 export interface PlanReport {
@@ -37,6 +40,8 @@ export interface PlanReport {
 }
 
 export type FromSolver =
+	/** Before anything is planned: which cells rest on plans, where that is not as it was. */
+	| { readonly kind: 'resting'; readonly revision: number; readonly resting: Resting }
 	| {
 			readonly kind: 'planned';
 			readonly revision: number;

@@ -3,8 +3,10 @@
  * changed. A newer edit ends the planning of an older one.
  */
 import { Model } from '$lib/engine/model';
+import { restingOf } from '$lib/engine/resting';
 import { Solver } from '$lib/programmes/highs';
 import { Inquiry } from '$lib/programmes/inquiry/inquiry';
+import { keptNow } from '$lib/programmes/kept';
 import { Memory } from '$lib/programmes/memory';
 import { planAll, planningOrder } from '$lib/programmes/plan-all';
 import type { Planned } from '$lib/programmes/planning';
@@ -52,6 +54,7 @@ async function open(port: MessagePort, wasmUrl: string): Promise<Opened> {
 
 async function plan(model: Model, solver: Solver, revision: number): Promise<void> {
 	const before = model.workbook;
+	tellResting(model, revision);
 	const made: Planned[] = [];
 	let begun = performance.now();
 	const isLate = () => performance.now() - begun > PATIENCE;
@@ -80,6 +83,16 @@ async function plan(model: Model, solver: Solver, revision: number): Promise<voi
 	});
 }
 
+/** What it was found from, when it was last told. */
+let toldFor: readonly unknown[] = [];
+
+function tellResting({ plan, workbook }: Model, revision: number): void {
+	const from = [plan, workbook.programmes];
+	if (from.every((one, i) => one === toldFor[i])) return;
+	toldFor = from;
+	say({ kind: 'resting', revision, resting: restingOf(workbook, plan) });
+}
+
 const unplanned = ({ programme, scenario, plan, problems }: Planned): Unplanned => ({
 	programme,
 	scenario,
@@ -89,7 +102,8 @@ const unplanned = ({ programme, scenario, plan, problems }: Planned): Unplanned 
 function keptShort(model: Model, { programme, scenario, plan }: Planned): KeptShort[] {
 	const stands = ownPlan(model.workbook, programme, scenario);
 	if (!plan || stands?.kept === undefined) return [];
-	return [{ programme, scenario, best: plan.objective, kept: stands.objective }];
+	const best = plan.objective;
+	return [{ programme, scenario, best, ...keptNow(model, programme, scenario) }];
 }
 
 async function take(message: Order): Promise<void> {

@@ -3,6 +3,7 @@
  * any other nothing of it is fetched.
  */
 import wasmUrl from 'highs/runtime?url';
+import type { Resting } from '$lib/engine/resting';
 import type { AnyAnswer, AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import type { FromSolver, PlanReport, ToSolver } from './solver-messages';
@@ -10,6 +11,8 @@ import type { FromSolver, PlanReport, ToSolver } from './solver-messages';
 export interface SolvingEvents {
 	/** New plans, or null; they fit the workbook of that edit. */
 	onplanned(command: Command | null, report: PlanReport, revision: number): void;
+	/** Which cells rest on plans, before any is made for the edit. */
+	onresting(resting: Resting, revision: number): void;
 	onfailed(message: string): void;
 }
 
@@ -39,6 +42,7 @@ export const startWorkerSolving: StartSolving = (events) => {
 	};
 	worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
 		if (data.kind === 'failed') fail(data.message);
+		else if (data.kind === 'resting') events.onresting(data.resting, data.revision);
 		else if (data.kind === 'planned') events.onplanned(data.command, data.report, data.revision);
 		else {
 			waiting.get(data.id)?.(data.answer);

@@ -4,10 +4,14 @@
  */
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, StartSolving } from '$lib/browser/solving';
+import type { Resting } from '$lib/engine/resting';
 import type { AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import { activeProgrammes } from '$lib/workbook/plans';
 import type { Workbook } from '$lib/workbook/schema';
+
+/** Milliseconds within which a plan is there before anybody wonders. */
+const SOON = 250;
 
 /** Fetches what starts the solver's worker. */
 export type LoadSolving = () => Promise<StartSolving>;
@@ -36,8 +40,14 @@ export class Planning {
 
 	/** Whether plans are being made for the last edit. */
 	busy = $state(false);
+	/** Whether that takes so long that a reader sees the figures of before. */
+	isSlow = $state(false);
+	#slowly: ReturnType<typeof setTimeout> | undefined;
 	/** What came of the last planning; null where there was none. */
 	report = $state.raw<PlanReport | null>(null);
+	/** Which cells of the layout rest on plans; empty until it is known of this layout. */
+	resting = $state.raw<Resting>(new Map());
+	#laidOutAt = 0;
 
 	constructor(load: LoadSolving, host: Host) {
 		this.#load = load;
@@ -48,8 +58,14 @@ export class Planning {
 	opened(revision: number): void {
 		this.#isOpen = false;
 		this.#openedAt = revision;
-		this.busy = false;
+		this.#be(false);
 		this.report = null;
+	}
+
+	/** The cells have other numbers from this edit on. */
+	laidOut(revision: number): void {
+		this.#laidOutAt = revision;
+		this.resting = new Map();
 	}
 
 	/** An edit that the engine has been told. */
@@ -60,11 +76,11 @@ export class Planning {
 	/** All scenarios show the edit of this revision. */
 	settled(workbook: Workbook, revision: number): void {
 		if (activeProgrammes(workbook).length === 0) {
-			this.busy = false;
+			this.#be(false);
 			this.report = null;
 			return;
 		}
-		this.busy = true;
+		this.#be(true);
 		this.#asked = revision;
 		if (this.#solving) this.#ask();
 		else if (!this.#starting) this.#starting = this.#start();
@@ -82,6 +98,7 @@ export class Planning {
 	}
 
 	close(): void {
+		clearTimeout(this.#slowly);
 		this.#solving?.close();
 		this.#solving = null;
 	}
@@ -91,6 +108,9 @@ export class Planning {
 			const start = await this.#load();
 			this.#solving = start({
 				onplanned: (command, report, revision) => this.#hear(command, report, revision),
+				onresting: (resting, revision) => {
+					if (revision >= this.#laidOutAt) this.resting = resting;
+				},
 				onfailed: (message) => this.#fail(message)
 			});
 			if (this.busy) this.#ask();
@@ -115,13 +135,22 @@ export class Planning {
 		if (revision < this.#openedAt) return;
 		this.report = report;
 		if (command) this.#host.take(command);
-		else if (revision === this.#asked) this.busy = false;
+		else if (revision === this.#asked) this.#be(false);
+	}
+
+	#be(busy: boolean): void {
+		this.busy = busy;
+		if (!busy) {
+			clearTimeout(this.#slowly);
+			this.#slowly = undefined;
+			this.isSlow = false;
+		} else this.#slowly ??= setTimeout(() => (this.isSlow = true), SOON);
 	}
 
 	/** The next edit begins anew. */
 	#fail(message: string): void {
 		this.#isOpen = false;
-		this.busy = false;
+		this.#be(false);
 		this.#host.fail(message);
 	}
 }

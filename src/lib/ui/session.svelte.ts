@@ -27,6 +27,7 @@ import {
 } from '$lib/workbook/history';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { staleCells } from './programmes/stale-plans';
 import { remapResults } from './remap-results';
 import { Planning, type LoadSolving } from './planning.svelte';
 import { View } from './view.svelte';
@@ -94,6 +95,10 @@ export class Session implements EngineEvents {
 	/** What undo would take back; null when there is nothing. */
 	readonly undoable = $derived(this.#history && !this.readOnly ? undoLabel(this.#history) : null);
 	readonly redoable = $derived(this.#history && !this.readOnly ? redoLabel(this.#history) : null);
+	/** Which figures on screen rest on a plan that does not answer the workbook. */
+	readonly stale = $derived.by(() =>
+		this.#history && this.planning ? staleCells(this.#history.workbook, this.planning) : null
+	);
 	readonly units = $derived(UnitSystem.create(this.#history?.workbook.units ?? []).system);
 
 	/** `loadSolving` fetches the solver where the workbook has a programme; left out, plans stay as they are. */
@@ -307,6 +312,7 @@ export class Session implements EngineEvents {
 			this.#faults = new Map();
 			this.#incoming = NO_ANSWERS;
 			this.view.why = null;
+			this.planning?.laidOut(this.#revision);
 		}
 		this.view.follow(workbook);
 	}

@@ -7,7 +7,7 @@ import { readDate } from '$lib/workbook/date-text';
 import { findQuantity, memberPlaces } from '$lib/workbook/lookup';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
 import type { CsvGrid } from './rows';
-import { MEMBER_MARK } from './sheet';
+import { MEMBER_MARK, OUT_OF_DATE } from './sheet';
 
 export type Meaning =
 	| { readonly is: 'nothing' }
@@ -56,6 +56,7 @@ export function proposeMapping(grid: CsvGrid, workbook: Workbook): Mapping {
 			return { is: 'quantity' };
 		}
 		if (said === 'unit') return { is: 'unit' };
+		if (said === OUT_OF_DATE) return { is: 'nothing' };
 		if (
 			said === 'for' ||
 			(cells.length > 0 && share((cell) => cell.includes(MEMBER_MARK)) > ENOUGH)

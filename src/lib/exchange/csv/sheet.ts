@@ -5,11 +5,14 @@
 import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, NOT_ENTERED, NOTHING_KINDS, OK } from '$lib/engine/state';
+import { STALE_WORDS, type StaleCells } from '$lib/engine/stale';
 import type { Entry, PlainTable } from './write';
 
 /** What parts the members of one value: none of them can hold it. */
 export const MEMBER_MARK = '; ';
 
+/** The head of the column that says what is out of date. */
+export const OUT_OF_DATE = 'out of date';
 /** Stands where a value failed. */
 const FAILED = 'no value';
 const wordsFor = (state: number) => NOTHING_KINDS[state]!.replace('-', ' ');
@@ -20,13 +23,24 @@ export const NO_VALUE_WORDS: ReadonlySet<string> = new Set([
 	...Object.keys(NOTHING_KINDS).map((state) => wordsFor(Number(state)))
 ]);
 
-/** `results` of each scenario in the workbook's order; `sheet` is a place, null takes all sheets. */
+/**
+ * `results` of each scenario in the workbook's order; `sheet` is a place, null takes all sheets. Where figures are out of
+ * date, a column at the end says of which scenarios and why.
+ */
 export function sheetTable(
 	layout: Layout,
 	results: readonly Results[],
-	sheet: number | null
+	sheet: number | null,
+	stale: Pick<StaleCells, 'of'> | null = null
 ): PlainTable {
 	const { workbook } = layout;
+	const staleWords = (cell: number): string =>
+		results
+			.flatMap(({ scenario }) => {
+				const because = stale?.of(scenario, cell);
+				return because ? [`${scenario}: ${STALE_WORDS[because]}`] : [];
+			})
+			.join(MEMBER_MARK);
 	const rows: Entry[][] = [];
 	for (const quantity of layout.quantities) {
 		if (sheet !== null && quantity.sheet !== sheet) continue;
@@ -37,12 +51,16 @@ export function sheetTable(
 				membersOf(layout, cell).join(MEMBER_MARK),
 				quantity.quantity.unit ?? '',
 				quantity.quantity.formula === undefined ? 'input' : 'result',
-				...results.map((result) => entryOf(layout, quantity, result, cell))
+				...results.map((result) => entryOf(layout, quantity, result, cell)),
+				...(stale ? [staleWords(cell)] : [])
 			]);
 	}
 	return {
 		caption: sheet === null ? workbook.title : (workbook.sheets[sheet]?.title ?? ''),
-		columns: ['name', 'quantity', 'for', 'unit', 'kind', ...workbook.scenarios.map(({ id }) => id)],
+		columns: [
+			...['name', 'quantity', 'for', 'unit', 'kind', ...workbook.scenarios.map(({ id }) => id)],
+			...(stale ? [OUT_OF_DATE] : [])
+		],
 		rows
 	};
 }

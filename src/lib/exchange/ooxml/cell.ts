@@ -1,4 +1,5 @@
 /** A cell of a file, before any library is asked to write it; `write.ts` alone knows one. */
+import type { StaleCells } from '$lib/engine/stale';
 
 /** What a cell looks like, by what it is. */
 export type Look =
@@ -11,7 +12,12 @@ export type Look =
 	| 'changed'
 	| 'result'
 	| 'unit'
-	| 'helper';
+	| 'helper'
+	/** A result that is out of date. */
+	| 'stale';
+
+/** Why a cell of a scenario is out of date; null where it is not. */
+export type StaleMarks = Pick<StaleCells, 'of' | 'inScenario'>;
 
 export interface FileCell {
 	readonly value?: number | string | null;

@@ -11,15 +11,20 @@ import type { Results } from '$lib/engine/results';
 import { sourcesOf } from '$lib/engine/second/sources';
 import type { Workbook } from '$lib/workbook/schema';
 import { arrangementOf } from './arrangement';
-import type { FileSheet } from './cell';
+import type { FileSheet, StaleMarks } from './cell';
 import { quoted, sheetNames } from './names';
 import { notesSheet } from './notes';
 import { overviewSheet } from './overview';
 import { IN_FILE } from './texts';
 import { valueSheet } from './value-sheet';
 
-/** `results` of each scenario, in the workbook's order. */
-export function sheetsOf(workbook: Workbook, plan: Plan, results: readonly Results[]): FileSheet[] {
+/** `results` of each scenario, in the workbook's order; `stale` marks those that are out of date. */
+export function sheetsOf(
+	workbook: Workbook,
+	plan: Plan,
+	results: readonly Results[],
+	stale: StaleMarks | null = null
+): FileSheet[] {
 	const { layout } = plan;
 	const [overview, ...names] = sheetNames([
 		'Overview',
@@ -39,11 +44,12 @@ export function sheetsOf(workbook: Workbook, plan: Plan, results: readonly Resul
 			scenario,
 			results: results[place]!,
 			name: names[place]!,
-			isBase: place === 0
+			isBase: place === 0,
+			stale
 		})
 	);
 	return [
-		overviewSheet({ layout, book, results, name: overview, sheetNames: names }),
+		overviewSheet({ layout, book, results, name: overview, sheetNames: names, stale }),
 		...values,
 		notesSheet(workbook, names.at(-1)!)
 	];

@@ -3,7 +3,8 @@ import type { Book } from '$lib/engine/cells/book';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { at, type FileCell, type FileSheet } from './cell';
+import { staleHead } from '$lib/engine/stale';
+import { at, type FileCell, type FileSheet, type StaleMarks } from './cell';
 import { quoted } from './names';
 
 const HEAD = 3;
@@ -15,9 +16,17 @@ export interface OverviewOf {
 	readonly name: string;
 	/** Of the scenarios' sheets, not quoted. */
 	readonly sheetNames: readonly string[];
+	readonly stale: StaleMarks | null;
 }
 
-export function overviewSheet({ layout, book, results, name, sheetNames }: OverviewOf): FileSheet {
+export function overviewSheet({
+	layout,
+	book,
+	results,
+	name,
+	sheetNames,
+	stale
+}: OverviewOf): FileSheet {
 	const { workbook } = layout;
 	const cells = new Map<string, FileCell>();
 	const put = (row: number, column: number, cell: FileCell) => cells.set(at(row, column), cell);
@@ -28,6 +37,10 @@ export function overviewSheet({ layout, book, results, name, sheetNames }: Overv
 	});
 	const heads = ['Quantity', 'Unit', ...workbook.scenarios.map(({ title }) => title)];
 	heads.forEach((value, column) => put(HEAD - 1, column, { value, look: 'head' }));
+	workbook.scenarios.forEach(({ id }, scenario) => {
+		const because = stale?.inScenario(id);
+		if (because) put(1, 2 + scenario, { value: staleHead(because), look: 'words' });
+	});
 
 	let row = HEAD;
 	let part = -1;
@@ -48,7 +61,7 @@ export function overviewSheet({ layout, book, results, name, sheetNames }: Overv
 			put(row, 2 + scenario, {
 				formula: `${quoted(sheetNames[found.sheet]!)}!${address}`,
 				...(states[base] === OK && { value: values[base]! }),
-				look: 'result',
+				look: stale?.of(results[scenario]!.scenario, base) ? 'stale' : 'result',
 				...(quantity.type === 'yes_no' && { yesNo: true })
 			});
 		});

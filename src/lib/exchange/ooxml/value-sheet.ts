@@ -6,6 +6,7 @@ import type { Book } from '$lib/engine/cells/book';
 import { ROWS, type Content } from '$lib/engine/cells/grid';
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
+import { staleHead, STALE_WORDS } from '$lib/engine/stale';
 import { OK } from '$lib/engine/state';
 import type { Scenario } from '$lib/workbook/schema';
 import {
@@ -21,7 +22,7 @@ import {
 	VALUE,
 	type Spot
 } from './arrangement';
-import { at, type FileCell, type FileSheet, type Look } from './cell';
+import { at, type FileCell, type FileSheet, type Look, type StaleMarks } from './cell';
 import { fileFormula, textLiteral } from './texts';
 
 /** A choice among more members than this shows its place in the set alone. */
@@ -36,6 +37,7 @@ export interface SheetOf {
 	readonly results: Results;
 	readonly name: string;
 	readonly isBase: boolean;
+	readonly stale: StaleMarks | null;
 }
 
 export function valueSheet(of: SheetOf): FileSheet {
@@ -45,7 +47,9 @@ export function valueSheet(of: SheetOf): FileSheet {
 	const blocks = book.valueColumnsOf(place);
 
 	put(0, 0, { value: `${layout.workbook.title}: ${scenario.title}`, look: 'title' });
-	put(1, 0, { value: howToRead(isBase), look: 'words' });
+	const because = of.stale?.inScenario(scenario.id);
+	const how = [because && staleHead(because), howToRead(isBase)].filter(Boolean).join(' ');
+	put(1, 0, { value: how, look: 'words' });
 	const heads = ['Quantity', 'For', 'Value', 'Unit', 'Formula', 'Note'];
 	for (let block = 0; block < blocks; block++)
 		heads.forEach((value, i) => put(HEAD - 1, block * BLOCK + i, { value, look: 'head' }));
@@ -100,7 +104,9 @@ function writeRow(of: SheetOf, put: Put, { cell, spot, content, quantity, first 
 
 	const cached = results.states[cell] === OK ? results.values[cell]! : null;
 	const entered = definition.formula === undefined || typeof content !== 'string';
-	const look: Look = !entered ? 'result' : of.isBase ? 'input' : 'changed';
+	const because = of.stale?.of(of.scenario.id, cell) ?? null;
+	const result = because ? 'stale' : 'result';
+	const look: Look = !entered ? result : of.isBase ? 'input' : 'changed';
 	put(spot.row, spot.column, {
 		...contentCell(content, cached, look),
 		...(definition.type === 'yes_no' && { yesNo: true })
@@ -117,10 +123,16 @@ function writeRow(of: SheetOf, put: Put, { cell, spot, content, quantity, first 
 			look: 'unit'
 		});
 	} else if (definition.unit) put(spot.row, unit, { value: definition.unit, look: 'unit' });
+	if (because)
+		put(spot.row, left + NOTE, { value: `Out of date: ${STALE_WORDS[because]}.`, look: 'words' });
 	if (!first) return;
 	const words = formulaWords(quantity);
 	if (words) put(spot.row, left + FORMULA, { value: words, look: 'words' });
-	const note = [definition.note, definition.source && `Source: ${definition.source}`]
+	const note = [
+		because && `Out of date: ${STALE_WORDS[because]}.`,
+		definition.note,
+		definition.source && `Source: ${definition.source}`
+	]
 		.filter(Boolean)
 		.join(' ');
 	if (note) put(spot.row, left + NOTE, { value: note, look: 'words' });

@@ -18,7 +18,8 @@ const LOOKS: Readonly<Record<Look, CellStyle>> = {
 	},
 	result: {},
 	unit: { font: QUIET },
-	helper: { font: QUIET }
+	helper: { font: QUIET },
+	stale: { font: { ...QUIET, italic: true } }
 };
 
 const YES_NO = '[=1]"yes";[=0]"no";General';

@@ -13,6 +13,7 @@ const en = {
 	savePicture: 'Save picture',
 	saveSvg: 'Save SVG',
 	exportTable: 'Export table',
+	toThePlan: 'To the plan',
 	allFiguresTable: 'All figures as a table',
 
 	// NoValue

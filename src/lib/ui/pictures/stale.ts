@@ -1,0 +1,33 @@
+/** Whether what a picture draws rests on a plan that does not answer the workbook. */
+import type { StaleBecause, StaleCells } from '$lib/engine/stale';
+import type { Picture } from '$lib/workbook/schema';
+import type { Open } from '../figure/open';
+
+/** Pictures that set all scenarios beside each other; the others show the one in hand, and the base. */
+const OF_ALL: ReadonlySet<Picture['kind']> = new Set(['payback', 'ways_out', 'bridge']);
+
+export function staleIn(
+	stale: Pick<StaleCells, 'of'>,
+	picture: Picture,
+	{ layout, base, selectedScenario }: Pick<Open, 'layout' | 'base' | 'selectedScenario'>
+): StaleBecause | null {
+	const scenarios = OF_ALL.has(picture.kind)
+		? layout.workbook.scenarios.map(({ id }) => id)
+		: [selectedScenario, base];
+	for (const name of textsIn(picture)) {
+		const quantity = layout.byName.get(name);
+		if (!quantity) continue;
+		for (const scenario of scenarios) {
+			const because = stale.of(scenario, quantity.base, quantity.base + quantity.count);
+			if (because) return because;
+		}
+	}
+	return null;
+}
+
+/** Every text in a picture; those that name a quantity are what it draws. */
+function textsIn(part: unknown): string[] {
+	if (typeof part === 'string') return [part];
+	if (typeof part !== 'object' || part === null) return [];
+	return Object.values(part).flatMap(textsIn);
+}

@@ -1,0 +1,13 @@
+/** What stands beside figures that are out of date: by itself, because the first screen fetches it. */
+import { STALE_WORDS, type StaleBecause } from '$lib/engine/stale';
+
+export const staleTexts = {
+	mark: 'out of date',
+	/** In the tip of a cell, behind its figure. */
+	tip: (full: string, because: StaleBecause) =>
+		[full, `out of date: ${STALE_WORDS[because]}`].filter(Boolean).join('; '),
+	head: 'Out of date where marked',
+	fact: 'Out of date',
+	toPlan: (because: StaleBecause) => STALE_WORDS[because],
+	picture: (because: StaleBecause) => `Figures here are out of date: ${STALE_WORDS[because]}.`
+};
