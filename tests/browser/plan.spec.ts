@@ -1,7 +1,7 @@
 /** The page of plans, on two lines and two months that are solved by hand in tests/programmes/planning.test.ts. */
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright/test';
-import { agreement, expect, fact, follow, open, test, undo } from './app';
+import { agreement, expect, fact, follow, open, row, strip, test, undo, value } from './app';
 
 const file = readFileSync(new URL('two-lines.json', import.meta.url));
 
@@ -82,6 +82,64 @@ test('why not more is one step from any figure, with the keyboard alone', async 
 	);
 });
 
+test('a piece is dragged to another month: both figures are held, what that costs is told, and it is one step', async ({
+	page
+}) => {
+	await openPlan(page);
+	const february = board(page).getByRole('button', { name: /^L1, February: / });
+	const piece = await february.locator('.piece').nth(1).boundingBox();
+	const january = await board(page)
+		.getByRole('button', { name: /^L1, January: / })
+		.boundingBox();
+	const l2 = await board(page)
+		.getByRole('button', { name: /^L2, January: / })
+		.boundingBox();
+	const middle = (box: typeof piece) => [box!.x + box!.width / 2, box!.y + 8] as const;
+	await page.mouse.move(...middle(piece));
+	await page.mouse.down();
+	await page.mouse.move(...middle(january), { steps: 5 });
+	await expect(page.getByText('600 m to L1, January')).toBeVisible();
+	await page.mouse.up();
+	await expect(made(page, 'B, L1, February, held')).toHaveValue('0');
+	await expect(made(page, 'B, L1, January, held')).toHaveValue('700');
+	// 300 m of A less at 3 EUR, and 600 m of B in stock for a month instead of 300 m of A: 0.1 EUR each.
+	await expect(
+		page.getByText('600 m B of L1, February moved to L1, January; both figures are held.')
+	).toContainText('That costs 930 EUR.');
+	await undo(page);
+	await expect(made(page, 'B, L1, February')).toHaveValue('600');
+	// A does not run on L2.
+	const first = await board(page)
+		.getByRole('button', { name: /^L1, January: / })
+		.locator('.piece')
+		.first()
+		.boundingBox();
+	await page.mouse.move(...middle(first));
+	await page.mouse.down();
+	await page.mouse.move(...middle(l2), { steps: 5 });
+	await page.mouse.up();
+	await expect(page.getByRole('alert')).toContainText('A cannot run on L2');
+	await expect(made(page, 'A, L1, January')).toHaveValue('900');
+});
+
+test('a piece is moved with the keyboard alone, and both figures are let go again', async ({
+	page
+}) => {
+	await openPlan(page);
+	await made(page, 'B, L1, February').focus();
+	await page.keyboard.press('m');
+	await expect(page.getByText('600 m B of L1, February taken up.')).toBeAttached();
+	await page.keyboard.press('Escape');
+	await expect(page.getByText('Left where it was.')).toBeAttached();
+	await page.keyboard.press('m');
+	await page.keyboard.press('ArrowLeft');
+	await page.keyboard.press('Enter');
+	await expect(made(page, 'B, L1, January, held')).toHaveValue('700');
+	await expect(finding(page)).toHaveText('Base: the best plan brings 6,340 EUR');
+	await page.getByRole('button', { name: 'Let both go' }).click();
+	await expect(finding(page)).toHaveText('Base: the best plan brings 7,270 EUR');
+});
+
 test('a plan that is kept does not follow, and says what keeping it costs', async ({ page }) => {
 	await openPlan(page);
 	await page.getByRole('button', { name: 'Keep this plan as it stands' }).click();
@@ -92,6 +150,36 @@ test('a plan that is kept does not follow, and says what keeping it costs', asyn
 	await page.keyboard.press('Enter');
 	await page.getByRole('button', { name: 'Let the plan follow again' }).click();
 	await expect(finding(page)).toHaveText('Base: the best plan brings 6,300 EUR');
+});
+
+test('figures that rest on a plan which cannot be had are marked, with one step to the plan, until there is one', async ({
+	page
+}) => {
+	await openPlan(page);
+	await made(page, 'A, L1, January').fill('2000');
+	await page.keyboard.press('Enter');
+	await expect(page.getByRole('main')).toContainText(/by 100 h/);
+	await follow(page, '/');
+	const contribution = row(page, /^Contribution/);
+	await expect(value(contribution, 1)).toContainText('out of date');
+	await expect(value(row(page, /^Hours offered/), 1)).not.toContainText('out of date');
+	await expect(page.getByRole('columnheader', { name: 'Base' })).toContainText(
+		'Out of date where marked: no plan answers the workbook as it is now'
+	);
+	await strip(page)
+		.getByRole('link', { name: 'no plan answers the workbook as it is now' })
+		.first()
+		.click();
+	await page.waitForURL('/plan');
+	await page
+		.getByRole('listitem')
+		.filter({ hasText: 'Made: A, L1, January' })
+		.getByRole('button', { name: 'Let go' })
+		.click();
+	await expect(finding(page)).toHaveText('Base: the best plan brings 7,270 EUR');
+	await follow(page, '/');
+	await expect(value(contribution, 1)).not.toContainText('out of date');
+	await expect(strip(page)).not.toContainText('Out of date');
 });
 
 test('a programme is changed where its plan stands: what is wrong is said at once, and it is one step of undo', async ({
@@ -138,6 +226,23 @@ test('a programme is removed, offered back, and another one written in its place
 	await expect(finding(page)).toHaveText('Base: the best plan brings 7,500 EUR');
 });
 
+test('why it is not better is one step from the first screen, with the words in view and the focus on them', async ({
+	page
+}) => {
+	await openPlan(page);
+	await follow(page, '/');
+	await strip(page).getByRole('link', { name: 'Why not better' }).click();
+	await page.waitForURL('/plan#why-not');
+	const heading = page.getByRole('heading', { name: 'What keeps it from being better' });
+	await expect(heading).toBeFocused();
+	await expect(heading).toBeInViewport();
+	// It is asked for once: the next edit leaves the focus where it is.
+	await made(page, 'B, L2, January').fill('0');
+	await page.keyboard.press('Enter');
+	await expect(finding(page)).toHaveText('Base: the best plan brings 6,300 EUR');
+	await expect(heading).not.toBeFocused();
+});
+
 test('the reference page is one step away, and back', async ({ page }) => {
 	await openPlan(page);
 	await page.getByRole('link', { name: 'How a workbook decides by itself' }).click();
@@ -147,4 +252,39 @@ test('the reference page is one step away, and back', async ({ page }) => {
 	await page.getByRole('link', { name: 'Back to the plan' }).click();
 	await page.waitForURL('/plan');
 	await expect(finding(page)).toBeVisible();
+});
+
+test('a study says whether it plans anew in every draw and how long that takes, can be stopped, and tells what that is worth', async ({
+	page
+}) => {
+	await openPlan(page);
+	await follow(page, '/studies');
+	await page.getByRole('button', { name: 'New study' }).click();
+	const dialog = page.getByRole('dialog');
+	await dialog.getByRole('radio', { name: /^Risk/ }).check();
+	await dialog.getByLabel('Title').fill('How sure');
+	await dialog.getByLabel('Title').press('Enter');
+	await page.waitForURL('/studies/how_sure');
+	const plans = page.getByLabel('What the workbook decides by itself');
+	await expect(plans).toHaveValue('keep');
+	await page.getByRole('button', { name: 'Add an input' }).click();
+	await plans.selectOption('planned anew in every draw');
+	await expect(page.getByText(/^Takes .+ for 10,000 draws on this machine/)).toBeVisible();
+	const draws = page.getByLabel('Draws', { exact: true });
+	await draws.fill('100000');
+	await draws.press('Enter');
+	await page.getByRole('button', { name: 'Run and keep' }).click();
+	await expect(page.getByText(/^Running, \d+ %, about .+ left$/)).toBeVisible();
+	await page.getByRole('button', { name: 'Cancel' }).click();
+	await expect(page.getByText(/^Running/)).toBeHidden();
+	await draws.fill('20');
+	await draws.press('Enter');
+	for (const choice of ['follow', 'keep']) {
+		await plans.selectOption(choice);
+		await page.getByRole('button', { name: 'Run and keep' }).click();
+		await expect(page.getByText('Up to date')).toBeVisible();
+	}
+	await expect(
+		page.getByText(/^Being able to plan anew is worth \S+ EUR on average/)
+	).toBeVisible();
 });

@@ -12,6 +12,7 @@ import {
 import { perUnit, reasonView } from '$lib/ui/programmes/reason-view';
 import { placeLabel } from '$lib/ui/programmes/labels';
 import { statementView } from '$lib/ui/programmes/statement-view';
+import { staleCells, stalePlans } from '$lib/ui/programmes/stale-plans';
 import { planCounts, standingOf } from '$lib/ui/programmes/standing';
 import { findingOf } from '$lib/ui/programmes/texts';
 import { curvePoints, worthDecimals, worthText } from '$lib/ui/programmes/worth';
@@ -98,6 +99,10 @@ describe('many more', () => {
 			'0.3',
 			'0'
 		]);
+		// Too little for these decimals is told as such, not as nothing.
+		expect(worthText(0.004, decimals, 'en-GB')).toBe('<\u00a00.1');
+		expect(worthText(-0.004, decimals, 'en-GB')).toBe('>\u00a0−0.1');
+		expect(worthText(0.05, decimals, 'en-GB')).toBe('0.1');
 	});
 });
 
@@ -274,14 +279,38 @@ describe('how a plan stands', () => {
 		const kept = { ...plan, kept: '2027-05-06' };
 		const book = { ...workbook, plans: [kept] };
 		const since = { is: 'kept', plan: kept, since: '2027-05-06' };
-		expect(standing(book, false, report)).toEqual({ ...since, short: 0 });
-		const short = [{ programme: 'allocation', scenario: 'base', best: 7270, kept: 7000 }];
-		expect(standing(book, false, { ...report, kept: short })).toEqual({ ...since, short: 270 });
+		expect(standing(book, false, report)).toEqual({ ...since, short: 0, fits: true });
+		const short = (best: number, fits: boolean) => ({
+			...report,
+			kept: [{ programme: 'allocation', scenario: 'base', best, kept: 7000, fits }]
+		});
+		const outdone = standing(book, false, short(7270, true));
+		expect(outdone).toEqual({ ...since, short: 270, fits: true });
+		// As good, by rounding.
+		const even = standing(book, false, short(7000.000001, true));
+		expect(even).toEqual({ ...since, short: 0, fits: true });
+		expect(standing(book, false, short(6300, false))).toMatchObject({ fits: false });
+	});
+
+	it('marks what is refused, and what is kept and outdone; while it is being made, all', () => {
+		const unplanned = [{ programme: 'allocation', scenario: 'base', message: '' }];
+		const kept = (best: number) => [
+			{ programme: 'allocation', scenario: 'more_hours', best, kept: 1, fits: true }
+		];
+		const of = (report: PlanReport, isSlow = false) =>
+			stalePlans(workbook, { isSlow, report }).map(({ scenario, because }) => [scenario, because]);
+		expect(of({ ...report, unplanned, kept: kept(2) })).toEqual([
+			['base', 'refused'],
+			['more_hours', 'kept']
+		]);
+		expect(of({ ...report, kept: kept(1) })).toEqual([]);
+		expect(of(report, true)).toEqual(workbook.scenarios.map(({ id }) => [id, 'planning']));
+		expect(staleCells(workbook, { isSlow: false, report, resting: new Map() })).toBeNull();
 	});
 
 	it('is counted over all programmes and scenarios', () => {
 		const unplanned = [{ programme: 'allocation', scenario: 'base', message: '' }];
-		const short = [{ programme: 'allocation', scenario: 'more', best: 2, kept: 1 }];
+		const short = [{ programme: 'allocation', scenario: 'more', best: 2, kept: 1, fits: true }];
 		expect(planCounts({ proven: 8, of: 8, unplanned, kept: short })).toEqual({
 			proven: 6,
 			kept: 1,

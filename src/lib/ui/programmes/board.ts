@@ -30,6 +30,8 @@ export interface Board {
 export interface Resource {
 	readonly key: string;
 	readonly label: string;
+	/** The members that it stands for, by the name of the axis. */
+	readonly at: Readonly<Record<string, string>>;
 	/** The requirement that makes it scarce. */
 	readonly requirement: QuantityLayout;
 	/** By column; null where there is none. */
@@ -159,6 +161,7 @@ function resourcesOf(making: Making): Resource[] {
 		return {
 			key: `${requirement.index} ${key}`,
 			label: label || requirement.quantity.label,
+			at: Object.fromEntries(own.map(({ name }, i) => [name, at[i]!])),
 			requirement,
 			loads: line.map((cell) =>
 				cell === null ? null : loadOf(cell, rooms.get(cell) ?? null, rows)

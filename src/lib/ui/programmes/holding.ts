@@ -3,6 +3,7 @@ import type { QuantityLayout } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import { readEntry } from '../entry';
 import { fieldSpec } from '../field';
+import { formatInFull } from '../format';
 import type { Session } from '../session.svelte';
 
 /** Gives a sentence where it cannot be, else an empty one. */
@@ -20,6 +21,38 @@ export function holdAt(
 	const entries = [
 		{ quantity: name, at: [...at], value: entry.value ?? cleared(session, scenario, name, at) }
 	];
+	return session.apply({ kind: 'set_inputs', scenario, entries }) ?? '';
+}
+
+/** Holds several cells of a decision at amounts, in one step; gives a sentence where one of them cannot be. */
+export function holdAll(
+	session: Session,
+	scenario: string,
+	quantity: QuantityLayout,
+	entries: readonly { readonly at: readonly string[]; readonly value: number }[]
+): string {
+	if (!session.layout) return '';
+	const spec = fieldSpec(session.layout, quantity, session.units, session.locale);
+	for (const { value } of entries) {
+		const entry = readEntry(formatInFull(value, session.locale), spec);
+		if (!entry.ok) return entry.message;
+	}
+	const { name } = quantity.quantity;
+	const kept = entries.map(({ at, value }) => ({ quantity: name, at: [...at], value }));
+	return session.apply({ kind: 'set_inputs', scenario, entries: kept }) ?? '';
+}
+
+/** Lets several cells of a decision go, in one step. */
+export function releaseAll(
+	session: Session,
+	scenario: string,
+	{ quantity: { name } }: QuantityLayout,
+	cells: readonly (readonly string[])[]
+): string {
+	const entries = cells.map((at) => ({
+		...{ quantity: name, at: [...at] },
+		value: cleared(session, scenario, name, at)
+	}));
 	return session.apply({ kind: 'set_inputs', scenario, entries }) ?? '';
 }
 

@@ -28,7 +28,30 @@ export const texts = {
 
 	runs: 'What runs where',
 	runsHint:
-		'Each bar is what there is, cut into what is used of it. Type a figure to hold it whatever comes of it; clear it to let the plan decide again. Arrow keys lead on.',
+		'Each bar is what there is, cut into what is used of it. Type a figure to hold it whatever comes of it; clear it to let the plan decide again. Drag a piece of a bar to where it shall run instead, by touch after a moment; with the keyboard, M takes up what stands in a figure, arrow keys lead on, Enter puts it down.',
+	/** Moving a piece. */
+	standsHere: 'It runs here now.',
+	cannotRun: (what: string, where: string, relation: string) =>
+		relation
+			? `${what} cannot run on ${where}: the two do not stand together in “${relation}”.`
+			: `${what} cannot run on ${where}: there is no such combination.`,
+	notThere: (what: string, where: string) => `${what} does not exist for ${where} here.`,
+	pieceOf: (what: string, place: string) => `${what} of ${place}`,
+	nothingToMove: 'Nothing runs here that could be moved.',
+	taken: (amount: string, piece: string) =>
+		`${amount} ${piece} taken up. Enter puts it down, Escape leaves it where it was.`,
+	putBack: 'Left where it was.',
+	putDown: (amount: string, place: string) => `${amount} to ${place}`,
+	moved: (amount: string, piece: string, place: string) =>
+		`${amount} ${piece} moved to ${place}; both figures are held.`,
+	movedCosts: (cost: string) => `That costs ${cost}.`,
+	movedBrings: (gain: string) =>
+		`The plan brings ${gain} more, as the one before was held or kept.`,
+	movedFree: 'That costs nothing.',
+	movedNoPlan: 'With both held there is no plan; let them go again.',
+	movedWaits: 'What it costs is being looked into …',
+	letBothGo: 'Let both go',
+
 	resource: 'What is used',
 	showAll: 'Rows in which nothing is planned, too',
 	nothingPlanned: 'Nothing is planned here.',
@@ -64,7 +87,7 @@ export const texts = {
 	keptShort: (short: string) => `Keeping it costs ${short}.`,
 	keptBest: 'It is still the best there is.',
 	keptBroken:
-		'It does not fit what is entered and required now: no plan that does can bring as much.',
+		'It does not do what is required as the workbook is now, so that figures which rest on it are marked as out of date.',
 	/** An objective, over all that is solved apart. */
 	overAll: (label: string, amount: string) => `${label} over all: ${amount}.`,
 

@@ -12,14 +12,22 @@ export function worthDecimals(rows: readonly PlanRow[]): number {
 	return decimalsFor(largest, 3);
 }
 
-/** "236"; rounded to the decimals of its table, and no digits of its own. Nothing is a bare 0. */
-export const worthText = (value: number, decimals: number, locale: string): string =>
-	value
+/**
+ * "236"; rounded to the decimals of its table, and no digits of its own. Nothing is a bare 0; what is too little for these
+ * decimals is "< 0.1", not nothing.
+ */
+export function worthText(value: number, decimals: number, locale: string): string {
+	const least = 10 ** -decimals;
+	const isLittle = value !== 0 && Math.abs(value) < least / 2;
+	const shown = isLittle ? Math.sign(value) * least : value;
+	const text = shown
 		.toLocaleString(locale, {
 			minimumFractionDigits: value === 0 ? 0 : decimals,
 			maximumFractionDigits: decimals
 		})
 		.replace('-', '−');
+	return isLittle ? `${value > 0 ? '<' : '>'}\u00a0${text}` : text;
+}
 
 export interface CurvePoint {
 	readonly amount: number;
