@@ -35,6 +35,18 @@ test('a quote follows its quantity, month and product as they are changed, in th
 	await expect(finding(page)).toHaveText(before ?? '');
 });
 
+test('an order that does not fit is told what it pushes out of the plan, and what that costs', async ({
+	page
+}) => {
+	await open(page, '/quote');
+	await type(page, /^Quantity/, '400 km');
+	await fields(page).getByRole('combobox', { name: 'Month of the run' }).selectOption('Jan');
+	await expect(finding(page)).toHaveText(/^400,000\sm of PX15B in January/);
+	await expect(page.getByRole('main')).toContainText(
+		/The [\d,.]+ h of L\d in January push out .*\d m of .+\. With the plan made again around them that costs [\d,]+ EUR\./
+	);
+});
+
 test('terms and extras change what is left, and a quote under its floor is cautioned', async ({
 	page
 }) => {

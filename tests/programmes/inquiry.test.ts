@@ -180,3 +180,35 @@ describe('a programme that is not in the workbook yet', () => {
 		expect(reply).toEqual({ ok: false, problems: [expect.stringContaining('multiplies sold of')] });
 	});
 });
+
+describe('taking hours for an order', () => {
+	it('costs what the plan made again around them brings less, and says what is done less', () => {
+		const { ask, nameOf, cellOf } = open(smallPlant());
+		const taking = (amount: number) =>
+			ask({ kind: 'taking', where, cell: cellOf('hours_hold L1 jan'), amount });
+		// 10 h of L1 in January are 100 m of B that waited for February: 2 − 0.1 EUR each.
+		const ten = taking(10);
+		expect(ten.cost).toBeCloseTo(190, 4);
+		expect(ten.gives.map(({ cell, amount }) => [nameOf(cell), Math.round(amount)])).toEqual([
+			['sold B feb', 100]
+		]);
+		expect(ten.gives[0]!.money).toBeCloseTo(200, 2);
+		// There are 100.
+		expect(taking(101)).toEqual({ cost: null, gives: [] });
+	});
+
+	it('costs nothing where they are free, and is refused where nothing is required', () => {
+		const { ask, inquiry, cellOf } = open(
+			smallPlant(
+				withQuantity('demand', { value: { A: { jan: 10, feb: 10 }, B: { jan: 10, feb: 10 } } })
+			)
+		);
+		const free = ask({ kind: 'taking', where, cell: cellOf('hours_hold L1 feb'), amount: 50 });
+		expect(free.cost).toBeCloseTo(0, 4);
+		expect(free.gives).toEqual([]);
+		const made = cellOf('made A L1 jan');
+		expect(inquiry.ask({ kind: 'taking', where, cell: made, amount: 1 })).toMatchObject({
+			ok: false
+		});
+	});
+});

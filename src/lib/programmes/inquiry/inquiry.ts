@@ -13,6 +13,7 @@ import { reasonOf } from './reasons';
 import { roomsOf } from './rooms';
 import { settle, type Settled } from './settled';
 import { statementOf } from './statement';
+import { takingOf } from './taking';
 import { unmetOf } from './unmet';
 
 const refused = (...problems: readonly string[]): Unanswered => ({ ok: false, problems });
@@ -43,6 +44,12 @@ export class Inquiry {
 				return { ok: true, answer: this.#look(settled) };
 			case 'curve':
 				return this.#curve(settled, question.cell, question.amounts);
+			case 'taking': {
+				const answer = takingOf(this.#solver, settled, question.cell, question.amount);
+				return answer
+					? { ok: true, answer }
+					: refused('Nothing is required there that could be taken of.');
+			}
 			case 'reason': {
 				const answer = reasonOf(settled, question.cell);
 				return answer

@@ -18,6 +18,13 @@ export type Question =
 			readonly amounts: readonly number[];
 	  }
 	| { readonly kind: 'reason'; readonly where: Where; readonly cell: number }
+	/** So much of a requirement goes to something that the plan knows nothing of. */
+	| {
+			readonly kind: 'taking';
+			readonly where: Where;
+			readonly cell: number;
+			readonly amount: number;
+	  }
 	| { readonly kind: 'examine'; readonly programme: Programme; readonly scenario: string };
 
 export type AnswerTo<K extends Question['kind']> =
@@ -33,6 +40,7 @@ interface Answers {
 	readonly look: Look;
 	readonly curve: readonly (number | null)[];
 	readonly reason: Reason;
+	readonly taking: Taking;
 	readonly examine: Statement;
 }
 export type AnyAnswer = AnswerTo<Question['kind']>;
@@ -91,6 +99,20 @@ export interface Pin {
 	readonly value: number;
 	/** What the objective would gain if it were let go; null where there is no plan with it, or none without. */
 	readonly cost: number | null;
+}
+
+export interface Taking {
+	/** What the objective loses; null where no plan is left. */
+	readonly cost: number | null;
+	/** Of what pays by itself, what is done less, most money first. */
+	readonly gives: readonly Given[];
+}
+
+export interface Given {
+	readonly cell: number;
+	readonly amount: number;
+	/** What that brought by itself; what it took comes free for something else. */
+	readonly money: number;
 }
 
 /** Why a decision is not larger, or what stands in a requirement. */

@@ -19,6 +19,13 @@ const en = {
 	label: 'Label',
 	numberIn: (unit: string) => `Number${unit ? `, ${unit}` : ''}`,
 	note: 'Note',
+	where: 'Where it stands',
+	everywhere: 'in every scenario',
+	onlyInNew: 'only in a new scenario',
+	newScenario: 'Title of the new scenario',
+	with: (id: string) => `With ${id}`,
+	standsIn: (id: string, title: string) =>
+		`${id} stands in the scenario “${title}” alone, which is shown now; what it costs is entered there.`,
 	startsLike: (like: string) => `It starts with all values, pairs and formulas of ${like}.`,
 
 	// MemberList

@@ -6,8 +6,12 @@ export const staleTexts = {
 	/** In the tip of a cell, behind its figure. */
 	tip: (full: string, because: StaleBecause) =>
 		[full, `out of date: ${STALE_WORDS[because]}`].filter(Boolean).join('; '),
-	head: 'Out of date where marked',
-	fact: 'Out of date',
-	toPlan: (because: StaleBecause) => STALE_WORDS[because],
+	outOfDate: 'Out of date',
+	/** The link to the plan, in as few words as fit a column. */
+	toPlan: {
+		planning: 'being planned',
+		refused: 'no plan fits',
+		kept: 'kept plan no longer fits'
+	} satisfies Record<StaleBecause, string>,
 	picture: (because: StaleBecause) => `Figures here are out of date: ${STALE_WORDS[because]}.`
 };

@@ -38,12 +38,10 @@ export const texts = {
 	notThere: (what: string, where: string) => `${what} does not exist for ${where} here.`,
 	pieceOf: (what: string, place: string) => `${what} of ${place}`,
 	nothingToMove: 'Nothing runs here that could be moved.',
-	taken: (amount: string, piece: string) =>
-		`${amount} ${piece} taken up. Enter puts it down, Escape leaves it where it was.`,
+	taken: (piece: string) => `${piece} taken up. Enter puts it down, Escape leaves it where it was.`,
 	putBack: 'Left where it was.',
 	putDown: (amount: string, place: string) => `${amount} to ${place}`,
-	moved: (amount: string, piece: string, place: string) =>
-		`${amount} ${piece} moved to ${place}; both figures are held.`,
+	moved: (piece: string, place: string) => `${piece} moved to ${place}; both figures are held.`,
 	movedCosts: (cost: string) => `That costs ${cost}.`,
 	movedBrings: (gain: string) =>
 		`The plan brings ${gain} more, as the one before was held or kept.`,

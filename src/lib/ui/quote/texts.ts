@@ -21,6 +21,21 @@ const en = {
 	makeOrBuy: (make: string, buy: string, buyIsLess: boolean) =>
 		`Making it costs ${make} with the value of its hours, buying it ${buy}: ${buyIsLess ? 'on price alone, bought pipe would cost less in this month.' : 'on price alone, making it costs less.'}`,
 
+	// PushesOut
+	lookedInto: 'What it pushes out is being looked into …',
+	placeOfHours: (line: string, month: string) => (month ? `${line} in ${month}` : line),
+	ofPlace: (place: string) => `of ${place}`,
+	lessOf: (amount: string, what: string) => `${amount} of ${what}`,
+	others: (count: number) => (count === 1 ? 'one more' : `${count} more`),
+	notSoManyHours: (hours: string) =>
+		`The plan cannot give this order ${hours}: nothing that is required could be kept then.`,
+	pushesNothingOut: (hours: string) =>
+		`The ${hours} push nothing out: the plan made again around them brings as much.`,
+	movesOthers: (hours: string, cost: string) =>
+		`The ${hours} push out nothing that is sold; other work moves to where it costs more: ${cost}.`,
+	pushesOut: (hours: string, what: string, cost: string) =>
+		`The ${hours} push out ${what}. With the plan made again around them that costs ${cost}.`,
+
 	// Quote
 	marginOfPrice: (margin: string) => `margin ${margin} of price`,
 	lowestSensible: 'lowest sensible',

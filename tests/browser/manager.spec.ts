@@ -1,0 +1,82 @@
+/** A plant manager's question, by mouse and by keys alone: what does one line more bring, and why not more? */
+import type { Page } from 'playwright/test';
+import { active, expect, fact, find, open, strip } from './app';
+import { test } from './plant';
+
+/** An outlay in the scenario in hand; what it pays back follows with the plan, and one step on, why it is not better. */
+async function readTheCase(page: Page) {
+	await find(page, 'other_outlay');
+	await page.keyboard.press('End');
+	await page.keyboard.type('1500000');
+	await page.keyboard.press('Enter');
+	await expect(strip(page)).toContainText('9 plans proven best');
+	await expect(strip(page)).not.toContainText('Out of date');
+	await expect(strip(page)).toContainText('years to pay back');
+	await expect(fact(page, 2)).toHaveText(/^\d\.\d$/);
+}
+
+async function readThePlan(page: Page) {
+	await page.waitForURL('/plan#why-not');
+	await expect(
+		page.getByRole('heading', { name: 'What keeps it from being better' })
+	).toBeFocused();
+	await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(
+		/^With L9: the best plan brings [\d,]+ EUR$/
+	);
+	const main = page.getByRole('main');
+	await expect(main.getByRole('button', { name: /^L9, August: \d+ % used/ })).toBeVisible();
+	await expect(main).toContainText(/Sold in the month: [\d,]+ m short of what would pay/);
+	await expect(main).toContainText(/What a line hour more is worth, L\d: up to [\d,]+ EUR\/h/);
+}
+
+test('by mouse: a line is copied into a scenario of its own, and with its outlay the case is read', async ({
+	page
+}) => {
+	await open(page, '/members');
+	await page.getByLabel('Set shown').selectOption('line');
+	await page
+		.getByRole('row')
+		.filter({ has: page.getByRole('cell', { name: 'L6', exact: true }) })
+		.getByRole('button', { name: 'Duplicate' })
+		.click();
+	const dialog = page.getByRole('dialog');
+	await dialog.getByText('only in a new scenario').click();
+	await dialog.getByRole('button', { name: 'Duplicate' }).click();
+	await expect(page.getByText('L9 stands in the scenario “With L9” alone')).toBeVisible();
+	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
+		'with_l9'
+	);
+	await readTheCase(page);
+	await strip(page).getByRole('link', { name: 'Why not better' }).click();
+	await readThePlan(page);
+});
+
+test('with the keyboard alone', async ({ page }) => {
+	await open(page, '/members');
+	await page.getByLabel('Set shown').focus();
+	await page.keyboard.type('Line');
+	const copy = page
+		.getByRole('row')
+		.filter({ has: page.getByRole('cell', { name: 'L6', exact: true }) })
+		.getByRole('button', { name: 'Duplicate' });
+	await copy.focus();
+	await page.keyboard.press('Enter');
+	const dialog = page.getByRole('dialog');
+	await expect(dialog.getByLabel('Name', { exact: true })).toBeFocused();
+	for (let i = 0; i < 3; i++) await page.keyboard.press('Tab');
+	await expect(dialog.getByRole('radio', { name: 'in every scenario' })).toBeFocused();
+	await page.keyboard.press('ArrowRight');
+	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeChecked();
+	await page.keyboard.press('Tab');
+	await page.keyboard.type('With L9');
+	await page.keyboard.press('Enter');
+	await expect(dialog).toBeHidden();
+	await readTheCase(page);
+	await expect(active(page)).toBeFocused();
+	const why = strip(page).getByRole('link', { name: 'Why not better' });
+	for (let i = 0; i < 12 && !(await why.evaluate((link) => link === document.activeElement)); i++)
+		await page.keyboard.press('Shift+Tab');
+	await expect(why).toBeFocused();
+	await page.keyboard.press('Enter');
+	await readThePlan(page);
+});
