@@ -53,8 +53,11 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 
 test('with the keyboard alone', async ({ page }) => {
 	await open(page, '/members');
-	await page.getByLabel('Set shown').focus();
-	await page.keyboard.type('Line');
+	const sets = page.getByLabel('Set shown');
+	await sets.focus();
+	await page.keyboard.press('Home');
+	for (let i = 0; i < 60 && (await sets.inputValue()) !== 'line'; i++)
+		await page.keyboard.press('ArrowDown');
 	const copy = page
 		.getByRole('row')
 		.filter({ has: page.getByRole('cell', { name: 'L6', exact: true }) })

@@ -107,6 +107,7 @@ test('a piece is dragged to another month: both figures are held, what that cost
 	await expect(made(page, 'B, L1, February')).toHaveValue('600');
 	await expect(page.getByText('both figures are held')).toBeHidden();
 	// A does not run on L2.
+	await made(page, 'B, L2, January').scrollIntoViewIfNeeded();
 	const first = await board(page)
 		.getByRole('button', { name: /^L1, January: / })
 		.locator('.piece')
