@@ -9,7 +9,8 @@ import { cellLabel, placeLabel } from '$lib/ui/programmes/labels';
 import { acrossSet, planTable } from '$lib/ui/programmes/plan-table';
 import type { Priced } from '$lib/programmes/planning';
 import type { Workbook } from '$lib/workbook/schema';
-import { smallPlant } from '../programmes/small-plant';
+import { heldBy } from '$lib/ui/programmes/held';
+import { smallPlant, withQuantity } from '../programmes/small-plant';
 
 const workbook: Workbook = smallPlant();
 const layout = layOut(workbook);
@@ -150,5 +151,16 @@ describe('a cell in words', () => {
 		expect(cellLabel(layout, one)).toBe('made: A, L1, jan');
 		expect(cellLabel(layout, one, ['month'])).toBe('made: A, L1');
 		expect(cellLabel(layout, layout.byName.get('contribution')!.base)).toBe('contribution');
+	});
+});
+
+describe('what is held where no plan fits', () => {
+	it('is read from the entries, with no word of what it costs', () => {
+		const book = smallPlant(withQuantity('made', { value: { A: { L1: { jan: 2000 } } } }));
+		const held = heldBy({ ...view, workbook: book, layout: layOut(book) }, programme!);
+		expect(held.each.map(({ cell: one, cost }) => [placeLabel(layout, one), cost])).toEqual([
+			['A, L1, jan', null]
+		]);
+		expect(heldBy(view, programme!).each).toEqual([]);
 	});
 });
