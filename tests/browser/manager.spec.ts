@@ -77,7 +77,8 @@ test('with the keyboard alone', async ({ page }) => {
 	await readTheCase(page);
 	await expect(active(page)).toBeFocused();
 	const why = strip(page).getByRole('link', { name: 'Why not better' });
-	for (let i = 0; i < 12 && !(await why.evaluate((link) => link === document.activeElement)); i++)
+	// Over the contents, which stand between the grid and the strip.
+	for (let i = 0; i < 120 && !(await why.evaluate((link) => link === document.activeElement)); i++)
 		await page.keyboard.press('Shift+Tab');
 	await expect(why).toBeFocused();
 	await page.keyboard.press('Enter');
