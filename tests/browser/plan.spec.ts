@@ -170,6 +170,7 @@ test('figures that rest on a plan which cannot be had are marked, with one step 
 	);
 	await strip(page).getByRole('link', { name: 'no plan fits' }).first().click();
 	await page.waitForURL('/plan');
+	await page.getByRole('main').getByLabel('Scenario').selectOption('Base');
 	await page
 		.getByRole('listitem')
 		.filter({ hasText: 'Made: A, L1, January' })
