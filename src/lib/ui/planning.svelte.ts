@@ -2,6 +2,7 @@
  * Plans that follow the edits: once all scenarios show an edit, what no longer answers its programme is solved anew, and
  * the plans are put into the workbook. For a workbook without a programme nothing is fetched and nothing is done.
  */
+/* eslint-disable svelte/prefer-svelte-reactivity -- what rests on plans is replaced whole, never changed in place */
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, StartSolving } from '$lib/browser/solving';
 import type { Resting } from '$lib/engine/resting';
