@@ -20,7 +20,8 @@ async function readThePlan(page: Page) {
 	await expect(
 		page.getByRole('heading', { name: 'What keeps it from being better' })
 	).toBeFocused();
-	await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(
+	const plan = page.getByRole('region', { name: 'Who makes what, month by month' });
+	await expect(plan.getByRole('heading', { level: 2 })).toHaveText(
 		/^With L9: the best plan brings [\d,]+ EUR$/
 	);
 	const main = page.getByRole('main');

@@ -47,6 +47,16 @@ describe('a piece of the board', () => {
 		expect(pieceAt(board, at(L2, 0), 5)).toBeNull();
 	});
 
+	it('is no yes, which is no amount', () => {
+		const { quantity } = made;
+		const yes = { ...made, quantity: { ...quantity, type: 'yes_no' as const } };
+		const resources = board.resources.map((resource) => ({
+			...resource,
+			rows: resource.rows.map((row) => ({ ...row, quantity: yes }))
+		}));
+		expect(pieceAt({ ...board, resources }, at(L1, 0), 0)).toBeNull();
+	});
+
 	it('goes to another line or month that it can run in, and is added to what runs there', () => {
 		const found = landing(B, at(L2, 0));
 		expect(found).toEqual({ ok: true, at: ['B', 'L2', 'jan'], value: 500 });

@@ -40,6 +40,8 @@ export function pieceAt({ resources }: Board, from: Spot, row: number): Piece | 
 	const cell = found?.cells[from.column];
 	if (!found || !cell || !(Math.abs(cell.value) > 0)) return null;
 	const { quantity, label } = found;
+	// A yes is no amount that could be added to another.
+	if (quantity.quantity.type === 'yes_no') return null;
 	return { from, quantity, label, at: cell.at, amount: cell.value };
 }
 
