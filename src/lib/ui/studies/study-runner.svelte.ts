@@ -7,7 +7,6 @@ import type { RunRequest } from '$lib/browser/study-pool';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
-import { plansOf } from '$lib/workbook/study-parts';
 import type { Study } from '$lib/workbook/study-schema';
 import type { Session } from '../session.svelte';
 import { PaceMeter, paceKey, type Pace } from './pace';
@@ -155,7 +154,7 @@ export class StudyRunner {
 
 	#find(workbook: Workbook, study: Study, answer: Answer<StudyResult>): void {
 		const before = this.#found.get(study.name);
-		if (before && plansOf(before.study) !== plansOf(study)) this.#others.set(study.name, before);
+		if (before && before.study.plans !== study.plans) this.#others.set(study.name, before);
 		this.#found.set(study.name, { study, workbook, answer });
 	}
 
