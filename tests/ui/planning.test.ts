@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, SolvingEvents } from '$lib/browser/solving';
+import { staleCells } from '$lib/ui/programmes/stale-plans';
 import { Session } from '$lib/ui/session.svelte';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
@@ -67,11 +68,14 @@ async function opened(
 			return engine;
 		},
 		'en',
-		async () => (heard) => {
-			told.push('fetched');
-			answers = heard;
-			return solving;
-		}
+		async () => ({
+			start: (heard) => {
+				told.push('fetched');
+				answers = heard;
+				return solving;
+			},
+			staleCells
+		})
 	);
 	session.open(workbook);
 	const settle = async () => {

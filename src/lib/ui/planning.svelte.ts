@@ -6,16 +6,22 @@
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, StartSolving } from '$lib/browser/solving';
 import type { Resting } from '$lib/engine/resting';
+import type { StaleCells } from '$lib/engine/stale';
 import type { AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import { activeProgrammes } from '$lib/workbook/plans';
 import type { Workbook } from '$lib/workbook/schema';
+import type { staleCells } from './programmes/stale-plans';
 
 /** Milliseconds within which a plan is there before anybody wonders. */
 const SOON = 250;
 
 /** Fetches what starts the solver's worker. */
-export type LoadSolving = () => Promise<StartSolving>;
+export type LoadSolving = () => Promise<{
+	readonly start: StartSolving;
+	/** Which figures are out of date; fetched with the solver, as there is nothing to mark without one. */
+	readonly staleCells: typeof staleCells;
+}>;
 
 const NOT_FETCHED =
 	'The solver could not be fetched, so plans do not follow. Load the page again once there is a connection; the work is kept.';
@@ -49,6 +55,7 @@ export class Planning {
 	/** Which cells of the layout rest on plans; empty until it is known of this layout. */
 	resting = $state.raw<Resting>(new Map());
 	#laidOutAt = 0;
+	#staleCells = $state.raw<typeof staleCells | null>(null);
 
 	constructor(load: LoadSolving, host: Host) {
 		this.#load = load;
@@ -67,6 +74,11 @@ export class Planning {
 	laidOut(revision: number): void {
 		this.#laidOutAt = revision;
 		this.resting = new Map();
+	}
+
+	/** Which figures rest on a plan that does not answer the workbook; null where none does. */
+	stale(workbook: Workbook): StaleCells | null {
+		return this.#staleCells?.(workbook, this) ?? null;
 	}
 
 	/** An edit that the engine has been told. */
@@ -106,7 +118,8 @@ export class Planning {
 
 	async #start(): Promise<void> {
 		try {
-			const start = await this.#load();
+			const { start, staleCells } = await this.#load();
+			this.#staleCells = staleCells;
 			this.#solving = start({
 				onplanned: (command, report, revision) => this.#hear(command, report, revision),
 				onresting: (resting, revision) => {

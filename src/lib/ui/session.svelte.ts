@@ -27,7 +27,6 @@ import {
 } from '$lib/workbook/history';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { staleCells } from './programmes/stale-plans';
 import { remapResults } from './remap-results';
 import { Planning, type LoadSolving } from './planning.svelte';
 import { View } from './view.svelte';
@@ -97,7 +96,7 @@ export class Session implements EngineEvents {
 	readonly redoable = $derived(this.#history && !this.readOnly ? redoLabel(this.#history) : null);
 	/** Which figures on screen rest on a plan that does not answer the workbook. */
 	readonly stale = $derived.by(() =>
-		this.#history && this.planning ? staleCells(this.#history.workbook, this.planning) : null
+		this.#history && this.planning ? this.planning.stale(this.#history.workbook) : null
 	);
 	readonly units = $derived(UnitSystem.create(this.#history?.workbook.units ?? []).system);
 

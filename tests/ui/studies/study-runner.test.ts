@@ -6,6 +6,7 @@ import type { StudyResult } from '$lib/studies/kinds';
 import { freshnessOf } from '$lib/studies/fingerprint';
 import type { Study } from '$lib/workbook/study-schema';
 import { Session } from '$lib/ui/session.svelte';
+import { pacesOf } from '$lib/ui/studies/paces.svelte';
 import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte';
 import { shop } from '../shop';
 
@@ -42,11 +43,16 @@ function timed() {
 			};
 			answer = () => resolve(askStudy(workbook, one));
 		});
-	const runner = new StudyRunner(session, ask, () => now);
+	const runner = new StudyRunner(session, ask);
+	const paces = pacesOf(runner, () => now);
+	const measure = () => paces.measure(study, session.workbook!);
 	const go = (from: number, to: number) => {
 		for (let done = from; done <= to; done++) tell(done);
 	};
-	return { runner, go, answer: () => answer(), asked: () => asked, stopped: () => signal?.aborted };
+	return {
+		...{ runner, paces, measure, go, answer: () => answer() },
+		...{ asked: () => asked, stopped: () => signal?.aborted }
+	};
 }
 
 /** A session with the study, and a bench whose answers come when the test says so. */
@@ -73,44 +79,45 @@ function started() {
 
 describe('how long a study takes', () => {
 	it('is measured on its first points, which are stopped then, and found again for the same settings alone', async () => {
-		const { runner, go, stopped } = timed();
-		const measured = runner.measure(study);
-		expect(runner.isMeasuring('why')).toBe(true);
+		const { runner, paces, measure, go, stopped } = timed();
+		const measured = measure();
+		expect(paces.isMeasuring('why')).toBe(true);
 		expect(runner.running('why')).toBeUndefined();
 		go(1, 3);
-		expect(runner.pace(study)).toBeUndefined();
+		expect(paces.pace(study)).toBeUndefined();
 		go(4, 4);
 		await measured;
 		expect(stopped()).toBe(true);
-		expect(runner.isMeasuring('why')).toBe(false);
-		expect(runner.pace(study)).toMatchObject({ perPoint: 500, points: 64 });
+		expect(paces.isMeasuring('why')).toBe(false);
+		expect(paces.pace(study)).toMatchObject({ perPoint: 500, points: 64 });
 		expect(runner.found('why')).toBeUndefined();
-		expect(runner.pace({ ...study, title: 'Another title' })).toBeDefined();
-		expect(runner.pace({ ...study, plans: 'keep' })).toBeUndefined();
+		expect(paces.pace({ ...study, title: 'Another title' })).toBeDefined();
+		expect(paces.pace({ ...study, plans: 'keep' })).toBeUndefined();
 	});
 
 	it('is said while it runs, and corrected by every point', async () => {
-		const { runner, go, answer } = timed();
+		const { runner, paces, go, answer } = timed();
 		const asked = runner.run(study, false);
 		go(1, 3);
-		expect(runner.running('why')?.left).toBeNull();
+		expect(paces.pace(study)).toBeUndefined();
 		go(4, 4);
-		expect(runner.running('why')?.left).toBe(60 * 500);
+		expect(paces.pace(study)).toMatchObject({ perPoint: 500 });
+		expect(runner.running('why')).toMatchObject({ done: 4, of: 64 });
 		go(5, 8);
-		expect(runner.running('why')?.left).toBe(56 * 500);
+		expect(runner.running('why')).toMatchObject({ done: 8, of: 64 });
 		answer();
 		await asked;
 		expect(runner.found('why')?.answer.ok).toBe(true);
 	});
 
 	it('gives way to a run', async () => {
-		const { runner, asked, answer } = timed();
-		const measured = runner.measure(study);
+		const { runner, paces, measure, asked, answer } = timed();
+		const measured = measure();
 		const run = runner.run(study, false);
 		await measured;
-		expect(runner.isMeasuring('why')).toBe(false);
+		expect(paces.isMeasuring('why')).toBe(false);
 		// One that runs tells it by itself.
-		await runner.measure(study);
+		await measure();
 		expect(asked()).toBe(2);
 		answer();
 		await run;

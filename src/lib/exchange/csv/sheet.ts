@@ -5,7 +5,8 @@
 import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, NOT_ENTERED, NOTHING_KINDS, OK } from '$lib/engine/state';
-import { STALE_WORDS, type StaleCells } from '$lib/engine/stale';
+import type { StaleCells } from '$lib/engine/stale';
+import { STALE_WORDS } from '$lib/engine/stale-words';
 import type { Entry, PlainTable } from './write';
 
 /** What parts the members of one value: none of them can hold it. */

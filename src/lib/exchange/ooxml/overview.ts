@@ -3,7 +3,7 @@ import type { Book } from '$lib/engine/cells/book';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { staleHead } from '$lib/engine/stale';
+import { staleHead } from '$lib/engine/stale-words';
 import { at, type FileCell, type FileSheet, type StaleMarks } from './cell';
 import { quoted } from './names';
 

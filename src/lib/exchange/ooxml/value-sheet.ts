@@ -6,7 +6,7 @@ import type { Book } from '$lib/engine/cells/book';
 import { ROWS, type Content } from '$lib/engine/cells/grid';
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
-import { staleHead, STALE_WORDS } from '$lib/engine/stale';
+import { staleHead, STALE_WORDS } from '$lib/engine/stale-words';
 import { OK } from '$lib/engine/state';
 import type { Scenario } from '$lib/workbook/schema';
 import {

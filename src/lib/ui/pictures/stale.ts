@@ -1,5 +1,6 @@
 /** Whether what a picture draws rests on a plan that does not answer the workbook. */
-import type { StaleBecause, StaleCells } from '$lib/engine/stale';
+import type { StaleCells } from '$lib/engine/stale';
+import type { StaleBecause } from '$lib/engine/stale-words';
 import type { Picture } from '$lib/workbook/schema';
 import type { Open } from '../figure/open';
 

@@ -1,5 +1,5 @@
 /** What stands beside figures that are out of date: by itself, because the first screen fetches it. */
-import { STALE_WORDS, type StaleBecause } from '$lib/engine/stale';
+import { STALE_WORDS, type StaleBecause } from '$lib/engine/stale-words';
 
 export const staleTexts = {
 	mark: 'out of date',

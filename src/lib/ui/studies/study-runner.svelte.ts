@@ -3,13 +3,13 @@
  * was opened. Answers are kept here while the page is open; what the workbook keeps is in `ran`.
  */
 import { SvelteMap } from 'svelte/reactivity';
+import type { StudyProgress } from '$lib/browser/study-messages';
 import type { RunRequest } from '$lib/browser/study-pool';
 import type { Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import type { Session } from '../session.svelte';
-import { PaceMeter, paceKey, type Pace } from './pace';
 
 /** An answer, and the workbook and settings that it is the answer for. */
 export interface StudyRun {
@@ -24,8 +24,13 @@ export interface Running {
 	readonly of: number;
 	/** The answer is there, and the second engine is looking at it. */
 	readonly isChecking: boolean;
-	/** Milliseconds that it will still take; null where that is not known. */
-	readonly left: number | null;
+}
+
+/** Hears what a run comes to. */
+export interface Watch {
+	begins(study: Study): void;
+	heard(study: Study, progress: StudyProgress): void;
+	answered(study: Study): void;
 }
 
 /** How a study gets its answer; tests have a way of their own. */
@@ -45,15 +50,12 @@ export class StudyRunner {
 	/** The last answer with plans that follow where now they are kept, and the other way about. */
 	readonly #others = new SvelteMap<string, StudyRun>();
 	readonly #running = new SvelteMap<string, Running>();
-	readonly #measuring = new SvelteMap<string, AbortController>();
-	readonly #paces = new SvelteMap<string, Pace & { readonly key: string }>();
-	readonly #now: () => number;
+	/** Told of every run: what no page needs before there is one stays out of here. */
+	watch: Watch | null = null;
 
-	/** `now`: milliseconds of any clock that goes on evenly. */
-	constructor(session: Session, ask: AskStudy, now = () => performance.now()) {
+	constructor(session: Session, ask: AskStudy) {
 		this.#session = session;
 		this.#ask = ask;
-		this.#now = now;
 	}
 
 	found(name: string): StudyRun | undefined {
@@ -69,78 +71,31 @@ export class StudyRunner {
 		return this.#others.get(name);
 	}
 
-	/** How fast a study with these settings goes on this machine; undefined until it was measured. */
-	pace(study: Study): Pace | undefined {
-		const known = this.#paces.get(study.name);
-		return known?.key === paceKey(study) ? known : undefined;
-	}
-
-	isMeasuring(name: string): boolean {
-		return this.#measuring.has(name);
-	}
-
-	/**
-	 * Has the first few points computed, to tell how long all of them take: not while it is being answered, as that tells
-	 * it too. The check of an answer to other settings gives way.
-	 */
-	async measure(study: Study): Promise<void> {
-		const { workbook } = this.#session;
-		const running = this.#running.get(study.name);
-		if (!workbook || (running && !running.isChecking)) return;
-		this.cancel(study.name);
-		this.#stopMeasuring(study.name);
-		const control = new AbortController();
-		this.#measuring.set(study.name, control);
-		const meter = new PaceMeter(this.#now());
-		const tell = (pace: Pace | null) => {
-			if (!pace || control.signal.aborted) return;
-			this.#know(study, pace);
-			control.abort();
-		};
-		await this.#ask(study, workbook, {
-			signal: control.signal,
-			lend: (port) => this.#session.lend(port),
-			onprogress: ({ phase, done, of }) => {
-				if (phase === 'drawing') tell(meter.mark(done, of, this.#now()));
-			},
-			onearly: () => tell(meter.whole(this.#now()))
-		});
-		if (this.#measuring.get(study.name) === control) this.#measuring.delete(study.name);
-	}
-
-	#stopMeasuring(name: string): void {
-		this.#measuring.get(name)?.abort();
-		this.#measuring.delete(name);
-	}
-
-	#know(study: Study, pace: Pace): void {
-		this.#paces.set(study.name, { key: paceKey(study), ...pace });
+	/** Asks for an answer of a study, which is kept nowhere. */
+	ask(study: Study, workbook: Workbook, request: RunRequest): Promise<Answer<StudyResult>> {
+		return this.#ask(study, workbook, { ...request, lend: (port) => this.#session.lend(port) });
 	}
 
 	/** Answers a study; keeps the headline in the workbook if so asked. */
 	async run(study: Study, keep: boolean): Promise<void> {
 		const { workbook } = this.#session;
 		if (!workbook) return;
-		this.#stopMeasuring(study.name);
+		this.watch?.begins(study);
 		this.#running.get(study.name)?.control.abort();
 		const control = new AbortController();
 		const isCurrent = () => this.#running.get(study.name)?.control === control;
-		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false, left: null });
-		const meter = new PaceMeter(this.#now());
-		const answer = await this.#ask(study, workbook, {
+		this.#running.set(study.name, { control, done: 0, of: 0, isChecking: false });
+		const answer = await this.ask(study, workbook, {
 			signal: control.signal,
-			lend: (port) => this.#session.lend(port),
-			onprogress: ({ phase, done, of }) => {
+			onprogress: (progress) => {
 				if (!isCurrent()) return;
-				const isChecking = phase === 'checking';
-				const pace = phase === 'drawing' ? meter.mark(done, of, this.#now()) : null;
-				if (pace) this.#know(study, pace);
-				const left = pace && pace.perPoint * (of - done);
-				this.#running.set(study.name, { control, done, of, isChecking, left });
+				const { phase, done, of } = progress;
+				this.watch?.heard(study, progress);
+				this.#running.set(study.name, { control, done, of, isChecking: phase === 'checking' });
 			},
 			onearly: (result) => {
 				if (!isCurrent()) return;
-				if (!this.pace(study)) this.#know(study, meter.whole(this.#now()));
+				this.watch?.answered(study);
 				this.#find(workbook, study, { ok: true, value: result });
 			}
 		});
