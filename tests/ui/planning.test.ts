@@ -2,7 +2,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
 import type { PlanReport } from '$lib/browser/solver-messages';
 import type { Solving, SolvingEvents } from '$lib/browser/solving';
-import { staleCells } from '$lib/ui/programmes/stale-plans';
+import { marking } from '$lib/ui/programmes/marking';
 import { Session } from '$lib/ui/session.svelte';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
@@ -74,7 +74,7 @@ async function opened(
 				answers = heard;
 				return solving;
 			},
-			staleCells
+			marking
 		})
 	);
 	session.open(workbook);

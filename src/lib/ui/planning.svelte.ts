@@ -11,7 +11,7 @@ import type { AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
 import { activeProgrammes } from '$lib/workbook/plans';
 import type { Workbook } from '$lib/workbook/schema';
-import type { staleCells } from './programmes/stale-plans';
+import type { Marking } from './programmes/marking';
 
 /** Milliseconds within which a plan is there before anybody wonders. */
 const SOON = 250;
@@ -19,8 +19,7 @@ const SOON = 250;
 /** Fetches what starts the solver's worker. */
 export type LoadSolving = () => Promise<{
 	readonly start: StartSolving;
-	/** Which figures are out of date; fetched with the solver, as there is nothing to mark without one. */
-	readonly staleCells: typeof staleCells;
+	readonly marking: Marking;
 }>;
 
 const NOT_FETCHED =
@@ -55,7 +54,8 @@ export class Planning {
 	/** Which cells of the layout rest on plans; empty until it is known of this layout. */
 	resting = $state.raw<Resting>(new Map());
 	#laidOutAt = 0;
-	#staleCells = $state.raw<typeof staleCells | null>(null);
+	/** What marks figures that are out of date; null until it is fetched. */
+	marking = $state.raw<Marking | null>(null);
 
 	constructor(load: LoadSolving, host: Host) {
 		this.#load = load;
@@ -78,7 +78,7 @@ export class Planning {
 
 	/** Which figures rest on a plan that does not answer the workbook; null where none does. */
 	stale(workbook: Workbook): StaleCells | null {
-		return this.#staleCells?.(workbook, this) ?? null;
+		return this.marking?.staleCells(workbook, this) ?? null;
 	}
 
 	/** An edit that the engine has been told. */
@@ -118,8 +118,8 @@ export class Planning {
 
 	async #start(): Promise<void> {
 		try {
-			const { start, staleCells } = await this.#load();
-			this.#staleCells = staleCells;
+			const { start, marking } = await this.#load();
+			this.marking = marking;
 			this.#solving = start({
 				onplanned: (command, report, revision) => this.#hear(command, report, revision),
 				onresting: (resting, revision) => {
