@@ -4,8 +4,6 @@
 import { createContext } from 'svelte';
 import type { OpenDocument } from './open-document.svelte';
 import type { Session } from './session.svelte';
-import type { StudyRunner } from './studies/study-runner.svelte';
 
 export const [getSession, setSession] = createContext<Session>();
 export const [getDesk, setDesk] = createContext<OpenDocument>();
-export const [getBench, setBench] = createContext<StudyRunner>();
