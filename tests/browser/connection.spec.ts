@@ -2,10 +2,12 @@
 import { active, expect, find, open } from './app';
 import { test } from './own-server';
 import { change, inStep, pair, saved, share, toGrid, toPage } from './sharing';
+import type { Change } from '../../src/lib/workbook/compare/change';
+import { changeWords } from '../../src/lib/workbook/compare/change-words';
 import type { Page } from 'playwright/test';
 
 interface Told {
-	readonly revisions: readonly { readonly number: number; readonly changes: readonly string[] }[];
+	readonly revisions: readonly { readonly number: number; readonly changes: readonly Change[] }[];
 }
 
 /** What the server has of its one workbook, oldest first, beside the page. */
@@ -16,7 +18,9 @@ async function written(page: Page) {
 	expect(workbooks).toHaveLength(1);
 	const answer = await request.get(`/api/v1/workbooks/${workbooks[0]?.id}/revisions`);
 	const { revisions } = (await answer.json()) as Told;
-	return [...revisions].reverse().flatMap(({ changes }) => changes);
+	return [...revisions]
+		.reverse()
+		.flatMap(({ changes }) => changes.map((change) => changeWords(change)));
 }
 
 test('an edit without a connection is kept, survives the page being closed, and is sent on return', async ({

@@ -230,6 +230,8 @@ onPlant(
 		const ahead = page.waitForResponse(/\/PicturePage\.[^/]*\.css$/);
 		await open(page);
 		await ahead;
+		// So is the solver, which makes the plans anew once all scenarios stand.
+		await expect(page.getByText(/plans proven best/).first()).toBeVisible();
 		await page.waitForLoadState('networkidle');
 		await context.setOffline(true);
 		await page.getByRole('link', { name: 'Product', exact: true }).click();
