@@ -81,9 +81,9 @@ export class Session implements EngineEvents {
 	said = $state('');
 	/** The last step taken here, in words, and how many there were; plans and what others do are none. */
 	lastStep = $state('');
-	/** What it did to the headline results, in words; empty until it is known. */
-	moved = $state('');
 	step = $state(0);
+	/** What the last step did to the headline results, in words; empty until it is known. */
+	moved = $state('');
 	readOnly = $state(false);
 	/** Why: another tab has it, or one's part in it on the server is to read. */
 	readOnlyFor = $state<keyof typeof READ_ONLY>('tab');

@@ -82,23 +82,22 @@ export function movesBetween(
 	scenarios: readonly string[]
 ): Move[] {
 	const was = new Map(before.map((reading) => [key(reading), reading]));
-	const found = new Map<string, Move>();
-	const names = [...new Set(after.map(({ quantity }) => quantity))];
-	const inOrder = names.flatMap((name) =>
-		scenarios.flatMap((id) =>
-			after.filter(({ scenario, quantity }) => scenario === id && quantity === name)
-		)
-	);
-	for (const reading of inOrder) {
-		const old = was.get(key(reading));
-		if (!old || found.has(reading.quantity)) continue;
-		const size = sizeOf(old.value, reading.value);
-		if (size > 0) found.set(reading.quantity, { before: old, after: reading, size });
-	}
-	return [...found.values()].sort((a, b) => b.size - a.size);
+	const now = new Map(after.map((reading) => [key(reading), reading]));
+	const found: Move[] = [];
+	for (const quantity of new Set(after.map((reading) => reading.quantity)))
+		for (const scenario of scenarios) {
+			const at = key({ scenario, quantity });
+			const [old, reading] = [was.get(at), now.get(at)];
+			const size = old && reading ? sizeOf(old.value, reading.value) : 0;
+			if (!old || !reading || size === 0) continue;
+			found.push({ before: old, after: reading, size });
+			break;
+		}
+	return found.sort((a, b) => b.size - a.size);
 }
 
-const key = ({ scenario, quantity }: Reading) => `${scenario} ${quantity}`;
+const key = ({ scenario, quantity }: Pick<Reading, 'scenario' | 'quantity'>) =>
+	`${scenario} ${quantity}`;
 
 function sizeOf(before: number | null, after: number | null): number {
 	if (before === null || after === null) return before === after ? 0 : 1;
