@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { expect, open, strip } from './app';
+import { expect, findMember, open, strip } from './app';
 import { test } from './plant';
 import type { Page } from 'playwright/test';
 
@@ -91,12 +91,7 @@ test('each picture is taken along as a table and as an image', async ({ page }) 
 
 test('a picture without values says whose error it is', async ({ page }) => {
 	await open(page);
-	await page
-		.getByRole('grid')
-		.getByRole('rowheader', { name: /^Resin or compound price/ })
-		.click();
-	await page.keyboard.press('ArrowRight');
-	await page.keyboard.press('ArrowDown');
+	await findMember(page, 'Resin or compound price', 1);
 	await page.keyboard.press('Delete');
 	await expect(strip(page)).toContainText('No value');
 	await page.getByRole('link', { name: 'Product', exact: true }).click();
