@@ -31,13 +31,18 @@ class WatchedWorker extends globalThis.Worker {
 	}
 
 	postMessage(message, ...rest) {
-		if (message.kind === 'apply' && watch.turn) watch.turn.told ??= now();
-		if (message.kind === 'apply') watch.edits.push({ revision: message.revision, told: now() });
-		if (message.kind === 'open') watch.openings.push({ at: now() });
+		// The solver is opened and told of edits as well; the first engine alone is told their revision.
+		if (message.revision !== undefined) noteTold(message);
 		super.postMessage(message, ...rest);
 	}
 }
 globalThis.Worker = WatchedWorker;
+
+function noteTold({ kind, revision }) {
+	if (kind === 'apply' && watch.turn) watch.turn.told ??= now();
+	if (kind === 'apply') watch.edits.push({ revision, told: now() });
+	if (kind === 'open') watch.openings.push({ at: now() });
+}
 
 function hear(message) {
 	if (message.kind === 'results' && watch.turn?.told) watch.turn.answered ??= now();
