@@ -15,6 +15,14 @@ export interface OfferedSymbol {
 	readonly label: string;
 }
 
+interface Created {
+	readonly system: UnitSystem;
+	readonly problems: readonly UnitProblem[];
+}
+
+const NONE: readonly UnitDefinition[] = [];
+const made = new WeakMap<readonly UnitDefinition[], Created>();
+
 export class UnitSystem {
 	readonly #known: ReadonlyMap<string, KnownSymbol>;
 	readonly #broken: ReadonlySet<string>;
@@ -25,13 +33,18 @@ export class UnitSystem {
 		this.#broken = broken;
 	}
 
-	/** The system always serves; definitions with a fault are left out of it and reported. */
-	static create(definitions: readonly UnitDefinition[]): {
-		system: UnitSystem;
-		problems: UnitProblem[];
-	} {
-		const { known, broken, problems } = definedSymbols(definitions);
-		return { system: new UnitSystem(known, broken), problems };
+	/**
+	 * The system always serves; definitions with a fault are left out of it and reported. The same list gives the same
+	 * system, with what it has read already: an edit of another part of the workbook leaves its list as it was.
+	 */
+	static create(definitions: readonly UnitDefinition[]): Created {
+		const list = definitions.length === 0 ? NONE : definitions;
+		let created = made.get(list);
+		if (!created) {
+			const { known, broken, problems } = definedSymbols(list);
+			made.set(list, (created = { system: new UnitSystem(known, broken), problems }));
+		}
+		return created;
 	}
 
 	/** '' and '1' are the plain number one. */

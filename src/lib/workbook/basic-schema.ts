@@ -17,8 +17,11 @@ export const nameSchema = z
 	.string()
 	.check(z.maxLength(LIMITS.name), z.regex(/^\p{L}[\p{L}\p{N}_]*$/u));
 /** Any text without quotes, line breaks or leading and trailing space: '5x24', 'PX15B'. */
+const MEMBER_ID = /^(?! )[^'"\p{Cc}]+(?<! )$/u;
 export const memberIdSchema = z
 	.string()
-	.check(z.minLength(1), z.maxLength(LIMITS.name), z.regex(/^(?! )[^'"\p{Cc}]+(?<! )$/u));
+	.check(z.minLength(1), z.maxLength(LIMITS.name), z.regex(MEMBER_ID));
+/** The same, said at once. */
+export const isMemberId = (id: string): boolean => id.length <= LIMITS.name && MEMBER_ID.test(id);
 export const label = z.string().check(z.maxLength(LIMITS.label));
 export const note = z.string().check(z.maxLength(LIMITS.note));

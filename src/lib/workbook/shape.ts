@@ -32,19 +32,20 @@ export function shapeProblems(schema: z.core.$ZodType, value: unknown): ShapePro
 
 /** The same value with "__proto__" called otherwise; itself where the name does not occur. */
 function renamed(value: unknown): unknown {
-	if (typeof value !== 'object' || value === null) return value;
-	if (Array.isArray(value)) {
-		const list = value.map(renamed);
-		return list.every((entry, i) => entry === value[i]) ? value : list;
-	}
-	let changed = false;
+	if (!hasProto(value)) return value;
+	if (Array.isArray(value)) return value.map(renamed);
 	const copy: Record<string, unknown> = {};
-	for (const [name, entry] of Object.entries(value)) {
-		const next = renamed(entry);
-		if (next !== entry || name === '__proto__') changed = true;
-		put(copy, name === '__proto__' ? STAND_IN : name, next);
-	}
-	return changed ? copy : value;
+	for (const [name, entry] of Object.entries(value))
+		put(copy, name === '__proto__' ? STAND_IN : name, renamed(entry));
+	return copy;
+}
+
+/** Whether the name occurs, however deep: hardly ever. */
+function hasProto(value: unknown): value is object {
+	if (typeof value !== 'object' || value === null) return false;
+	if (Array.isArray(value)) return value.some(hasProto);
+	const entries = value as Readonly<Record<string, unknown>>;
+	return Object.keys(value).some((name) => name === '__proto__' || hasProto(entries[name]));
 }
 
 interface Found {
