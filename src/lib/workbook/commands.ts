@@ -4,7 +4,7 @@
  *
  * No edit leaves a workbook that could not be saved and opened again.
  */
-import { findProblems } from './consistency';
+import { findPlanProblems, findProblems } from './consistency';
 import { problemLine } from './consistency/findings';
 import type { Command, CommandProblem, Edit } from './commands/command';
 import { setInputs } from './commands/inputs';
@@ -39,10 +39,11 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 	const edit = editOf(workbook, command);
 	if (!edit.ok) return edit;
 	if (command.kind !== 'patch') {
-		const problems = findProblems(edit.workbook);
+		const find = command.kind === 'set_plans' ? findPlanProblems : findProblems;
+		const problems = find(edit.workbook);
 		const problem = problems[0];
 		// What was wrong before must not keep anyone from mending it.
-		if (problem && problems.length > findProblems(workbook).length)
+		if (problem && problems.length > find(workbook).length)
 			return refused(problem.code, sentence(problemLine(problem)));
 	}
 	const after = withoutStrayPlans(edit.workbook);

@@ -17,7 +17,20 @@ import type { Workbook } from './schema';
 
 /** In the order in which a person would mend them; none in a sound workbook. */
 export function findProblems(workbook: Workbook): WorkbookProblem[] {
+	return found(workbook, checkEverything);
+}
+
+/** As far as a plan can be at fault that is put into a workbook: it changes nothing else. */
+export const findPlanProblems = (workbook: Workbook): WorkbookProblem[] =>
+	found(workbook, checkProgrammes);
+
+function found(workbook: Workbook, check: (findings: Findings) => void): WorkbookProblem[] {
 	const findings = new Findings(workbook);
+	check(findings);
+	return findings.problems;
+}
+
+function checkEverything(findings: Findings): void {
 	checkNames(findings);
 	const units = checkUnitDefinitions(findings);
 	checkSets(findings, units);
@@ -29,5 +42,4 @@ export function findProblems(workbook: Workbook): WorkbookProblem[] {
 	checkStudies(findings);
 	checkStarts(findings);
 	checkProgrammes(findings);
-	return findings.problems;
 }
