@@ -1,6 +1,7 @@
 /** What the months of the plan add up to in a year, and what is told of it where the plan is overridden. */
 import { describe, expect, it } from 'vitest';
 import { enter, makeInYear, openShipped, read } from '../reference/shipped';
+import { MONTH_NAMES } from './workbook-plan';
 
 const LINES = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
 
@@ -24,22 +25,9 @@ describe('the plan of the shipped plant', () => {
 	});
 
 	it('adds the months up to the year', () => {
-		const hours = [
-			'Jan',
-			'Feb',
-			'Mar',
-			'Apr',
-			'May',
-			'Jun',
-			'Jul',
-			'Aug',
-			'Sep',
-			'Oct',
-			'Nov',
-			'Dec'
-		]
-			.map((month) => read(model, 'line_hours_planned', 'L5', month, 'today'))
-			.reduce((sum, one) => sum + one, 0);
+		const hours = MONTH_NAMES.map((month) =>
+			read(model, 'line_hours_planned', 'L5', month, 'today')
+		).reduce((sum, one) => sum + one, 0);
 		expect(read(model, 'load', 'L5')).toBeCloseTo((100 * hours) / 5587, 6);
 	});
 
