@@ -48,6 +48,10 @@ test('an order that does not fit is told what it pushes out of the plan, and wha
 	await expect(main).toContainText(
 		/The \d+ h of L\d in January push out nothing that is sold; other work moves to where it costs more: [\d.,]+ EUR\./
 	);
+	// What the floor charges is next to what the plan loses, not a month's worth of lost sales.
+	await expect(main).toContainText(
+		/The floor charges [\d.]+ EUR for them, 1\d\d EUR less: it reckons from the plan as it stands/
+	);
 	await month.selectOption('Oct');
 	await expect(main).toContainText(
 		/The \d+ h of L\d in October push out [\d,]+ m of PX\w+, \w+ .*\. With the plan made again around them that costs \d\d,\d{3} EUR\./

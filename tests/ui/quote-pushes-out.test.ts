@@ -1,8 +1,9 @@
 /** What an order pushes out of the plan, in words, on the plant that is solved by hand. */
 import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
-import { hoursInPlan, pushesOutWords } from '$lib/ui/quote/pushes-out';
+import { chargedWords, hoursInPlan, pushesOutWords } from '$lib/ui/quote/pushes-out';
 import { placeLabel } from '$lib/ui/programmes/labels';
+import type { Quote } from '$lib/ui/quote/quote';
 import type { Taking } from '$lib/programmes/inquiry/questions';
 import { smallPlant } from '../programmes/small-plant';
 
@@ -59,5 +60,29 @@ describe('what they push out', () => {
 		expect(say(0)).toContain('push nothing out');
 		expect(say(12)).toContain('other work moves to where it costs more: 12 EUR');
 		expect(say(null)).toContain('cannot give this order 10 h of L2 in February');
+	});
+});
+
+describe('what the floor charges for them', () => {
+	const of = (value: number, unit = '') => ({
+		...{ kind: 'value' as const, value, because: '' },
+		quantity: { quantity: { unit, digits: 4 } }
+	});
+	const quote = {
+		months: [{ isChosen: false }, { isChosen: true, value: of(2) }],
+		...{ hours: of(50, 'h'), size: of(1000, 'm'), floor: of(0.25, 'EUR/m') }
+	} as unknown as Quote;
+	const say = (cost: number | null, of = quote) => chargedWords(of, cost, 'EUR', 'en');
+
+	it('stands beside what the plan loses, with the reason and the floor that follows', () => {
+		expect(say(340)).toMatch(/^The floor charges 100 EUR for them, 240 EUR less: it reckons from/);
+		expect(say(340)).toMatch(/With it the floor would be 0\.4900 EUR\/m instead of 0\.2500\.$/);
+		expect(say(98)).toMatch(/2 EUR more: .* 0\.2480 EUR\/m instead of 0\.2500\.$/);
+	});
+
+	it('is as much, or nothing to compare', () => {
+		expect(say(100.4)).toBe('The floor charges as much for them.');
+		expect(say(null)).toBe('');
+		expect(say(10, { ...quote, months: [] })).toBe('');
 	});
 });

@@ -53,7 +53,7 @@ describe('the words of a quote', () => {
 		const { quote } = pageOf(model);
 		expect(quoteTitle(quote, tongue)).toMatch(/in February: \d+\u00a0EUR per km under the floor$/);
 		expect(hoursLine(quote, tongue)).toBe(
-			'EUR/h for one more hour; in February the hours are free'
+			'EUR/h over all hours of this order; in February the hours are free'
 		);
 	});
 

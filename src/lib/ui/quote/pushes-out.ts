@@ -1,4 +1,4 @@
-/** What an order's hours push out of the plan: where they are required, and in words what gives way and what that costs. */
+/** What an order's hours push out of the plan: where they are required, what gives way, and what the floor charges for them. */
 import { cellAt, type Layout } from '$lib/engine/layout';
 import type { Taking, Where } from '$lib/programmes/inquiry/questions';
 import { activeProgrammes } from '$lib/workbook/plans';
@@ -6,7 +6,8 @@ import { listed } from '../figure/words';
 import { placeLabel, unitOf } from '../programmes/labels';
 import { amountText } from '../programmes/numbers';
 import { firstOfEach } from '../programmes/plan-table';
-import type { Chosen } from './quote';
+import type { Chosen, Quote } from './quote';
+import { priceText, unitOf as readingUnit } from './quote-words';
 import { texts } from './texts';
 
 export interface HoursInPlan {
@@ -73,4 +74,36 @@ export function pushesOutWords(
 	});
 	const rest = gives.length - named.length;
 	return texts.pushesOut(hours, listed(rest > 0 ? [...named, texts.others(rest)] : named), amount);
+}
+
+/** What the floor charges for the hours: an hour's value over all of them. Null where a part of it has no value. */
+export function chargedFor({ months, hours }: Quote): number | null {
+	const value = months.find(({ isChosen }) => isChosen)?.value;
+	if (value?.kind !== 'value' || hours?.kind !== 'value') return null;
+	return value.value * hours.value;
+}
+
+/** The floor's estimate beside what the plan loses; empty where there is nothing to compare. */
+export function chargedWords(
+	quote: Quote,
+	cost: number | null,
+	money: string,
+	locale: string
+): string {
+	const charged = chargedFor(quote);
+	if (charged === null || cost === null) return '';
+	const gap = cost - charged;
+	if (Math.abs(gap) < 0.5) return texts.chargedAlike;
+	const amount = (of: number) => amountText(of, money, locale, of < 10 ? 2 : 4);
+	const told = texts.charged(amount(charged), amount(Math.abs(gap)), gap > 0);
+	return [told, floorWords(quote, gap, locale)].filter(Boolean).join(' ');
+}
+
+/** Empty where no digit of the floor would change. */
+function floorWords({ floor, size }: Quote, gap: number, locale: string): string {
+	if (floor.kind !== 'value' || size.kind !== 'value' || size.value <= 0) return '';
+	const byPlan = priceText({ ...floor, value: floor.value + gap / size.value }, locale);
+	const now = priceText(floor, locale);
+	const unit = readingUnit(floor);
+	return byPlan === now ? '' : texts.floorByPlan(`${byPlan} ${unit}`, now);
 }

@@ -141,13 +141,13 @@ export function quoteTable(quote: Quote): PlainTable {
 	return { caption: quote.picture.title, columns: ['Part', 'Figure', 'Value', 'Unit'], rows };
 }
 
-/** Below the title of the hours: in which unit, what they cost this order, and whom they push out. */
+/** Below the title of the hours: in which unit, and what the floor charges this order for them. */
 export function hoursLine(quote: Quote, { locale }: Tongue): string {
 	const chosen = quote.months.find((month) => month.isChosen);
-	const unit = `${unitOf(quote.months[0]?.value ?? null)} for one more hour`;
+	const unit = `${unitOf(quote.months[0]?.value ?? null)} over all hours of this order`;
 	if (!chosen || chosen.cost.kind !== 'value') return unit;
-	const hours = quote.hours?.kind === 'value' ? ` of its ${said(quote.hours, locale, true)}` : '';
 	if (chosen.cost.value === 0) return `${unit}; in ${chosen.label} the hours are free`;
+	const hours = quote.hours?.kind === 'value' ? ` for ${said(quote.hours, locale, true)}` : '';
 	const cost = `${priceText(chosen.cost, locale)} ${unitOf(chosen.cost)}`;
-	return `${unit}; ${chosen.label} costs this order ${cost}, since each${hours} pushes out another`;
+	return `${unit}; in ${chosen.label} the floor holds ${cost}${hours}`;
 }

@@ -36,6 +36,12 @@ const en = {
 	pushesOut: (hours: string, what: string, cost: string) =>
 		`The ${hours} push out ${what}. With the plan made again around them that costs ${cost}.`,
 
+	chargedAlike: 'The floor charges as much for them.',
+	charged: (charged: string, gap: string, isLess: boolean) =>
+		`The floor charges ${charged} for them, ${gap} ${isLess ? 'less' : 'more'}: it reckons from the plan as it stands and does not make it again, so what the plan loses is the figure to go by.`,
+	floorByPlan: (byPlan: string, floor: string) =>
+		`With it the floor would be ${byPlan} instead of ${floor}.`,
+
 	// Quote
 	marginOfPrice: (margin: string) => `margin ${margin} of price`,
 	lowestSensible: 'lowest sensible',
