@@ -1,5 +1,6 @@
 import { firstScreenScripts, weightOf } from '../bench/first-screen';
 import { agreement, expect, fact, find, load, open, strip, test } from './app';
+import { coil, figure, metre, payback } from './figures';
 
 const ROUTES = {
 	'/': 'Marram Coil Works',
@@ -16,21 +17,21 @@ test('the invented plant is open and computed: cost, metres, fullest resource, p
 }) => {
 	await open(page);
 	await expect(page.getByRole('banner')).toContainText('Marram Coil Works (invented)');
-	await expect(fact(page, 0)).toHaveText('0.2970');
+	await expect(fact(page, 0)).toHaveText(metre());
 	await expect(strip(page)).toContainText('EUR/m');
-	await expect(strip(page)).toContainText('14.85 EUR/coil'); // 0.29704 EUR/m × 50 m
-	await expect(fact(page, 1)).toHaveText('49.6');
+	await expect(strip(page)).toContainText(`${coil()} EUR/coil`);
+	await expect(fact(page, 1)).toHaveText(figure('total_good_metres', [], { digits: 3 }));
 	await expect(strip(page)).toContainText(/bottleneck: extrusion at [\d.]+ %, line L\d/);
 	const hand = strip(page).getByRole('combobox', { name: 'Scenario shown' });
 	await expect(hand).toHaveValue('new_line');
-	await expect(fact(page, 2)).toHaveText('4.6');
+	await expect(fact(page, 2)).toHaveText(payback('new_line'));
 	await hand.selectOption('better_gauging');
-	await expect(fact(page, 2)).toHaveText('1.7');
+	await expect(fact(page, 2)).toHaveText(payback('better_gauging'));
 	await expect(strip(page)).toContainText(/NPV [\d,.]+ .*EUR, life 8 years?/);
 	// Another product has another cost of its metre and its coil.
 	await strip(page).getByRole('combobox', { name: 'Product shown' }).selectOption('PX28B');
-	await expect(fact(page, 0)).toHaveText('0.8765');
-	await expect(strip(page)).not.toContainText('14.85 EUR/coil');
+	await expect(fact(page, 0)).toHaveText(figure('cost_per_metre', ['PX28B']));
+	await expect(strip(page)).not.toContainText(`${coil()} EUR/coil`);
 });
 
 test('every page loads from its own host alone, within the content policy', async ({
@@ -60,14 +61,14 @@ test.describe('a page whose second engine begins when the page likes', () => {
 		page,
 		request
 	}) => {
-		await page.addInitScript(() => {
-			const isShown = () => document.querySelector('.strip .number')?.textContent === '0.2970';
+		await page.addInitScript((metre) => {
+			const isShown = () => document.querySelector('.strip .number')?.textContent === metre;
 			new MutationObserver((_, observer) => {
 				if (!isShown()) return;
 				performance.mark('first numbers');
 				observer.disconnect();
 			}).observe(document, { subtree: true, childList: true, characterData: true });
-		});
+		}, metre());
 		await open(page);
 		expect(await agreement(page)).toBeGreaterThan(30_000);
 		await strip(page).getByRole('button', { name: 'values agree' }).click();
@@ -103,7 +104,7 @@ test.describe('a page whose second engine begins when the page likes', () => {
 		await find(page, 'speed_ratio');
 		await page.keyboard.type('90');
 		await page.keyboard.press('Enter');
-		await expect(fact(page, 0)).not.toHaveText('0.2970');
+		await expect(fact(page, 0)).not.toHaveText(metre());
 		expect(await agreement(page)).toBeGreaterThan(30_000);
 	});
 });

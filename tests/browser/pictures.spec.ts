@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, findMember, open, strip } from './app';
+import { metre, payback } from './figures';
 import { test } from './plant';
 import type { Page } from 'playwright/test';
 
@@ -27,21 +28,25 @@ test('the investment page shows when each scenario pays, as a chart, as rows, in
 }) => {
 	await open(page, '/investment');
 	await expect(
-		page.getByRole('heading', { level: 1, name: /pay back in 4\.6 years/ })
+		page.getByRole('heading', { level: 1, name: `pay back in ${payback('new_line')} years` })
 	).toBeVisible();
 	const chart = page.getByRole('figure').getByRole('img').first();
 	await expect(chart).toBeVisible();
 	await expect(chart).toHaveAccessibleName(/pay back/);
-	await expect(chart).toHaveAccessibleDescription(/New line.*4\.6/);
+	await expect(chart).toHaveAccessibleDescription(new RegExp(`New line.*${payback('new_line')}`));
 	const main = page.getByRole('main');
 	const rows = main.getByRole('table').first().getByRole('row');
-	await expect(rows.filter({ hasText: /^Better gauging/ })).toContainText('1.7');
+	await expect(rows.filter({ hasText: /^Better gauging/ })).toContainText(
+		payback('better_gauging')
+	);
 	await expect(rows.filter({ hasText: /^New rewinder/ })).toBeVisible();
 	await expect(main).toContainText('not investment advice');
 	const { table } = await told(page, 0);
 	await expect(table.getByRole('row')).not.toHaveCount(1);
 	await main.getByRole('button', { name: 'Better gauging' }).click();
-	await expect(page.getByRole('heading', { level: 1 })).toContainText('1.7 years');
+	await expect(page.getByRole('heading', { level: 1 })).toContainText(
+		`${payback('better_gauging')} years`
+	);
 	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
 		'better_gauging'
 	);
@@ -62,7 +67,7 @@ test('the product page draws the wall to scale and builds up the cost, each told
 	const chart = page.getByRole('figure').nth(1).getByRole('img');
 	await expect(chart).toBeVisible();
 	await expect(chart).toHaveAccessibleDescription(/PX15B/);
-	await expect(page.getByRole('figure').nth(1)).toContainText('0.2970');
+	await expect(page.getByRole('figure').nth(1)).toContainText(metre());
 	const { table: parts } = await told(page, 1);
 	await expect(parts.getByRole('row')).not.toHaveCount(1);
 

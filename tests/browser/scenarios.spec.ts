@@ -1,4 +1,5 @@
 import { active, agreement, expect, fact, find, findMember, goTo, open, strip, undo } from './app';
+import { metre, payback } from './figures';
 import { test } from './plant';
 import { test as shop } from './shop';
 import type { Page } from 'playwright/test';
@@ -108,7 +109,7 @@ test('a scenario is renamed, deleted when that is confirmed, and brought back', 
 	await undo(page);
 	await expect(line(page, 'Finer gauges')).toBeVisible();
 	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('Finer gauges');
-	await expect(fact(page, 2)).toHaveText('1.7');
+	await expect(fact(page, 2)).toHaveText(payback('better_gauging'));
 });
 
 test('a scenario that another stands on leaves its changes to it', async ({ page }) => {
@@ -126,17 +127,17 @@ test('a scenario becomes the base when that is confirmed', async ({ page }) => {
 	await expect(line(page, 'Better gauging').getByRole('alert')).toContainText(
 		'The base takes over'
 	);
-	await expect(fact(page, 0)).toHaveText('0.2970');
+	await expect(fact(page, 0)).toHaveText(metre());
 	await line(page, 'Better gauging')
 		.getByRole('alert')
 		.getByRole('button', { name: 'Make it the base' })
 		.click();
-	await expect(fact(page, 0)).not.toHaveText('0.2970');
+	await expect(fact(page, 0)).not.toHaveText(metre());
 	await goTo(page, /^Pipe/);
 	await findMember(page, 'gauging_in_use', 3);
 	await expect(active(page)).toContainText('with better gauging');
 	await page.keyboard.press('Control+z');
-	await expect(fact(page, 0)).toHaveText('0.2970');
+	await expect(fact(page, 0)).toHaveText(metre());
 });
 
 shop(

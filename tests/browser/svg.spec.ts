@@ -1,6 +1,7 @@
 /** Charts and drawings taken along as SVG: files that stand alone. */
 import { readFile } from 'node:fs/promises';
 import { expect, open } from './app';
+import { metre } from './figures';
 import { test } from './plant';
 import type { Page } from 'playwright/test';
 
@@ -91,14 +92,14 @@ test('the drawing of a wall and the bars of cost are taken along as SVG, scrap h
 	page
 }) => {
 	await open(page, '/product');
-	await expect(page.getByRole('figure').nth(1)).toContainText('0.2970');
+	await expect(page.getByRole('figure').nth(1)).toContainText(metre());
 	const wall = await seen(page, (await takeSvg(page, 0)).text);
 	for (const words of ['1.650 mm wall set-point', '15.0 mm', 'EVOH barrier'])
 		expect(wall.texts).toContain(words);
 	expect(wall.description).toMatch(/1\.650 mm/);
 	expect(wall.other).toBeGreaterThan(0.1);
 	const cost = await seen(page, (await takeSvg(page, 1)).text);
-	for (const words of ['0.0', '0.8', 'PX15B', '0.2970']) expect(cost.texts).toContain(words);
+	for (const words of ['0.0', '0.8', 'PX15B', metre()]) expect(cost.texts).toContain(words);
 	expect(cost.hatched).toBeGreaterThanOrEqual(10);
 	expect(cost.other).toBeGreaterThan(0.1);
 });

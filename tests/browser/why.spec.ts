@@ -1,4 +1,5 @@
 import { active, expect, fact, find, findMember, open, strip } from './app';
+import { figure } from './figures';
 import { test } from './plant';
 import type { Page } from 'playwright/test';
 
@@ -7,13 +8,16 @@ const why = (page: Page) => page.getByRole('region', { name: 'Why this number' }
 test('a figure of the strip explains itself: formula, numbers, what feeds it, what it feeds', async ({
 	page
 }) => {
+	const variable = figure('variable_cost_per_metre', ['PX15B']);
 	await open(page);
 	await fact(page, 0).click();
 	await expect(why(page)).toContainText('Factory cost per metre, PX15B, Base');
 	await expect(why(page)).toContainText('variable_cost_per_metre');
-	await expect(why(page)).toContainText('0.1949');
+	await expect(why(page)).toContainText(variable);
 	const feeds = why(page).getByRole('list', { name: 'What feeds it' });
-	await expect(feeds.getByRole('listitem').first()).toContainText(/Variable cost.*0\.1949 EUR\/m/);
+	await expect(feeds.getByRole('listitem').first()).toContainText(
+		new RegExp(`Variable cost.*${variable} EUR/m`)
+	);
 	const fed = why(page).getByRole('list', { name: 'What it feeds' });
 	await expect(fed.getByRole('button', { name: 'Factory cost per coil' })).toBeVisible();
 	await page.keyboard.press('Escape');

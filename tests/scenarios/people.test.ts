@@ -23,6 +23,51 @@ describe('night', () => {
 	});
 });
 
+describe('a night that lies within one day', () => {
+	it.each([0, 24])('from %i o’clock to six is six hours long', (from) => {
+		const model = openShipped('marram');
+		enter(model, ['night_from', [], from]);
+		expect(read(model, 'night_hour', 'Tue 05')).toBe(1);
+		expect(read(model, 'night_hour', 'Tue 06')).toBe(0);
+		expect(read(model, 'average_premium', '5x24')).toBeCloseTo((6 / 24) * 25, 9);
+	});
+});
+
+describe('absence', () => {
+	it('is not what falls on a Saturday or Sunday: three of nine public holidays in 2028', () => {
+		const model = openShipped('marram');
+		enter(model, ['calendar_year', [], 2028]);
+		// 1 January 2028 is a Saturday, 24 and 31 December are Sundays
+		expect(read(model, 'attended_hours')).toBeCloseTo(
+			2080 - ((25 + 6) * 8 * 0.95 + 2080 * 0.05 + 30.6),
+			9
+		);
+		expect(read(model, 'weekend_absence')).toBeCloseTo(
+			(100 * ((25 + 3) * 8 * 0.95 + 2080 * 0.05 + 30.6)) / 2080,
+			9
+		);
+	});
+
+	it('of weekend crews is counted once, alike in heads and cost', () => {
+		const model = openShipped('marram');
+		const weekend = { scenario: 'weekend_crews' };
+		// leave and sickness of 2,080 h and the hours of training; no public holiday is on a weekend in 2027
+		const absent = (25 * 8 * 0.95 + 2080 * 0.05 + 30.6) / 2080;
+		const posts = ['shift leader', 'extrusion operator', 'rewind/pack operator'] as const;
+		const hours = [...posts, 'fitter/electrician'].reduce(
+			(sum, post) => sum + read(model, 'weekend_post_hours', post, weekend),
+			0
+		);
+		expect(read(model, 'weekend_heads', weekend)).toBeCloseTo(hours / (2080 * (1 - absent)), 9);
+		// the leader: 2,448 h with a quarter of an hour for twelve, at 37.5 % premium on average
+		const paid = (2448 * (1 + 0.25 / 12) * 1.375 * 1.15) / (1 - absent);
+		expect(read(model, 'weekend_labour', 'shift leader', weekend)).toBeCloseTo(
+			paid * 24.8 * 1.24,
+			4
+		);
+	});
+});
+
 describe('posts that follow what runs', () => {
 	const model = openShipped('marram');
 	enter(
@@ -100,12 +145,14 @@ describe('patterns side by side', () => {
 	it('add the weekend hour by hour', () => {
 		// Posts at the weekend: leader 24.8, 7/3 operators at 20.6, three packers at 17.9, half a fitter at 25.2
 		const wages = 24.8 + (7 / 3) * 20.6 + 3 * 17.9 + 0.5 * 25.2;
-		const paid = ((1 + 0.25 / 12) * 1.15 * 1.24) / 0.92;
+		// leave, sickness and training of 2,080 h; no public holiday of 2027 is on a weekend
+		const absent = (25 * 8 * 0.95 + 2080 * 0.05 + 30.6) / 2080;
+		const paid = ((1 + 0.25 / 12) * 1.15 * 1.24) / (1 - absent);
 		// 2,448 h with 37.5 % premium on average
 		const weekend = wages * paid * 2448 * 1.375;
 		const week = read(model, 'people_cost_of_pattern', '5x24');
 		expect(read(model, 'people_cost_of_pattern', '7x24')).toBeCloseTo(week + weekend, 4);
-		expect(read(model, 'people_cost_of_hour', 'Sun 12')).toBeCloseTo(wages * paid * 1.5, 6);
+		expect(read(model, 'people_cost_of_hour', '7x24', 'Sun 12')).toBeCloseTo(wages * paid * 1.5, 6);
 	});
 
 	it('price a metre more against the pattern chosen, where there is one', () => {

@@ -47,7 +47,7 @@ function perWeekendPost({ weekend_months = MONTHS }: Option): number {
 			(1 + labour.handover_h_per_shift / 12) *
 			labour.weekend_paid_factor *
 			(1 + labour.oncost)) /
-		(1 - labour.weekend_absence)
+		(1 - labour.weekend_absence_h_year / labour.contract_h_year)
 	);
 }
 
