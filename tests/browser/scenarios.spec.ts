@@ -55,7 +55,7 @@ test('a scenario of one’s own differs where it was changed, and has a payback 
 	await goTo(page, /^Payback$/);
 	// Nobody plans anything by hand: the plan takes the hours that are new.
 	const rows = main.getByRole('table').first().getByRole('row');
-	await expect(rows.filter({ hasText: 'Line 5 on seven days' })).toContainText('1.7');
+	await expect(rows.filter({ hasText: 'Line 5 on seven days' })).toContainText('1.9');
 	await expect(main.getByRole('button', { name: 'Line 5 on seven days' })).toHaveAttribute(
 		'aria-pressed',
 		'true'
