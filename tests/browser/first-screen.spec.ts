@@ -25,6 +25,9 @@ test('the invented plant is open and computed: cost, metres, fullest resource, p
 	const hand = strip(page).getByRole('combobox', { name: 'Scenario shown' });
 	await expect(hand).toHaveValue('new_line');
 	await expect(fact(page, 2)).toHaveText(payback('new_line'));
+	// Of another scenario than the one shown: it says of which.
+	await expect(strip(page).locator('.figure').first()).toContainText('Base');
+	await expect(strip(page).locator('.figure').nth(2)).not.toContainText('New line');
 	await hand.selectOption('better_gauging');
 	await expect(fact(page, 2)).toHaveText(payback('better_gauging'));
 	await expect(strip(page)).toContainText(/NPV [\d,.]+ .*EUR, life 8 years?/);

@@ -160,8 +160,11 @@ test('figures that rest on a plan which cannot be had are marked, with one step 
 	await openPlan(page);
 	await made(page, 'A, L1, January').fill('2000');
 	await page.keyboard.press('Enter');
-	await expect(page.getByRole('main')).toContainText(/by 100 h/);
+	await expect(page.getByRole('main')).toContainText(/Hours hold, .*by 100 h/);
+	await expect(finding(page)).toHaveText('Base: no plan fits');
+	await expect(page.getByRole('button', { name: 'Keep this plan' })).toHaveCount(0);
 	await follow(page, '/');
+	await expect(page.getByLabel('What the last edit moves')).toContainText('moves none');
 	const contribution = row(page, /^Contribution/);
 	await expect(value(contribution, 1)).toContainText('out of date');
 	await expect(value(row(page, /^Hours offered/), 1)).not.toContainText('out of date');

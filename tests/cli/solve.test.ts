@@ -60,7 +60,7 @@ describe('solve', () => {
 		const pin = withQuantity('made', { value: { A: { L1: { jan: 2000 } } } });
 		const { out, code } = await solveCommand([file(smallPlant(pin))]);
 		expect(code).toBe(1);
-		expect(out).toContain('hours_hold of L1, jan by 100 h');
+		expect(out).toContain('hours_hold, L1, jan, by 100 h');
 	});
 
 	it('exits 2 at a name that there is not, naming the nearest', async () => {

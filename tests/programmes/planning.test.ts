@@ -236,7 +236,7 @@ describe('no plan', () => {
 	it('says what conflicts and by how much in its own unit', () => {
 		// 2,000 m of A in January on L1 take 200 h of 100.
 		const pin = withQuantity('made', { value: { A: { L1: { jan: 2000 } } } });
-		expect(problemsOf(smallPlant(pin))).toContain('hours_hold of L1, jan by 100 h');
+		expect(problemsOf(smallPlant(pin))).toContain('hours_hold, L1, jan, by 100 h');
 	});
 
 	it('names a value that is held outside of its range, with the range and what to do', () => {
@@ -258,6 +258,6 @@ describe('no plan', () => {
 			...book,
 			programmes: [{ ...book.programmes![0]!, constraints: ['hours_hold'] }]
 		}));
-		expect(problemsOf(free)).toMatch(/has no end: sold of .* can grow without limit/);
+		expect(problemsOf(free)).toMatch(/has no end: sold, .* can grow without limit/);
 	});
 });

@@ -65,7 +65,7 @@ describe('an evaluation', () => {
 		const pinned = withQuantity('made', { value: { A: { L1: { jan: 2000 } } } })(smallPlant());
 		const { scenarios } = await evaluated(pinned);
 		expect(scenarios[0].plans[0]).toMatchObject({ plan: 'none' });
-		expect(scenarios[0].plans[0].reason).toContain('hours_hold of L1, jan by 100 h');
+		expect(scenarios[0].plans[0].reason).toContain('hours_hold, L1, jan, by 100 h');
 	});
 
 	it('leaves a plan that is kept as it stands', async () => {

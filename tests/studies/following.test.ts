@@ -227,7 +227,7 @@ describe('a map and a sensitivity', () => {
 			{ replanning }
 		);
 		expect(result.ok ? '' : result.problem.message).toMatch(
-			/As the scenarios stand, there is no plan: .*hours_hold of L1, jan by 100 h/
+			/As the scenarios stand, there is no plan: .*hours_hold, L1, jan, by 100 h/
 		);
 	});
 });

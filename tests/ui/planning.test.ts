@@ -103,6 +103,20 @@ describe('plans that follow', () => {
 		expect(told.at(-1)).toBe('plan 2');
 	});
 
+	it('are being made from the edit on, before the engine has shown it; not for somebody who only reads', async () => {
+		const { session, answer } = await opened(planned);
+		answer().onplanned(null, report, 1);
+		expect(session.planning?.busy).toBe(false);
+		session.apply(title('Another'));
+		expect(session.planning?.busy).toBe(true);
+		answer().onplanned(null, report, 1);
+		const reader = await opened(planned);
+		reader.answer().onplanned(null, report, 1);
+		reader.session.readOnly = true;
+		reader.session.takeIn({ ...planned, title: 'Theirs' });
+		expect(reader.session.planning?.busy).toBe(false);
+	});
+
 	it('are asked about of a solver that follows the workbook, which is fetched for it where there is none', async () => {
 		const { session, told } = await opened(shop);
 		const where = { programme: 'allocation', scenario: 'base', members: [] };

@@ -17,6 +17,12 @@ export function nameOf(plan: Plan, cell: number): string {
 	return members.length === 0 ? name : `${name} of ${members.join(', ')}`;
 }
 
+/** The same as a reader of the screen knows it: "Coil length, PX15B". */
+export function labelOf(plan: Plan, cell: number): string {
+	const members = cell < plan.layout.cells ? membersOf(plan.layout, cell) : [];
+	return [ownerOf(plan, cell).quantity.label, ...members].join(', ');
+}
+
 /** A value of a cell with its unit, yes or no, or the member's id. */
 export function valueText(plan: Plan, cell: number, value: number): string {
 	const { quantity } = ownerOf(plan, cell);

@@ -1,5 +1,5 @@
 /** Why there is no plan, in sentences that name what stands in the way in its own units. */
-import { nameOf, withUnit } from '$lib/engine/naming';
+import { labelOf, withUnit } from '$lib/engine/naming';
 import type { Plan } from '$lib/engine/plan';
 import { unitOfSides } from '$lib/engine/planner/sides';
 import type { Programme } from '$lib/workbook/programme-schema';
@@ -8,6 +8,8 @@ import type { Answer } from './solve';
 import type { Violation } from './conflict';
 
 const MOST = 8;
+/** Of what is lacking: more would not help anyone to find it. */
+const DIGITS = 4;
 
 export function whyNoPlan(plan: Plan, programme: Programme, part: Part, answer: Answer): string[] {
 	const where = part.members.length === 0 ? '' : ` for ${part.members.join(', ')}`;
@@ -28,7 +30,7 @@ export function whyNoPlan(plan: Plan, programme: Programme, part: Part, answer: 
 			];
 		}
 		case 'unbounded': {
-			const names = answer.growing.slice(0, 3).map((at) => nameOf(plan, part.cells[at]!));
+			const names = answer.growing.slice(0, 3).map((at) => labelOf(plan, part.cells[at]!));
 			const which = names.length === 0 ? 'a decision' : names.join(', ');
 			return [
 				`${subject} has no end: ${which} can grow without limit. Give it a range, or require what limits it.`
@@ -43,10 +45,11 @@ export function whyNoPlan(plan: Plan, programme: Programme, part: Part, answer: 
 	}
 }
 
-/** "line_hours_hold of oct, L6 by 41 h" */
+/** "Line hours hold, oct, L6, by 41 h" */
 function lackOf(plan: Plan, part: Part, { row, by }: Violation): string {
 	const { cell } = part.rows[row]!;
-	return `${nameOf(plan, cell)} by ${withUnit(Math.abs(by), unitOfRow(plan, cell))}`;
+	const much = Number(Math.abs(by).toPrecision(DIGITS));
+	return `${labelOf(plan, cell)}, by ${withUnit(much, unitOfRow(plan, cell))}`;
 }
 
 /** The unit in which the two sides of a comparison are; nothing where neither is a name. */

@@ -81,9 +81,13 @@ export class Planning {
 		return this.marking?.staleCells(workbook, this) ?? null;
 	}
 
-	/** An edit that the engine has been told. */
-	edited(command: Command): void {
+	/**
+	 * An edit that the engine has been told: until all scenarios show it, nobody
+	 * knows which plans it leaves as they are. `isFollowed`: whether plans will be made for it.
+	 */
+	edited(command: Command, isFollowed: boolean): void {
 		if (this.#isOpen) this.#solving?.apply(command);
+		if (isFollowed && this.report !== null) this.#be(true);
 	}
 
 	/** All scenarios show the edit of this revision. */

@@ -286,7 +286,7 @@ export class Session implements EngineEvents {
 	#tell(command: Command): void {
 		if (!this.workbook) return;
 		this.#engine?.apply(command, this.#revision, this.#order());
-		this.planning?.edited(command);
+		this.planning?.edited(command, command.kind !== 'set_plans' && !this.readOnly);
 		this.onedit?.([command], this.workbook);
 	}
 

@@ -2,9 +2,7 @@
 export const stripTexts = {
 	provenAll: (count: number) => (count === 1 ? '1 plan proven best' : `${count} plans proven best`),
 	staleAll: (count: number) =>
-		count === 1
-			? '1 plan does not answer the workbook'
-			: `${count} plans do not answer the workbook`,
+		count === 1 ? '1 plan is out of date' : `${count} plans are out of date`,
 	keptAll: (count: number) =>
 		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
 	beingPlanned: 'plans are being made',

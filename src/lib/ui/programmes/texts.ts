@@ -18,8 +18,9 @@ export const texts = {
 	keep: 'Keep this plan as it stands',
 	follow: 'Let the plan follow again',
 	follows: 'The plan follows every edit.',
-	stale: 'The plan does not answer the workbook as it is now; figures in grey are those of before.',
+	stale: 'Figures in grey are those of the last plan.',
 
+	noPlanFits: (scenario: string) => `${scenario}: no plan fits`,
 	holdsBack: 'What keeps it from being better',
 	nothingHoldsBack: 'Nothing is scarce, nothing is left out and nothing is held.',
 	whyNot: 'Why not more',

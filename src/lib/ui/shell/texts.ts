@@ -24,6 +24,7 @@ const en = {
 	picturesAndStudies: 'Pictures and studies',
 	theWorkbook: 'The workbook',
 	sheetsWith: (product: string) => `Sheets${product ? `, with ${product} in base` : ''}`,
+	sheetOf: (sheet: string, scenario: string) => `${sheet}, ${scenario}`,
 	noValue: 'no value',
 
 	// Drop
