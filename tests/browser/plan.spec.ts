@@ -160,7 +160,7 @@ test('figures that rest on a plan which cannot be had are marked, with one step 
 	await openPlan(page);
 	await made(page, 'A, L1, January').fill('2000');
 	await page.keyboard.press('Enter');
-	await expect(page.getByRole('main')).toContainText(/Hours hold, .*by 100 h/);
+	await expect(page.getByRole('main')).toContainText(/hours hold, .*by 100 h/);
 	await expect(finding(page)).toHaveText('Base: no plan fits');
 	await expect(page.getByRole('button', { name: 'Keep this plan' })).toHaveCount(0);
 	await follow(page, '/');

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { UnitSystem } from '$lib/units/system';
-import { blockText, cellsDown, Paste, readBlock } from '$lib/ui/block';
+import { blockText, cellsDown } from '$lib/ui/block';
 import { fieldSpec } from '$lib/ui/field';
+import { Paste, readBlock } from '$lib/ui/grid/paste-block';
 import { buildRows } from '$lib/ui/rows';
 import { base, cheap, layout } from './shop';
 

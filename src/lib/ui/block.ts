@@ -1,14 +1,8 @@
-/**
- * Blocks of cells as tab-separated text, out and in. A pasted block is read cell by cell; what cannot be
- * taken is counted and the first are named, the rest is taken, in one edit.
- */
+/** Blocks of cells as tab-separated text; what is brought in is `grid/paste-block.ts`'s. */
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
-import { membersOf } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import type { Results } from '$lib/engine/results';
-import type { Command, InputEntry } from '$lib/workbook/commands';
-import { isInputCell, choiceSet } from './cells';
-import { readEntry, type FieldSpec } from './entry';
+import { choiceSet } from './cells';
 import { marksOf } from './format';
 import type { Row } from './rows';
 
@@ -54,117 +48,4 @@ export function blockText(
 	return cells
 		.map((cell) => columns.map((column) => plainText(layout, cell, column, locale)).join('\t'))
 		.join('\n');
-}
-
-/** Lines and columns of a pasted text; a last line break ends the last line. */
-export function readBlock(text: string): string[][] {
-	const lines = text.replace(/\r\n?/g, '\n').split('\n');
-	if (lines.at(-1) === '') lines.pop();
-	return lines.map((line) => line.split('\t'));
-}
-
-export interface BadCell {
-	readonly line: number;
-	readonly column: number;
-	readonly text: string;
-	readonly message: string;
-}
-
-export interface PasteResult {
-	readonly commands: readonly Command[];
-	readonly taken: number;
-	readonly all: number;
-	readonly bad: readonly BadCell[];
-	readonly badCount: number;
-}
-
-export interface PasteInput {
-	readonly layout: Layout;
-	readonly block: readonly (readonly string[])[];
-	readonly cells: readonly BlockCell[];
-	/** Ids of the scenarios of the columns from the first that is pasted into. */
-	readonly scenarios: readonly string[];
-	readonly base: string;
-	readonly specOf: (quantity: QuantityLayout) => FieldSpec;
-}
-
-/** How many bad cells are named. */
-const NAMED = 5;
-
-/** Reads the block in slices, so that a large one can be read with pauses. */
-export class Paste {
-	readonly #input: PasteInput;
-	readonly #entries: InputEntry[][];
-	readonly #bad: BadCell[] = [];
-	readonly #specs = new Map<QuantityLayout, FieldSpec>();
-	#line = 0;
-	#taken = 0;
-	#badCount = 0;
-	#all = 0;
-
-	constructor(input: PasteInput) {
-		this.#input = input;
-		this.#entries = input.scenarios.map(() => []);
-	}
-
-	/** Reads some more lines. True when all are read. */
-	read(lines: number): boolean {
-		const { block } = this.#input;
-		const until = Math.min(this.#line + lines, block.length);
-		for (; this.#line < until; this.#line++)
-			(block[this.#line] ?? []).forEach((text, column) => this.#readCell(text, column));
-		return this.#line >= block.length;
-	}
-
-	get result(): PasteResult {
-		const commands = this.#entries.flatMap((entries, i): Command[] =>
-			entries.length === 0
-				? []
-				: [{ kind: 'set_inputs', scenario: this.#input.scenarios[i] ?? '', entries }]
-		);
-		return {
-			commands,
-			taken: this.#taken,
-			all: this.#all,
-			bad: this.#bad,
-			badCount: this.#badCount
-		};
-	}
-
-	#readCell(text: string, column: number): void {
-		this.#all++;
-		const { layout, cells, scenarios, base } = this.#input;
-		const place = cells[this.#line];
-		const scenario = scenarios[column];
-		if (!place) return this.#refuse(text, column, 'There is no further row to take it.');
-		if (scenario === undefined)
-			return this.#refuse(text, column, 'There is no further scenario column to take it.');
-		const { quantity, cell } = place;
-		const label = quantity.quantity.label || quantity.quantity.name;
-		if (!isInputCell(layout.workbook, quantity, cell))
-			return this.#refuse(text, column, `${label} is a result here: it follows its formula.`);
-		if (quantity.quantity.fixed && scenario !== base)
-			return this.#refuse(text, column, `${label} is fixed: only the base can change it.`);
-		let spec = this.#specs.get(quantity);
-		if (!spec) this.#specs.set(quantity, (spec = this.#input.specOf(quantity)));
-		const entry = readEntry(text, spec);
-		if (!entry.ok) return this.#refuse(text, column, entry.message);
-		this.#taken++;
-		this.#entries[column]?.push({
-			quantity: quantity.quantity.name,
-			at: membersOf(layout, cell),
-			value: entry.value
-		});
-	}
-
-	#refuse(text: string, column: number, message: string): void {
-		this.#badCount++;
-		if (this.#bad.length < NAMED)
-			this.#bad.push({
-				line: this.#line + 1,
-				column: column + 1,
-				text: text.slice(0, 24),
-				message
-			});
-	}
 }
