@@ -53,7 +53,7 @@ describe('by lot, as shipped', () => {
 				});
 				expect(read(model, 'setup_hours', line.id), line.id).toBeCloseTo(sum(lots), 6);
 				expect(read(model, 'energy_on_line', line.id, 'at_standby'), line.id).toBeCloseTo(
-					sum(lots) * plant.energy.standby_kW_per_line,
+					sum(lots) * (line.standby_kW ?? plant.energy.standby_kW_per_line),
 					4
 				);
 			}
@@ -167,7 +167,7 @@ describe('in campaigns', () => {
 				expect(number('setup_hours', line.id), line.id).toBeCloseTo(hours, 6);
 				expect(number('busy_time_agrees', line.id), line.id).toBeCloseTo(0, 6);
 				expect(number('energy_on_line', line.id, 'at_standby')).toBeCloseTo(
-					hours * plant.energy.standby_kW_per_line,
+					hours * (line.standby_kW ?? plant.energy.standby_kW_per_line),
 					4
 				);
 				const byMonth = sum(

@@ -26,6 +26,41 @@ describe('energy by use', () => {
 	});
 });
 
+describe('starts', () => {
+	const onAllLines = (pattern: string) => {
+		const model = openShipped('marram');
+		const lines = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
+		enter(model, ...lines.map((line) => ['pattern_of_line', [line], pattern] as const));
+		return model;
+	};
+
+	it('every morning draw more than the base load was measured with, none at all less', () => {
+		const tariff = of('all_hours_tariff');
+		const two = onAllLines('2x8x5');
+		// 7 × 250 starts of 90 kWh, of which 350 are in the base load of 112 kW
+		const more = (7 * 250 - 350) * 90;
+		expect(read(two, 'base_load_energy')).toBeCloseTo(112 * 8760 + more, 6);
+		expect(read(two, 'base_energy_cost') - of('base_energy_cost')).toBeCloseTo(more * tariff, 6);
+		const seven = onAllLines('7x24');
+		expect(read(seven, 'base_load_energy')).toBeCloseTo(112 * 8760 - 350 * 90, 6);
+		expect(read(seven, 'restart_peak')).toBe(0);
+	});
+
+	it('are part of what a pattern costs', () => {
+		const energy = (pattern: string) => of('start_energy_of_pattern', pattern);
+		expect(energy('2x8x5')).toBeCloseTo(7 * 250 * 90 * of('all_hours_tariff'), 6);
+		expect(energy('7x24')).toBe(0);
+		const metres = 1e6 * of('good_metres_of_pattern', '5x24');
+		const cost = ['people_cost_of_pattern', 'start_scrap_of_pattern', 'start_energy_of_pattern']
+			.map((part) => of(part, '5x24'))
+			.reduce((sum, part) => sum + part, 0);
+		expect(of('conversion_cost_of_pattern', '5x24')).toBeCloseTo(
+			cost / metres + of('energy_of_a_metre') * of('average_tariff', '5x24'),
+			9
+		);
+	});
+});
+
 describe('the Monday restart', () => {
 	it('of four lines stays below the peak, of all lines would not', () => {
 		expect(of('restart_peak')).toBeCloseTo(112 + 4 * 90 + 150, 9);
@@ -40,6 +75,8 @@ describe('the Monday restart', () => {
 		enter(model, ['lines_heated_together', [], 7]);
 		expect(read(model, 'restart_sets_peak')).toBe(1);
 		expect(read(model, 'worst_quarter_hour')).toBeCloseTo(892, 9);
+		// and it is what the demand charge is worked out from
+		expect(read(model, 'demand_cost')).toBeCloseTo(892 * 9.2 * 12, 6);
 	});
 });
 

@@ -102,11 +102,43 @@ describe('public holidays', () => {
 });
 
 describe('chambers', () => {
+	const batches = ['PX10B', 'PX15P', 'PX15B', 'PX22B', 'PX28B'];
+	/** h: the batch that runs on alone when the week is over. */
+	const last = (model: Model) =>
+		batches.reduce((sum, one) => sum + read(model, 'batch_time', one), 0) / batches.length;
+
+	it('work while somebody is there, and a batch runs on alone at each stop', () => {
+		const model = openShipped('marram');
+		// July: 22 working weekdays of 242, so many of the fifty weeks; 97 % of the time
+		expect(read(model, 'chamber_hours_of_month', 'Jul')).toBeCloseTo(
+			3 * 0.97 * (22 * 24 + ((50 * 22) / 242) * last(model)),
+			9
+		);
+		expect(read(model, 'chamber_hours_on_offer')).toBeCloseTo(
+			3 * 0.97 * (5808 + 50 * last(model)),
+			6
+		);
+		enter(model, ['pattern_of_chambers', [], '7x24']);
+		expect(read(model, 'chamber_hours_on_offer')).toBeCloseTo(3 * 0.97 * 8256, 6);
+		// two shifts stop every evening
+		enter(model, ['changed_pattern_of_chambers', ['Jul'], '2x8x5']);
+		expect(read(model, 'chamber_hours_of_month', 'Jul')).toBeCloseTo(
+			3 * 0.97 * (22 * 16 + ((5 * 50 * 22) / 242) * last(model)),
+			9
+		);
+	});
+
+	it('never work more than the hours of the month', () => {
+		const model = openShipped('marram');
+		enter(model, ['pattern_of_chambers', [], '2x8x5'], ['chamber_handling', [], 30]);
+		expect(read(model, 'chamber_hours_of_month', 'Jul')).toBeCloseTo(3 * 0.97 * 31 * 24, 9);
+	});
+
 	it('may be fewer in a month', () => {
 		const model = openShipped('marram');
+		const all = read(model, 'chamber_hours_of_month', 'Aug');
 		enter(model, ['changed_chambers', ['Aug'], 1]);
-		expect(read(model, 'chamber_hours_of_month', 'Aug')).toBeCloseTo(730 * 0.85, 9);
-		expect(read(model, 'chamber_hours_on_offer')).toBeCloseTo((11 * 3 + 1) * 730 * 0.85, 6);
+		expect(read(model, 'chamber_hours_of_month', 'Aug')).toBeCloseTo(all / 3, 9);
 	});
 });
 

@@ -54,7 +54,7 @@ describe('absence', () => {
 		// leave and sickness of 2,080 h and the hours of training; no public holiday is on a weekend in 2027
 		const absent = (25 * 8 * 0.95 + 2080 * 0.05 + 30.6) / 2080;
 		const posts = ['shift leader', 'extrusion operator', 'rewind/pack operator'] as const;
-		const hours = [...posts, 'fitter/electrician'].reduce(
+		const hours = [...posts, 'material & cross-link', 'fitter/electrician'].reduce(
 			(sum, post) => sum + read(model, 'weekend_post_hours', post, weekend),
 			0
 		);
@@ -143,8 +143,8 @@ describe('patterns side by side', () => {
 	});
 
 	it('add the weekend hour by hour', () => {
-		// Posts at the weekend: leader 24.8, 7/3 operators at 20.6, three packers at 17.9, half a fitter at 25.2
-		const wages = 24.8 + (7 / 3) * 20.6 + 3 * 17.9 + 0.5 * 25.2;
+		// Posts at the weekend: leader 24.8, 7/3 operators at 20.6, three packers at 17.9, half of 18.6 and of 25.2
+		const wages = 24.8 + (7 / 3) * 20.6 + 3 * 17.9 + 0.5 * 18.6 + 0.5 * 25.2;
 		// leave, sickness and training of 2,080 h; no public holiday of 2027 is on a weekend
 		const absent = (25 * 8 * 0.95 + 2080 * 0.05 + 30.6) / 2080;
 		const paid = ((1 + 0.25 / 12) * 1.15 * 1.24) / (1 - absent);
@@ -168,10 +168,17 @@ describe('patterns side by side', () => {
 		expect(() => read(model, 'cost_of_metre_more', '2x8x5')).toThrow('state 1');
 	});
 
-	it('find the chambers, which run anyway, once lines and rewinders run round the clock', () => {
+	it('let the chambers work the pattern too, and find them once they are too few', () => {
 		const limit = (pattern: string) => read(model, 'stage_that_limits_pattern', pattern);
 		const stages = ['extrude', 'rewind', 'crosslink'];
+		expect(read(model, 'chamber_hours_of_pattern', '7x24')).toBeCloseTo(3 * 0.97 * 8256, 6);
+		expect(read(model, 'chamber_hours_of_pattern', '2x8x5')).toBeCloseTo(
+			3 * 0.97 * (242 * 16 + 250 * read(model, 'mean_batch_time')),
+			6
+		);
 		expect(stages[limit('2x8x5')]).toBe('extrude');
-		expect(stages[limit('7x24')]).toBe('crosslink');
+		const fewer = openShipped('marram');
+		enter(fewer, ['chambers', [], 2]);
+		expect(stages[read(fewer, 'stage_that_limits_pattern', '7x24')]).toBe('crosslink');
 	});
 });

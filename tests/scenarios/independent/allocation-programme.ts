@@ -3,7 +3,7 @@
  * sold and what lies in stock. The workbook states the same in formulas; they share nothing.
  */
 import { variableCost } from './cost';
-import { rewinderHoursByMonth } from './metres';
+import { chamberHoursOf, rewinderHoursByMonth } from './metres';
 import { netNetPrices } from './net-net';
 import { DEMAND_PATH, given, MONTHS, plant, products, productOf, sum, type Product } from './plant';
 import { chamberHours, netLineHoursByMonth, rewindHours } from './time';
@@ -67,7 +67,7 @@ export function programmeOf(works: Works, year: number, market: Market = {}): Pr
 			cost: sum(Object.values(variableCost(works, line.id, id)))
 		}))
 	);
-	const netHours = new Map(lines.map(({ id, roster }) => [id, netLineHoursByMonth(roster)]));
+	const netHours = new Map(lines.map((line) => [line.id, netLineHoursByMonth(line)]));
 	const demandOf = (product: Product, month: number) =>
 		product.demand_m *
 		(market.demand ?? 1) *
@@ -117,6 +117,7 @@ export function programmeOf(works: Works, year: number, market: Market = {}): Pr
 	};
 
 	const rewinders = rewinderHoursByMonth(works);
+	const chambers = chamberHoursOf(works);
 	const rows: Row[] = months.flatMap((month) => [
 		...lines.map((line) =>
 			most(
@@ -134,7 +135,7 @@ export function programmeOf(works: Works, year: number, market: Market = {}): Pr
 		most(
 			`crosslink ${month}`,
 			eachMade(month, chamber),
-			crosslink.chambers * HOURS_OF_MONTH * crosslink.uptime_of_calendar + more('crosslink', month)
+			(chambers[month] ?? NaN) + more('crosslink', month)
 		),
 		most(`drums ${month}`, eachMade(month, drumHours), drums.owned * HOURS_OF_MONTH),
 		...products.map((product) => ({

@@ -3,7 +3,7 @@
  * line hour, their scrap, and half of what a campaign leaves in stock. No solver.
  */
 import { capacityOf, lostPerKg, poolsOf } from './cost';
-import { averageTariff } from './energy';
+import { averageTariff, processPerKg } from './energy';
 import type { SetUps } from './line';
 import { given, plant, products, productOf, sum, type Product, type Setting } from './plant';
 import { netLineHours, overMonths } from './time';
@@ -72,7 +72,7 @@ function laidOut(works: Works): ReadonlyMap<string, ReadonlyMap<string, number>>
 					(id, i) => (wanted[i] ?? NaN) * at(at(works.runs, line.id), id).hoursPerMetre
 				)
 			);
-			const room = Math.min(1, (netLineHours(line.roster) * planning.line_factor) / hours);
+			const room = Math.min(1, (netLineHours(line) * planning.line_factor) / hours);
 			return [line.id, new Map(line.products.map((id, i) => [id, (wanted[i] ?? NaN) * room]))];
 		})
 	);
@@ -99,9 +99,9 @@ export function candidatesOf(works: Works): readonly Candidate[] {
 				metres: made(id),
 				changeover,
 				setUpCost:
-					changeover * (hourCost + energy.standby_kW_per_line * tariff) +
-					product.setup_scrap_kg * (lostPerKg(works, id) + energy.process_kWh_kg * tariff),
-				couldMake: netLineHours(line.roster) * at(at(works.runs, line.id), id).goodPerHour,
+					changeover * (hourCost + (line.standby_kW ?? energy.standby_kW_per_line) * tariff) +
+					product.setup_scrap_kg * (lostPerKg(works, id) + processPerKg(line) * tariff),
+				couldMake: netLineHours(line) * at(at(works.runs, line.id), id).goodPerHour,
 				holding: at(works.pipes, id).materialCost * finance.holding_rate_month * 12
 			};
 		});

@@ -29,11 +29,12 @@ export function variableCost(works: Works, lineId: string, productId: string): V
 	const product = productOf(productId);
 	const pipe = at(works.pipes, productId);
 	const run = at(at(works.runs, lineId), productId);
-	const roster = works.setting.lines.find((line) => line.id === lineId)?.roster ?? [];
+	const line = works.setting.lines.find((line) => line.id === lineId);
+	if (!line) throw new Error(`no line ${lineId}`);
 	return {
 		material: pipe.materialCost,
 		scrap: (run.kgExtruded - pipe.massPerMetre) * lostPerKg(works, productId),
-		energy: kWhPerMetre(product, pipe, run) * overMonths(roster, averageTariff),
+		energy: kWhPerMetre(product, pipe, run, line) * overMonths(line.roster, averageTariff),
 		packaging:
 			product.pack_eur_per_coil / product.coil_m +
 			product.pallet_eur / (product.coils_per_pallet * product.coil_m)
@@ -69,7 +70,7 @@ export function poolsOf(works: Works): Pools {
 		works.setting.lines.map(
 			(line) =>
 				restarts(line.roster) *
-				plant.time_model.weekly_start_scrap_kg *
+				(line.weekly_start_scrap_kg ?? plant.time_model.weekly_start_scrap_kg) *
 				lostPerKg(works, line.products[0] ?? '')
 		)
 	);
@@ -108,7 +109,7 @@ export function poolsOf(works: Works): Pools {
 /** Practical-capacity hours of the two stages that have them. */
 export function capacityOf(works: Works) {
 	return {
-		line: sum(works.setting.lines.map((line) => netLineHours(line.roster))),
+		line: sum(works.setting.lines.map((line) => netLineHours(line))),
 		rewind: rewinderHoursOffered(works)
 	};
 }

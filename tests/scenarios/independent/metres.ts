@@ -1,6 +1,13 @@
 /** What is made in a plan year, and how full that keeps lines, chambers and rewinders over the year. */
-import { productOf, sum } from './plant';
-import { chamberHours, chamberHoursOffered, hoursByMonth, netLineHours, rewindHours } from './time';
+import { productOf, products, sum } from './plant';
+import {
+	batchHours,
+	chamberHours,
+	chamberHoursByMonth,
+	hoursByMonth,
+	netLineHours,
+	rewindHours
+} from './time';
 import { at, type Works } from './works';
 
 /** Good metres in the year. */
@@ -25,6 +32,14 @@ export function rewinderHoursByMonth(works: Works): readonly number[] {
 
 export const rewinderHoursOffered = (works: Works): number => sum(rewinderHoursByMonth(works));
 
+/** On offer, by month. */
+export function chamberHoursOf(works: Works): readonly number[] {
+	const batches = products
+		.filter(({ crosslink }) => crosslink)
+		.map(({ id }) => batchHours(at(works.pipes, id).wallSetPoint));
+	return chamberHoursByMonth(works.setting.chambers, sum(batches) / batches.length);
+}
+
 export function yearOf(works: Works, made: readonly Made[]): Year {
 	const load = (hours: (one: Made) => number | null, offered: number) =>
 		sum(made.map((one) => one.metres * (hours(one) ?? 0))) / offered;
@@ -36,11 +51,11 @@ export function yearOf(works: Works, made: readonly Made[]): Year {
 	return {
 		made,
 		lineLoad: new Map(
-			works.setting.lines.map(({ id, roster }) => [id, lineLoad(id, netLineHours(roster))])
+			works.setting.lines.map((line) => [line.id, lineLoad(line.id, netLineHours(line))])
 		),
 		chamberLoad: load(
 			({ product }) => chamberHours(productOf(product), at(works.pipes, product).wallSetPoint),
-			chamberHoursOffered()
+			sum(chamberHoursOf(works))
 		),
 		rewinderLoad: load(
 			({ product }) => rewindHours(productOf(product)),

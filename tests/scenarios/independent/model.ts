@@ -9,7 +9,7 @@ import { allocate, type Allocation } from './allocation';
 import { yearOf, type Made, type Year } from './metres';
 import { netNetPrices } from './net-net';
 import type { Pipe } from './pipe';
-import { DEMAND_PATH, products, sum, type Roster, type ScenarioId } from './plant';
+import { DEMAND_PATH, products, sum, type ScenarioId, type Setting } from './plant';
 import { fullCostResult, yearResult, type FullCostResult, type YearResult } from './result';
 import { netLineHours, scheduledHours } from './time';
 import { at, worksOf } from './works';
@@ -81,14 +81,14 @@ function build(id: ScenarioId, plan: Plan): IndependentResults {
 	const netNet = netNetPrices(works);
 	const perProduct = (figure: (product: string) => number) =>
 		new Map(products.map((product) => [product.id, figure(product.id)]));
-	const perLine = (figure: (roster: Roster) => number) =>
-		new Map(works.setting.lines.map((line) => [line.id, figure(line.roster)]));
+	const perLine = (figure: (line: Setting['lines'][number]) => number) =>
+		new Map(works.setting.lines.map((line) => [line.id, figure(line)]));
 	return {
 		scenario: id,
 		lines: works.setting.lines.map((line) => line.id),
 		pipes: works.pipes,
 		runs: works.runs,
-		scheduledHours: perLine(scheduledHours),
+		scheduledHours: perLine(({ roster }) => scheduledHours(roster)),
 		netHours: perLine(netLineHours),
 		pools,
 		cards,

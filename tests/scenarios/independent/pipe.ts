@@ -6,7 +6,7 @@ export interface Pipe {
 	/** kg/m, inner to outer. */
 	readonly layerMasses: readonly number[];
 	readonly massPerMetre: number;
-	/** kg/m that each extruder feeds; an extruder that feeds nothing is left out. */
+	/** kg/m asked of each extruder, as of the material it was accepted with; an extruder that feeds nothing is left out. */
 	readonly fed: ReadonlyMap<string, number>;
 	/** EUR per metre of the material in the pipe. */
 	readonly materialCost: number;
@@ -32,7 +32,8 @@ export function pipeOf(product: Product, capability: 'today' | 'gauged'): Pipe {
 	const fed = new Map<string, number>();
 	product.layers.forEach((layer, at) => {
 		const extruder = extruderOf(layer.material, at === product.layers.length - 1);
-		fed.set(extruder, (fed.get(extruder) ?? 0) + (layerMasses[at] ?? 0));
+		const asked = (layerMasses[at] ?? 0) / (given(materials, layer.material).output ?? 1);
+		fed.set(extruder, (fed.get(extruder) ?? 0) + asked);
 	});
 	return {
 		wallSetPoint: wall,

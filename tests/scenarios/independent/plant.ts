@@ -11,6 +11,8 @@ export interface Material {
 	readonly density_kg_m3: number;
 	readonly cool_s_mm2?: number;
 	readonly scrap_eur_per_kg?: number;
+	/** Of an extruder, against what it was accepted with. */
+	readonly output?: number;
 }
 
 export interface Capability {
@@ -67,6 +69,12 @@ export interface Line {
 	readonly mtbf_h: number;
 	readonly mttr_h: number;
 	readonly restart_scrap_kg: number;
+	/** Its own, where it differs from the plant. */
+	readonly pm_h_per_month?: number;
+	readonly restart_h?: number;
+	readonly weekly_start_scrap_kg?: number;
+	readonly process_kWh_kg?: number;
+	readonly standby_kW?: number;
 }
 
 export interface Rewinder {
@@ -82,6 +90,7 @@ export interface Option {
 	readonly ramp: readonly number[];
 	readonly line_pattern?: Readonly<Record<string, string>>;
 	readonly rewinder_pattern?: Readonly<Record<string, string>>;
+	readonly chamber_pattern?: string;
 	/** Months, from 1, in which the option's patterns hold; all of them when left out. */
 	readonly weekend_months?: readonly number[];
 	readonly weekend_posts?: Share;
@@ -123,6 +132,7 @@ export interface Setting {
 	readonly options: readonly Option[];
 	readonly lines: readonly (Line & { readonly roster: Roster })[];
 	readonly rewinders: readonly (Rewinder & { readonly roster: Roster })[];
+	readonly chambers: Roster;
 	readonly capability: 'today' | 'gauged';
 }
 
@@ -137,12 +147,14 @@ export const settingOf = (id: ScenarioId): Setting => settingWith(CHOSEN[id]);
 /** The plant with these options, the one whose ramp-up counts first. */
 export function settingWith(names: readonly OptionName[]): Setting {
 	const chosen = names.map((name) => given(options, name));
-	const rosterOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern'): Roster =>
+	const byMonth = (own: string, patternIn: (option: Option) => string | undefined): Roster =>
 		MONTHS.map((month) =>
 			chosen
 				.filter(({ weekend_months }) => weekend_months?.includes(month) ?? true)
-				.reduce((pattern, option) => option[of]?.[own.id] ?? pattern, own.pattern)
+				.reduce((pattern, option) => patternIn(option) ?? pattern, own)
 		);
+	const rosterOf = (own: Rewinder, of: 'line_pattern' | 'rewinder_pattern') =>
+		byMonth(own.pattern, (option) => option[of]?.[own.id]);
 	const lines: Line[] = [...data.lines, ...chosen.flatMap((option) => option.add_line ?? [])];
 	const rewinders = [...data.rewinders, ...chosen.flatMap((option) => option.add_rewinder ?? [])];
 	return {
@@ -152,6 +164,7 @@ export function settingWith(names: readonly OptionName[]): Setting {
 			...rewinder,
 			roster: rosterOf(rewinder, 'rewinder_pattern')
 		})),
+		chambers: byMonth(data.crosslink.pattern, (option) => option.chamber_pattern),
 		capability: chosen.some((option) => option.gauging === 'gauged') ? 'gauged' : 'today'
 	};
 }

@@ -1,5 +1,5 @@
 /** Calendar, patterns, and the hours that lines, rewinders and chambers offer or need. */
-import { given, plant, sum, type Product, type Roster } from './plant';
+import { given, plant, sum, type Line, type Product, type Roster } from './plant';
 
 const DAY = 86_400_000;
 const patterns: Readonly<
@@ -57,9 +57,12 @@ function restartsByMonth(roster: Roster): readonly number[] {
 
 export const restarts = (roster: Roster): number => sum(restartsByMonth(roster));
 
+/** A line: its roster, and its own times where it has them. */
+type Timed = Pick<Line, 'pm_h_per_month' | 'restart_h'> & { readonly roster: Roster };
+
 /** Scheduled hours less maintenance, which goes by them, and less restarts. */
-export function netLineHoursByMonth(roster: Roster): readonly number[] {
-	const { pm_h_per_month, restart_h } = plant.time_model;
+export function netLineHoursByMonth(line: Timed): readonly number[] {
+	const { roster, pm_h_per_month, restart_h } = { ...plant.time_model, ...line };
 	const scheduled = hoursByMonth(roster, () => 1);
 	const starts = restartsByMonth(roster);
 	const maintained = (12 * pm_h_per_month) / sum(scheduled);
@@ -69,8 +72,8 @@ export function netLineHoursByMonth(roster: Roster): readonly number[] {
 }
 
 /** Practical capacity of a line: scheduled less planned maintenance less restarts. */
-export function netLineHours(roster: Roster): number {
-	const { pm_h_per_month, restart_h } = plant.time_model;
+export function netLineHours(line: Timed): number {
+	const { roster, pm_h_per_month, restart_h } = { ...plant.time_model, ...line };
 	return scheduledHours(roster) - 12 * pm_h_per_month - restarts(roster) * restart_h;
 }
 
@@ -101,12 +104,17 @@ export function rewindHours(product: Product): number | null {
 /** Chamber hours per metre; null where nothing is cross-linked. */
 export function chamberHours(product: Product, wallSetPoint: number): number | null {
 	if (!product.crosslink) return null;
-	const { h_per_mm2, load_heat_unload_h, drums_per_chamber, availability } = plant.crosslink;
-	const batch = h_per_mm2 * wallSetPoint ** 2 + load_heat_unload_h;
-	return batch / (drums_per_chamber * product.drum_m * availability);
+	const { drums_per_chamber, availability } = plant.crosslink;
+	return batchHours(wallSetPoint) / (drums_per_chamber * product.drum_m * availability);
 }
 
-/** Chamber hours on offer in a year of twelve months of 730 h. */
-export function chamberHoursOffered(): number {
-	return plant.crosslink.chambers * 730 * 12 * plant.crosslink.uptime_of_calendar;
+export const batchHours = (wallSetPoint: number): number =>
+	plant.crosslink.h_per_mm2 * wallSetPoint ** 2 + plant.crosslink.load_heat_unload_h;
+
+/** Chamber hours on offer by month: while somebody is there, and a batch of middling length that runs on alone at each stop. */
+export function chamberHoursByMonth(roster: Roster, batch: number): readonly number[] {
+	const manned = hoursByMonth(roster, () => 1);
+	const stops = restartsByMonth(roster);
+	const { chambers, uptime } = plant.crosslink;
+	return manned.map((hours, month) => chambers * (hours + (stops[month] ?? NaN) * batch) * uptime);
 }

@@ -47,13 +47,13 @@ describe('hours and people', () => {
 
 	it('leaves 5,587 h after maintenance and restarts', () => {
 		// 5808 − 12 × 8 − 50 × 2.5
-		expect(netLineHours(allYear('5x24'))).toBe(5587);
+		expect(netLineHours({ roster: allYear('5x24') })).toBe(5587);
 	});
 
 	it('adds the weekends outside the shutdown, and takes away the restarts, round the clock', () => {
 		// 104 Saturdays and Sundays − 2 in the shutdown = 102 days; 5808 + 102 × 24
 		expect(scheduledHours(allYear('7x24'))).toBe(8256);
-		expect(netLineHours(allYear('7x24'))).toBe(8256 - 96);
+		expect(netLineHours({ roster: allYear('7x24') })).toBe(8256 - 96);
 	});
 
 	it('adds the weekends of July to November alone where the crews come then', () => {
@@ -188,7 +188,8 @@ describe('what is plausible in the trade (common practice, no source)', () => {
 		const process = sum(
 			today.made.map((made) => {
 				const ran = at(at(base.runs, made.line), made.product);
-				const kWh = kWhPerMetre(productOf(made.product), at(base.pipes, made.product), ran);
+				const line = settingOf('base').lines.find(({ id }) => id === made.line)!;
+				const kWh = kWhPerMetre(productOf(made.product), at(base.pipes, made.product), ran, line);
 				return made.metres * kWh;
 			})
 		);
