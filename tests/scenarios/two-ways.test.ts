@@ -1,0 +1,79 @@
+/** Checks that compare two ways to one number: each is quiet as shipped, and speaks when one of its ways is spoiled. */
+import { describe, expect, it } from 'vitest';
+import type { Model } from '$lib/engine/model';
+import { OK } from '$lib/engine/state';
+import type { Quantity } from '$lib/workbook/schema';
+import { apply, enter, openShipped, read } from '../reference/shipped';
+
+/** The check, and a quantity that stands in one of its ways alone, with what is done to its formula. */
+const WAYS: readonly (readonly [
+	check: string,
+	spoiled: string,
+	how: (formula: string) => string
+])[] = [
+	['position_costs_close', 'weekday_labour', (formula) => `(${formula}) * 1.01`],
+	['premium_share_closes', 'post_premium_hours', (formula) => `(${formula}) * 1.01`],
+	['crews_cover_lines', 'crew_hours', (formula) => `(${formula}) * 0.99`],
+	['premium_pay_closes', 'premium_pay_of_month', (formula) => `(${formula}) * 1.01`],
+	['people_ways_close', 'people_cost_of_pattern', (formula) => `(${formula}) * 1.01`],
+	['heads_ways_close', 'heads_of_pattern', (formula) => `(${formula}) * 1.01`],
+	['starts_close', 'starts_of_line', (formula) => `(${formula}) * 1.01`],
+	['year_sells_what_it_makes', 'made_in_all', (formula) => `(${formula}) * 1.01`],
+	['idle_hours_close', 'labour_rate', (formula) => `(${formula}) * 1.01`],
+	['material_spend_closes', 'material_dosed', (formula) => `(${formula}) * 1.01`]
+];
+
+/** Whether the check holds in each of its cells, in the base. */
+function holds(model: Model, check: string): boolean {
+	const place = model.layout.byName.get(check)!;
+	const { values, states } = model.results('base');
+	const { tolerance = 0 } = place.quantity.check!;
+	const cells = Array.from({ length: place.count }, (_, at) => place.base + at);
+	const computed = cells.filter((cell) => states[cell] === OK);
+	expect(computed.length, check).toBeGreaterThan(0);
+	return computed.every((cell) =>
+		place.quantity.type === 'yes_no'
+			? values[cell] === 1
+			: Math.abs(values[cell] ?? NaN) <= tolerance
+	);
+}
+
+type Formula = NonNullable<Quantity['formula']>;
+const spoil = (formula: Formula, how: (formula: string) => string): Formula =>
+	typeof formula === 'string'
+		? how(formula)
+		: {
+				...formula,
+				cases: Object.fromEntries(
+					Object.entries(formula.cases).map(([member, text]) => [member, how(text)])
+				)
+			};
+
+describe.each(WAYS)('%s', (check, spoiled, how) => {
+	it('holds as shipped, and not when one way alone is off by a hundredth', () => {
+		const model = openShipped('marram');
+		expect(holds(model, check)).toBe(true);
+		const { quantity } = model.layout.byName.get(spoiled)!;
+		apply(model, {
+			kind: 'replace_quantity',
+			name: spoiled,
+			quantity: { ...quantity, formula: spoil(quantity.formula!, how) }
+		});
+		expect(holds(model, check)).toBe(false);
+	});
+});
+
+describe('where a rota mans the plant', () => {
+	it('all of them hold as well', () => {
+		const model = openShipped('marram');
+		enter(
+			model,
+			['manned_by', ['5x24'], 'full_rota'],
+			['crews_manned', ['5x24', 'rota'], 3.2],
+			['shift_allowance', ['5x24'], 3]
+		);
+		expect(read(model, 'crew_hours')).toBe(0);
+		for (const [check] of WAYS)
+			if (check !== 'premium_share_closes') expect(holds(model, check), check).toBe(true);
+	});
+});
