@@ -41,6 +41,11 @@ describe('the plan of the shipped plant', () => {
 					0.0125;
 		expect(holding).toBeGreaterThan(0);
 		expect(read(model, 'holding_cost', 'today')).toBeCloseTo(holding, 6);
+		// and EBIT bears it, as every case does
+		const before = read(model, 'ebit');
+		enter(model, ['holding_rate', [], 2.5]);
+		expect(before - read(model, 'ebit')).toBeCloseTo(holding, 6);
+		expect(read(model, 'result_closes')).toBeCloseTo(0, 6);
 	});
 });
 

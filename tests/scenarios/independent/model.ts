@@ -100,7 +100,7 @@ function build(id: ScenarioId, plan: Plan): IndependentResults {
 		years,
 		results,
 		ebit: results[0]?.ebit ?? NaN,
-		fullCost: fullCostResult(works, pools, today),
+		fullCost: fullCostResult(works, pools, today, plans[0]?.holding ?? NaN),
 		investment:
 			id === 'base'
 				? null

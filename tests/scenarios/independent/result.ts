@@ -11,8 +11,6 @@ export interface YearResult {
 	readonly revenue: number;
 	readonly contribution: number;
 	readonly ebit: number;
-	/** Of stock; not in EBIT. */
-	readonly holding: number;
 }
 
 export interface FullCostResult {
@@ -25,7 +23,7 @@ export interface FullCostResult {
 	readonly ebit: number;
 }
 
-/** Contribution less everything that the year costs, whatever is made. */
+/** Contribution less everything that the year costs, whatever is made, and less what holding its stock costs. */
 export function yearResult(works: Works, pools: Pools, year: Year, holding: number): YearResult {
 	const prices = netNetPrices(works);
 	const contribution = sum(
@@ -37,7 +35,6 @@ export function yearResult(works: Works, pools: Pools, year: Year, holding: numb
 	return {
 		revenue: sum(year.made.map((made) => made.metres * productOf(made.product).price_net_eur_m)),
 		contribution,
-		holding,
 		ebit:
 			contribution -
 			pools.startScrap -
@@ -45,12 +42,18 @@ export function yearResult(works: Works, pools: Pools, year: Year, holding: numb
 			pools.site.demandCharge -
 			pools.people.shiftLabour -
 			pools.people.weekendLabour -
-			pools.allOverheads
+			pools.allOverheads -
+			holding
 	};
 }
 
-/** Full-cost margins less idle capacity, selling and administration. */
-export function fullCostResult(works: Works, pools: Pools, year: Year): FullCostResult {
+/** Full-cost margins less idle capacity, selling and administration, and the cost of holding stock. */
+export function fullCostResult(
+	works: Works,
+	pools: Pools,
+	year: Year,
+	holding: number
+): FullCostResult {
 	const cards = cardsOf(works, pools, year);
 	const prices = netNetPrices(works);
 	const capacity = capacityOf(works);
@@ -75,7 +78,7 @@ export function fullCostResult(works: Works, pools: Pools, year: Year): FullCost
 		idleRewind,
 		idle,
 		pools: line + rewind + crosslink,
-		ebit: margins - idle - pools.sellingAndAdministration
+		ebit: margins - idle - pools.sellingAndAdministration - holding
 	};
 }
 
