@@ -41,6 +41,25 @@ describe('a line of its own', () => {
 	});
 });
 
+describe('a machine-hour rate of the line', () => {
+	it('bears more of the overheads where a line is dearer, and all of them in all', () => {
+		const model = openShipped('marram');
+		const before = read(model, 'line_overhead_rate', 'L1');
+		expect(before).toBeCloseTo(read(model, 'overhead_rate', 'extrude'), 9);
+		enter(model, ['line_rate_weight', ['L6'], 1.5]);
+		// six lines at one, one at one and a half: 5,587 h each
+		expect(read(model, 'line_overhead_rate', 'L6')).toBeCloseTo((before * 7 * 1.5) / 7.5, 9);
+		expect(read(model, 'line_overhead_rate', 'L1')).toBeCloseTo((before * 7) / 7.5, 9);
+		// PB22B is made on L6 alone
+		expect(read(model, 'line_overhead_cost', 'PB22B')).toBeCloseTo(
+			(read(model, 'hours_per_metre', 'PB22B', 'L6') / 1000) * ((before * 10.5) / 7.5),
+			9
+		);
+		for (const check of ['result_closes', 'pools_close', 'variances_close', 'full_cost_closes'])
+			expect(read(model, check), check).toBeCloseTo(0, 4);
+	});
+});
+
 describe('output by material', () => {
 	it('lets an extruder give less of one than of another', () => {
 		const model = openShipped('marram');

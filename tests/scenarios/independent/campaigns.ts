@@ -2,7 +2,7 @@
  * How often each product is run, by trying every choice: set-ups in the order of the line, their hours at the cost of a
  * line hour, their scrap, and half of what a campaign leaves in stock. No solver.
  */
-import { capacityOf, lostPerKg, poolsOf } from './cost';
+import { capacityOf, lostPerKg, poolsOf, weightOf } from './cost';
 import { averageTariff, processPerKg } from './energy';
 import type { SetUps } from './line';
 import { given, plant, products, productOf, sum, type Product, type Setting } from './plant';
@@ -81,7 +81,10 @@ function laidOut(works: Works): ReadonlyMap<string, ReadonlyMap<string, number>>
 /** `works`: by lot. */
 export function candidatesOf(works: Works): readonly Candidate[] {
 	const pools = poolsOf(works);
-	const hourCost = (pools.labour.line + pools.overhead.line) / capacityOf(works).line;
+	const capacity = capacityOf(works);
+	const hourCost = (line: string) =>
+		pools.labour.line / capacity.line +
+		(pools.overhead.line * weightOf(works, line)) / capacity.weighed;
 	const metres = laidOut(works);
 	return works.setting.lines.flatMap((line) => {
 		const made = (id: string) => at(at(metres, line.id), id);
@@ -99,7 +102,8 @@ export function candidatesOf(works: Works): readonly Candidate[] {
 				metres: made(id),
 				changeover,
 				setUpCost:
-					changeover * (hourCost + (line.standby_kW ?? energy.standby_kW_per_line) * tariff) +
+					changeover *
+						(hourCost(line.id) + (line.standby_kW ?? energy.standby_kW_per_line) * tariff) +
 					product.setup_scrap_kg * (lostPerKg(works, id) + processPerKg(line) * tariff),
 				couldMake: netLineHours(line) * at(at(works.runs, line.id), id).goodPerHour,
 				holding: at(works.pipes, id).materialCost * finance.holding_rate_month * 12

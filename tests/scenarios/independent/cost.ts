@@ -106,10 +106,17 @@ export function poolsOf(works: Works): Pools {
 	};
 }
 
+/** What an hour of the line bears of the overheads, against other lines. */
+export const weightOf = (works: Works, lineId: string): number =>
+	works.setting.lines.find(({ id }) => id === lineId)?.rate_weight ?? 1;
+
 /** Practical-capacity hours of the two stages that have them. */
 export function capacityOf(works: Works) {
+	const lines = works.setting.lines;
 	return {
-		line: sum(works.setting.lines.map((line) => netLineHours(line))),
+		line: sum(lines.map((line) => netLineHours(line))),
+		/** Hours, each at the weight of its line. */
+		weighed: sum(lines.map((line) => netLineHours(line) * weightOf(works, line.id))),
 		rewind: rewinderHoursOffered(works)
 	};
 }
@@ -137,6 +144,9 @@ export function cardsOf(works: Works, pools: Pools, year: Year): ReadonlyMap<str
 			const item = (name: keyof VariableCost) =>
 				over((line) => variableCost(works, line, product.id)[name]);
 			const lineHours = over((line) => at(at(works.runs, line), product.id).hoursPerMetre);
+			const weighedHours = over(
+				(line) => at(at(works.runs, line), product.id).hoursPerMetre * weightOf(works, line)
+			);
 			const rewind = (rewindHours(product) ?? 0) / capacity.rewind;
 			const kg = product.crosslink ? at(works.pipes, product.id).massPerMetre : 0;
 			const variable = {
@@ -147,7 +157,7 @@ export function cardsOf(works: Works, pools: Pools, year: Year): ReadonlyMap<str
 			};
 			const stages = {
 				lineLabour: (lineHours * pools.labour.line) / capacity.line,
-				lineOverhead: (lineHours * pools.overhead.line) / capacity.line,
+				lineOverhead: (weighedHours * pools.overhead.line) / capacity.weighed,
 				crosslinking: kg * crosslinkRate,
 				rewindLabour: rewind * pools.labour.rewind,
 				rewindOverhead: rewind * pools.overhead.rewind

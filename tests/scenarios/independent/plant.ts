@@ -70,6 +70,8 @@ export interface Line {
 	readonly mttr_h: number;
 	readonly restart_scrap_kg: number;
 	/** Its own, where it differs from the plant. */
+	/** Overheads of its hour, against those of other lines. */
+	readonly rate_weight?: number;
 	readonly pm_h_per_month?: number;
 	readonly restart_h?: number;
 	readonly weekly_start_scrap_kg?: number;

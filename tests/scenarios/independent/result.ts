@@ -1,5 +1,5 @@
 /** Prices, contribution and the year's result, by the profit-and-loss route and by full cost. */
-import { capacityOf, cardsOf, variableCost, type Card, type Pools } from './cost';
+import { capacityOf, cardsOf, variableCost, weightOf, type Card, type Pools } from './cost';
 import type { Year } from './metres';
 import { netNetPrices } from './net-net';
 import { productOf, sum } from './plant';
@@ -62,12 +62,17 @@ export function fullCostResult(
 
 	const lineHours = made((product, line) => at(at(works.runs, line), product).hoursPerMetre);
 	const rewinderHours = made((product) => rewindHours(productOf(product)) ?? 0);
+	const weighedHours = made(
+		(product, line) => at(at(works.runs, line), product).hoursPerMetre * weightOf(works, line)
+	);
 	const line = pools.labour.line + pools.overhead.line;
 	const rewind = pools.labour.rewind + pools.overhead.rewind;
 	const crosslink = pools.labour.crosslink + pools.overhead.crosslink;
 
 	const margins = made((product) => at(prices, product) - at(cards, product).perMetre);
-	const idleLine = line * (1 - lineHours / capacity.line);
+	const idleLine =
+		pools.labour.line * (1 - lineHours / capacity.line) +
+		pools.overhead.line * (1 - weighedHours / capacity.weighed);
 	const idleRewind = rewind * (1 - rewinderHours / capacity.rewind);
 	const idle = idleLine + idleRewind;
 	const absorbed = made((product) => stageCosts(at(cards, product)));
