@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadWorkbook } from '$lib/workbook/load';
+import { enter, openShipped, read } from '../reference/shipped';
 import { sum } from './independent/plant';
 import { WorkbookFigures } from './workbook-figures';
 
@@ -23,16 +24,28 @@ describe('hours freed', () => {
 		const due = (id: string) => sum(LINES.map((line) => hoursDue(id, line)));
 		const hoursDue = (id: string, line: string) =>
 			(number(id, 'line_load_of_demand', line) / 100) * number(id, 'net_hours', line);
+		// Chambers are short in August, whose shut-down they share, and a little in October: a thinner wall needs fewer of
+		// their hours too, and its shorter batches run on for less after each stop.
+		expect(number('base', 'stage_short_of_year', 'crosslink')).toBeGreaterThan(0);
+		const left = (id: string) => number(id, 'hours_left_of_stage', 'crosslink');
+		const chambers = left('better_gauging') - left('base');
+		expect(chambers).toBeGreaterThan(0);
 		expect(number('better_gauging', 'hours_freed')).toBeCloseTo(
-			due('base') - due('better_gauging'),
+			due('base') - due('better_gauging') + chambers,
 			3
 		);
 	});
 
-	it('leave out the chambers, which no month of the base is short of', () => {
-		expect(number('base', 'stage_short_of_year', 'crosslink')).toBe(0);
-		const chambers = (id: string) => number(id, 'hours_left_of_stage', 'crosslink');
-		expect(chambers('better_gauging')).toBeGreaterThan(chambers('base'));
+	it('leave out a stage that no month of the base is short of', () => {
+		const model = openShipped('marram');
+		enter(model, ['chambers', [], 4]);
+		expect(read(model, 'stage_short_of_year', 'crosslink')).toBe(0);
+		const gauged = { scenario: 'better_gauging' };
+		const left = (scenario: string) => read(model, 'hours_left_of_stage', 'extrude', { scenario });
+		expect(read(model, 'hours_freed', gauged)).toBeCloseTo(
+			left('better_gauging') - left('base'),
+			3
+		);
 	});
 
 	it('are none in the base itself', () => {
@@ -116,7 +129,10 @@ describe('scenarios side by side', () => {
 
 	it('bridge from EBIT to EBIT without a rest', () => {
 		for (const id of ['base', 'weekend_crews', 'new_line', 'better_gauging']) {
-			const parts = ['shift_labour', 'overheads', 'weekly_start_cost', 'site_energy'];
+			const parts = [
+				...['shift_labour', 'overheads', 'weekly_start_cost', 'site_energy'],
+				'stock_cost_today'
+			];
 			const rest = parts.reduce(
 				(left, name) => left - number(id, name),
 				number(id, 'contribution_today') - number(id, 'ebit')
