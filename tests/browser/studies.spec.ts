@@ -74,7 +74,7 @@ test('what a study proposes becomes a scenario only when it is accepted', async 
 	await page.getByRole('button', { name: 'Make a scenario of the best' }).click();
 	await expect(page.getByText('was made and is shown now')).toBeVisible();
 	await open(page, '/scenarios');
-	await expect(page.getByRole('table').first()).toContainText('Better gauging: yes');
+	await expect(page.getByRole('table').first()).toContainText('New line: yes, New rewinder: yes');
 });
 
 test('a new study is made, answered and deleted, and undo brings it back', async ({ page }) => {
