@@ -13,9 +13,43 @@ async function type(page: Page, name: RegExp, text: string) {
 	await page.keyboard.press('Enter');
 }
 
-test('a quote follows its quantity, month and product as they are changed, in the scenario in hand', async ({
+test('a quote stands on the base whatever scenario is shown, and says so loudly where another is chosen', async ({
 	page
 }) => {
+	await open(page);
+	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('New line');
+	await goTo(page, /^Quote$/);
+	const main = page.getByRole('main');
+	const standsOn = fields(page).getByRole('combobox', { name: 'Quotes stand on' });
+	await expect(standsOn).toHaveValue('base');
+	await expect(finding(page)).toHaveText(
+		/^60,000\sm of PX15B in October: \d+\sEUR per km over the floor$/
+	);
+	await expect(main).toContainText(/on L[123]; EUR\/m throughout/);
+	// Entries go where the quote stands: every scenario that follows the base has them too.
+	await type(page, /^Quantity/, '80 km');
+	await expect(page.getByRole('button', { name: /^Undo/ })).toHaveAccessibleDescription(
+		/Base: Quantity/
+	);
+	await standsOn.selectOption('New line');
+	await expect(finding(page)).toHaveText(/^80,000\sm of PX15B in October, on New line: /);
+	await expect(main).toContainText('This quote stands on New line, not on Base');
+	await expect(main).toContainText(/on L8; EUR\/m throughout/);
+	await main.getByText('All figures as a table').click();
+	await expect(main.getByRole('region', { name: 'Quote, all figures' })).toContainText(
+		'Stands on, which is not the base'
+	);
+	await page.emulateMedia({ media: 'print' });
+	await expect(main.getByText('This quote stands on New line, not on Base')).toBeVisible();
+	await page.emulateMedia({ media: null });
+	// It is kept in the workbook: the page that is opened again stands there too.
+	await page.reload();
+	await expect(finding(page)).toHaveText(/^80,000\sm of PX15B in October, on New line: /);
+	await fields(page).getByRole('combobox', { name: 'Quotes stand on' }).selectOption('Base');
+	await expect(main).not.toContainText('not on Base');
+});
+
+test('a quote follows its quantity, month and product as they are changed', async ({ page }) => {
 	await open(page);
 	await goTo(page, /^Quote$/);
 	await expect(finding(page)).toHaveText(
@@ -39,7 +73,6 @@ test('an order that does not fit is told what it pushes out of the plan, and wha
 	page
 }) => {
 	await open(page, '/quote');
-	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('Base');
 	await type(page, /^Quantity/, '400 km');
 	const month = fields(page).getByRole('combobox', { name: 'Month of the run' });
 	await month.selectOption('Jan');

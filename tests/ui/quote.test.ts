@@ -57,6 +57,20 @@ describe('the words of a quote', () => {
 		);
 	});
 
+	it('say on which scenario it stands where that is not the base, in the table to take along too', () => {
+		const model = openShipped('marram');
+		expect(quoteTable(pageOf(model).quote).rows.flat().join()).not.toContain('Stands on');
+		apply(model, { kind: 'quote_on', id: 'new_line' });
+		const { quote } = pageOf(model, 'new_line');
+		expect(quoteTitle(quote, tongue)).toMatch(/^60,000\u00a0m of PX15B in October, on New line: /);
+		expect(quoteTable(quote).rows[0]).toEqual([
+			'This order',
+			'Stands on, which is not the base',
+			'New line',
+			''
+		]);
+	});
+
 	it('say whose error it is where there is no price', () => {
 		const model = openShipped('marram');
 		apply(model, {

@@ -331,6 +331,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		kind: 'promote_scenario',
 		id: dice.pick(workbook.scenarios).id
 	}),
+	quote_on: (workbook, dice) => ({ kind: 'quote_on', id: dice.pick(workbook.scenarios).id }),
 	put_study: (workbook, dice) => {
 		const study = randomStudy(workbook, dice, dice.pick(['added', ...STUDY_NAMES]));
 		const old = dice.pick(workbook.studies ?? [])?.name;

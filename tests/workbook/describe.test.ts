@@ -109,6 +109,7 @@ const cases: [Command, string][] = [
 	[{ kind: 'remove_scenario', id: 'weekend' }, 'remove scenario Weekend crew'],
 	[{ kind: 'move_scenario', id: 'weekend', index: 2 }, 'move scenario Weekend crew'],
 	[{ kind: 'promote_scenario', id: 'weekend' }, 'make Weekend crew the Base'],
+	[{ kind: 'quote_on', id: 'weekend' }, 'quotes stand on Weekend crew'],
 	[{ kind: 'put_study', study: { ...spread, name: 'other' } }, 'add study How sure'],
 	[{ kind: 'put_study', study: spread, name: 'sure' }, 'change study How sure'],
 	[

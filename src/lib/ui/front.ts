@@ -1,6 +1,7 @@
 /**
  * The strip of the first screen: its figures with their captions and explanations, in words.
  */
+import { quotesStandOn } from '$lib/workbook/quotes';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Layout } from '$lib/engine/layout';
 import type { Agreement, Results } from '$lib/engine/results';
@@ -41,7 +42,11 @@ export function frontFacts(input: FrontInput): Fact[] {
 	const { workbook, layout, results, subject, locale } = input;
 	return factsOf(workbook, input.start).map((fact) => {
 		const selectedScenario = fact.of === 'in_hand';
-		const scenario = selectedScenario ? input.selectedScenario : input.base;
+		const scenario = selectedScenario
+			? input.selectedScenario
+			: fact.of === 'quotes'
+				? quotesStandOn(workbook)
+				: input.base;
 		const of: FigureOf = { layout, results: results.get(scenario), subject, locale };
 		const figure = figureOf(of, fact.quantity);
 		const axes = layout.byName.get(fact.quantity)?.axes ?? [];

@@ -94,6 +94,7 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'remove_scenario':
 		case 'move_scenario':
 		case 'promote_scenario':
+		case 'quote_on':
 			return editScenario(workbook, command);
 		case 'put_study':
 		case 'remove_study':

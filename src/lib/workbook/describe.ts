@@ -67,6 +67,8 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			return `move scenario ${scenario(command.id)}`;
 		case 'promote_scenario':
 			return `make ${scenario(command.id)} the ${workbook.scenarios[0]?.title ?? 'base'}`;
+		case 'quote_on':
+			return `quotes stand on ${scenario(command.id)}`;
 		case 'put_study':
 			if (command.name === undefined) return `add study ${command.study.title}`;
 			return command.study.title === study(command.name)

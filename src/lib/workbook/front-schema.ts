@@ -15,8 +15,8 @@ export const factSchema = z.strictObject({
 	below: z.optional(template),
 	/** Words beside the figure instead of its unit: "years to pay back". */
 	beside: z.optional(template),
-	/** The base (when left out), or the scenario in hand. */
-	of: z.optional(z.enum(['base', 'in_hand'])),
+	/** The base (when left out), the scenario in hand, or the one that quotes stand on. */
+	of: z.optional(z.enum(['base', 'in_hand', 'quotes'])),
 	/** Shown instead of `below` where the quantity has no answer. */
 	without: z.optional(template)
 });
@@ -38,8 +38,8 @@ export const findingSchema = z.discriminatedUnion('kind', [
 		title: template,
 		/** Several of one set beside each other, single ones below each other. */
 		quantities: z.array(nameSchema).check(z.minLength(1), z.maxLength(16)),
-		/** The base (when left out) with what the scenario in hand changes, or that scenario alone. */
-		of: z.optional(z.enum(['base', 'in_hand']))
+		/** The base (when left out) with what the scenario in hand changes; that scenario alone, or the one of quotes. */
+		of: z.optional(z.enum(['base', 'in_hand', 'quotes']))
 	}),
 	/** The first of the workbook's pictures of that kind. */
 	z.strictObject({

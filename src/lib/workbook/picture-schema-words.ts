@@ -109,6 +109,7 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		taken_off: 'The parts that are taken off.'
 	}),
 	...of('quote', {
+		scenario: 'The scenario that quotes stand on; the base where it is left out.',
 		order: 'Inputs of the order that the page offers to change.',
 		terms: 'Inputs of the terms that hold for it.',
 		size: 'The size of the order.',

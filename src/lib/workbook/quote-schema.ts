@@ -1,10 +1,12 @@
 /** The picture of a quote: which quantities hold its prices, its ladders, its steps and its hours. */
-import { label, nameSchema } from './basic-schema';
+import { label, memberIdSchema, nameSchema } from './basic-schema';
 import { z } from './zod';
 
 export const quotePictureSchema = z.strictObject({
 	kind: z.literal('quote'),
 	title: label,
+	/** The scenario that quotes stand on; the base where it is left out, so that none stands on a plant that is not there. */
+	scenario: z.optional(memberIdSchema),
 	/**
 	 * Inputs that the page offers to change: of the order, and the terms that hold for it. One that is per
 	 * something is offered for the member that a choice on the same sheet holds.

@@ -5,6 +5,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import type { UnitSystem } from '$lib/units/system';
+import { quotesStandOn } from '$lib/workbook/quotes';
 import type { Picture } from '$lib/workbook/schema';
 import type { Source } from './read';
 
@@ -42,6 +43,12 @@ export function openOf(session: SessionLike): Open | null {
 export function sourceOf(open: Open, id: string): Source {
 	return { layout: open.layout, results: open.results.get(id), faults: open.faults.get(id) };
 }
+
+/** As pictures of quotes see it: they stand on a scenario of their own, whichever is shown. */
+export const openForQuotes = (open: Open): Open => ({
+	...open,
+	selectedScenario: quotesStandOn(open.layout.workbook)
+});
 
 /** The scenario in hand with its title; null where that is the base. */
 export function handOf(open: Open): { title: string; source: Source } | null {

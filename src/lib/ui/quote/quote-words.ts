@@ -57,7 +57,8 @@ export function quoteTitle(quote: Quote, tongue: Tongue): string {
 	const { price, floor, size } = quote;
 	const product = quote.choices[0]?.id ?? '';
 	const month = monthOf(quote);
-	const what = `${said(size, tongue.locale, true)} of ${product}${month ? ` in ${month}` : ''}`;
+	const on = quote.standsOn === null ? '' : `, on ${quote.standsOn}`;
+	const what = `${said(size, tongue.locale, true)} of ${product}${month ? ` in ${month}` : ''}${on}`;
 	const bad = [price, floor].find((reading) => reading.kind !== 'value');
 	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
 	const { amount, sign } = differenceText(price, floor, tongue);
@@ -120,7 +121,9 @@ export function quoteTable(quote: Quote): PlainTable {
 		const label = reading.quantity?.quantity.label ?? '';
 		rows.push([part, of ? `${label}, ${of}` : label, plain(reading), unitOf(reading)]);
 	};
-	const { price, floor, target, list, invoice, margin, size, hours } = quote;
+	const { price, floor, target, list, invoice, margin, size, hours, standsOn } = quote;
+	if (standsOn !== null)
+		rows.push(['This order', 'Stands on, which is not the base', standsOn, '']);
 	for (const one of [size, hours, floor, target, list, invoice, price, margin])
 		add('This order', '', one);
 	for (const step of quote.steps)

@@ -58,6 +58,8 @@ export interface Chosen {
 
 export interface Quote {
 	readonly picture: QuotePicture;
+	/** The scenario that it stands on, where that is not the base. */
+	readonly standsOn: string | null;
 	readonly price: Reading;
 	readonly floor: Reading;
 	readonly target: Reading;
@@ -109,6 +111,8 @@ function membersOf(layout: Layout, name: string) {
 
 export function quoteOf(picture: QuotePicture, source: Source): Quote {
 	const { layout } = source;
+	const [base, ...others] = layout.workbook.scenarios;
+	const other = others.find(({ id }) => id === picture.scenario && id !== base?.id);
 	const of = (name: string) => read(source, name);
 	const maybe = (name: string | undefined) => (name === undefined ? null : of(name));
 	const { by_size: size, by_length: length, waterfall, hour_value: hours, extras } = picture;
@@ -116,6 +120,7 @@ export function quoteOf(picture: QuotePicture, source: Source): Quote {
 	const month = hours && chosenOf(source, hours.chosen)?.id;
 	return {
 		picture,
+		standsOn: other?.title ?? null,
 		...{ price: of(picture.price), floor: of(picture.floor), target: of(picture.target) },
 		...{ list: of(picture.list), invoice: of(picture.invoice), margin: of(picture.margin) },
 		targetMargin: maybe(picture.target_margin),

@@ -64,8 +64,11 @@ const en = {
 
 	// QuoteFields
 	whatIsQuoted: 'What is quoted',
-	entriesChangeScenario: (title: string) =>
-		`Entries change the scenario shown, ${title}. Each is an ordinary input of the workbook.`,
+	quotesStandOn: 'Quotes stand on',
+	entriesGoThere:
+		'whatever scenario is shown; entries go there. Each is an ordinary input of the workbook.',
+	notTheBase: (title: string, base: string) =>
+		`This quote stands on ${title}, not on ${base}: on a plant that may not be there.`,
 
 	// Validity
 	priceByTheClause: 'Price by the clause',

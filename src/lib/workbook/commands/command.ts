@@ -132,7 +132,9 @@ export type ScenarioCommand =
 	  }
 	| { readonly kind: 'remove_scenario'; readonly id: string }
 	| { readonly kind: 'move_scenario'; readonly id: string; readonly index: number }
-	| { readonly kind: 'promote_scenario'; readonly id: string };
+	| { readonly kind: 'promote_scenario'; readonly id: string }
+	/** What quotes stand on from now on. */
+	| { readonly kind: 'quote_on'; readonly id: string };
 
 export type StudyCommand =
 	| {

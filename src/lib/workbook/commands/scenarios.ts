@@ -8,6 +8,7 @@
 import { canonicalChange } from '../canonical';
 import { changesOf, findScenario } from '../lookup';
 import { inputValues, scenarioChain } from '../scenario';
+import { withQuotesOn } from '../quotes';
 import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
 import { layered } from '../values';
 import { edited, refused, type Edit, type ScenarioCommand } from './command';
@@ -29,6 +30,7 @@ export function editScenario(workbook: Workbook, command: ScenarioCommand): Edit
 			`There is no scenario "${command.id}". Choose one of the workbook's scenarios.`
 		);
 	if (command.kind === 'replace_scenario') return replaceScenario(workbook, scenario, command);
+	if (command.kind === 'quote_on') return edited(withQuotesOn(workbook, () => command.id));
 	if (scenario === workbook.scenarios[0]) return refuseForBase(scenario, command.kind);
 	switch (command.kind) {
 		case 'remove_scenario':
@@ -83,7 +85,8 @@ function replaceScenario(
 		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
 	});
 	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
-	return edited({ ...mapProgrammeNames(named, { scenario: renamed }), scenarios });
+	const quoted = withQuotesOn(named, (id) => id && renamed(id));
+	return edited({ ...mapProgrammeNames(quoted, { scenario: renamed }), scenarios });
 }
 
 /** The scenario with this parent, measured against the scenario that `by` names for the old one. */
@@ -109,7 +112,8 @@ function withoutScenario(workbook: Workbook, gone: Scenario): Workbook {
 		const next = pointing(scenario, gone.parent, scenario.against, against);
 		return [{ ...next, changes: joined(gone, scenario) }];
 	});
-	return withoutPlansOf({ ...workbook, scenarios }, gone.id);
+	const quoted = withQuotesOn(workbook, (id) => (id === gone.id ? undefined : id));
+	return withoutPlansOf({ ...quoted, scenarios }, gone.id);
 }
 
 function joined(lower: Scenario, upper: Scenario): Change[] {
