@@ -101,6 +101,22 @@ describe('the shipped sheet', () => {
 		expect(read(model, 'mirr')).toBeCloseTo(100 * (expected['mirr'] as number), 7);
 	});
 
+	it('spreads a value evenly over years of equal money: 8 % in prices that rise by 3 %', () => {
+		// (1 + n) = (1 + r)(1 + i): a sum that grows with prices is worth the same in each year at the real rate.
+		const rate = 0.08;
+		const model = sheetWith([-1000, 500, 500, 500], { rate, inflation: 0.03 });
+		const yearly = read(model, 'equivalent_annual_value');
+		const worth = [1, 2, 3].reduce((sum, t) => sum + (yearly * 1.03 ** t) / (1 + rate) ** t, 0);
+		expect(worth).toBeCloseTo(read(model, 'npv'), 6);
+	});
+
+	it('spreads it without dividing by nothing, where money costs nothing or just what prices rise', () => {
+		const free = sheetWith([-1000, 500, 500, 500], { rate: 0 });
+		expect(read(free, 'equivalent_annual_value')).toBeCloseTo(500 / 3, 9);
+		const level = sheetWith([-1000, 500, 500, 500], { rate: 0.03, inflation: 0.03 });
+		expect(read(level, 'equivalent_annual_value')).toBeCloseTo(read(level, 'npv') / 3, 9);
+	});
+
 	it('takes the real rate from the nominal one by the Fisher relation: 10 % at 3 % is 6.796117 %', () => {
 		// (1 + n) = (1 + r)(1 + i), recomputed; the relation is I. Fisher's (from memory).
 		const model = sheetWith([-1000, 500, 500, 500], { rate: 0.1, inflation: 0.03 });
@@ -129,6 +145,16 @@ describe('tax and working capital, by hand', () => {
 		expect(read(model, 'npv_of_part', 'cash_shield')).toBeCloseTo(75 * annuity, 9);
 		expect(read(model, 'npv_of_part', 'cash_tax')).toBeCloseTo(-120 * annuity, 9);
 		expect(read(model, 'npv')).toBeCloseTo(-1000 + (400 - 120 + 75) * annuity, 9);
+	});
+
+	it('count in the index, and come back within the case', () => {
+		const model = taxed();
+		// An outlay of 1,000 and 250 of working capital, which comes back after four years.
+		enter(model, ['working_capital_share', [], 10]);
+		const capital = read(model, 'working_capital');
+		const put = 1000 + capital;
+		expect(read(model, 'money_put_in')).toBeCloseTo(put, 9);
+		expect(read(model, 'profitability_index')).toBeCloseTo(1 + read(model, 'npv') / put, 12);
 	});
 
 	it('say how far the outlay may run over before nothing is left', () => {

@@ -3,7 +3,7 @@
  * and must lead to it.
  */
 import { describe, expect, it } from 'vitest';
-import { enter, makeInYear, openShipped, read } from '../reference/shipped';
+import { apply, enter, makeInYear, openShipped, read } from '../reference/shipped';
 import { WorkbookFigures } from './workbook-figures';
 
 const figures = new WorkbookFigures('scenarios/marram-coil-works.json');
@@ -24,20 +24,44 @@ const SCENARIOS = ['base', 'weekend_crews', 'new_line', 'better_gauging'];
 describe.each(SCENARIOS)('in %s, full cost', (id) => {
 	const of = (name: string, ...at: string[]) => figures.number(id, name, ...at);
 
-	it('leads to EBIT: margins over it less idle capacity', () => {
+	it('leads to EBIT after the depreciation of what is chosen: margins over it less idle capacity', () => {
 		const margins = products.reduce(
 			(sum, product) =>
 				sum +
 				(of('net_net_price', product) - of('full_cost', product)) * of('good_metres', product),
 			0
 		);
-		expect(margins - of('idle_capacity_cost') - of('stock_cost_today')).toBeCloseTo(of('ebit'), 3);
+		const below = of('idle_capacity_cost') + of('stock_cost_today');
+		expect(margins - below).toBeCloseTo(of('ebit') - of('option_depreciation'), 3);
 	});
 
 	it('lies above the factory cost, by the coil and by the pallet', () => {
 		expect(of('full_cost', 'PX15B')).toBeGreaterThan(of('cost_per_metre', 'PX15B'));
 		expect(of('full_cost_per_coil', 'PX15B')).toBeCloseTo(50 * of('full_cost', 'PX15B'), 12);
 		expect(of('full_cost_per_pallet', 'PX15B')).toBeCloseTo(36 * 50 * of('full_cost', 'PX15B'), 9);
+	});
+});
+
+describe('the depreciation of an option', () => {
+	it('makes a metre dearer by what its hours take up of it', () => {
+		const of = (name: string, ...at: string[]) => figures.number('new_line', name, ...at);
+		// 1,618,000 EUR over twelve years.
+		expect(of('option_depreciation')).toBeCloseTo(1_618_000 / 12, 6);
+		const hours = of('line_hours_of_product', 'PX15B') / 1000;
+		const part = (hours * of('option_depreciation')) / of('capacity_hours', 'extrude');
+		const model = openShipped('marram');
+		enter(model, ['outlay_amount', ['line_machine'], 0]);
+		const without = read(model, 'cost_per_metre', 'PX15B', { scenario: 'new_line' });
+		const machine = 1_085_000 / 1_618_000;
+		expect(of('cost_per_metre', 'PX15B') - without).toBeCloseTo(machine * part, 9);
+	});
+
+	it('of a scenario made the base stays in the cost of a metre, and leaves its case alone', () => {
+		const model = openShipped('marram');
+		const before = read(model, 'cost_per_metre', 'RT15B', { scenario: 'new_line' });
+		apply(model, { kind: 'promote_scenario', id: 'new_line' });
+		expect(read(model, 'cost_per_metre', 'RT15B')).toBeCloseTo(before, 12);
+		expect(read(model, 'profitability_index', { scenario: 'better_gauging' })).toBeGreaterThan(1);
 	});
 });
 

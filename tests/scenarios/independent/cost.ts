@@ -2,7 +2,17 @@
 import { averageTariff, kWhPerMetre, siteEnergyOf, type SiteEnergy } from './energy';
 import { rewinderHoursOffered, type Year } from './metres';
 import { peopleOf, STAGES, type People, type Stage } from './people';
-import { given, materials, plant, productOf, products, sum, type Share } from './plant';
+import {
+	given,
+	materials,
+	outlayOf,
+	plant,
+	productOf,
+	products,
+	sum,
+	type Option,
+	type Share
+} from './plant';
 import { netLineHours, overMonths, restarts, rewindHours } from './time';
 import { at, type Works } from './works';
 
@@ -58,6 +68,8 @@ export interface Pools {
 	readonly sellingAndAdministration: number;
 	/** Overheads of the plant and of its options, selling and administration included. */
 	readonly allOverheads: number;
+	/** Of the options, which is in the pools and not among those overheads. */
+	readonly depreciation: number;
 }
 
 const overheadKeys: Readonly<Record<string, Share>> = plant.allocation_keys.overhead;
@@ -77,17 +89,20 @@ export function poolsOf(works: Works): Pools {
 	const production = Object.entries(plant.overheads_eur_year).filter(([name]) =>
 		Object.hasOwn(overheadKeys, name)
 	);
+	const overheadOf = (option: Option) => option.overhead_extra ?? 0;
+	// Straight line over its own life; in the factory cost, not in the result before it.
+	const depreciationOf = (option: Option) => outlayOf(option) / option.life_y;
 	// No rule says which stage an option's overheads burden: here the rewinder's the rewind stage,
 	// a line's and the gauges' the line stage.
-	const extra = (stage: Stage) =>
+	const extra = (stage: Stage, of: (option: Option) => number) =>
 		sum(
 			works.setting.options.map((option) =>
-				stage === (option.add_rewinder ? 'rewind' : 'line') ? (option.overhead_extra ?? 0) : 0
+				stage === (option.add_rewinder ? 'rewind' : 'line') ? of(option) : 0
 			)
 		);
 	const overhead = (stage: Stage) =>
 		sum(production.map(([name, eur]) => eur * (given(overheadKeys, name)[stage] ?? 0))) +
-		extra(stage) +
+		extra(stage, (option) => overheadOf(option) + depreciationOf(option)) +
 		(site.baseCost + site.demandCharge) * given(siteKeys, stage) +
 		(stage === 'line' ? startScrap : 0);
 	const all = sum(Object.values(plant.overheads_eur_year));
@@ -102,7 +117,8 @@ export function poolsOf(works: Works): Pools {
 			crosslink: overhead('crosslink')
 		},
 		sellingAndAdministration: all - sum(production.map(([, eur]) => eur)),
-		allOverheads: all + sum(STAGES.map(extra))
+		allOverheads: all + sum(STAGES.map((stage) => extra(stage, overheadOf))),
+		depreciation: sum(STAGES.map((stage) => extra(stage, depreciationOf)))
 	};
 }
 

@@ -1,5 +1,5 @@
 /** Cash flows of an option against the plant without it, and what they are worth. */
-import { plant, sum, type Option } from './plant';
+import { outlayOf, plant, sum, type Option } from './plant';
 import type { YearResult } from './result';
 
 export interface Investment {
@@ -19,6 +19,8 @@ export interface Investment {
 }
 
 const { wacc_nominal: wacc, tax, inflation } = plant.finance;
+/** Cases of unequal lives are compared in money of one year. */
+const real = (1 + wacc) / (1 + inflation) - 1;
 const WORKING_CAPITAL_SHARE = 0.1;
 
 /** `withIt` and `without` by plan year, today first. */
@@ -59,11 +61,9 @@ export function investmentOf(
 		mirr: modifiedRate(netCashFlow),
 		payback: crossing(netCashFlow),
 		discountedPayback: crossing(discounted),
-		equivalentAnnualValue: (npv * wacc) / (1 - (1 + wacc) ** -life)
+		equivalentAnnualValue: (npv * real) / (1 - (1 + real) ** -life)
 	};
 }
-
-const outlayOf = (option: Option) => option.capex ?? sum(Object.values(option.capex_items ?? {}));
 
 export function presentValue(flows: readonly number[], rate: number): number {
 	return sum(flows.map((cash, year) => cash / (1 + rate) ** year));

@@ -171,6 +171,9 @@ export function settingWith(names: readonly OptionName[]): Setting {
 	};
 }
 
+export const outlayOf = ({ capex, capex_items: items }: Option) =>
+	capex ?? sum(Object.values(items ?? {}));
+
 export function productOf(id: string): Product {
 	const found = products.find((product) => product.id === id);
 	if (!found) throw new Error(`plant.json has no product ${id}`);

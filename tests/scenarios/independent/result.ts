@@ -20,6 +20,7 @@ export interface FullCostResult {
 	readonly idleRewind: number;
 	readonly idle: number;
 	readonly pools: number;
+	/** Before the depreciation of options, as by the other route. */
 	readonly ebit: number;
 }
 
@@ -83,7 +84,7 @@ export function fullCostResult(
 		idleRewind,
 		idle,
 		pools: line + rewind + crosslink,
-		ebit: margins - idle - pools.sellingAndAdministration - holding
+		ebit: margins - idle - pools.sellingAndAdministration - holding + pools.depreciation
 	};
 }
 
