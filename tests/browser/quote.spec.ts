@@ -26,6 +26,11 @@ test('a quote stands on the base whatever scenario is shown, and says so loudly 
 		/^60,000\sm of PX15B in October: \d+\sEUR per km over the floor$/
 	);
 	await expect(main).toContainText(/on L[123]; EUR\/m throughout/);
+	await expect(main).toContainText(
+		/The order takes [\d.]+\sh of L[123] in October; the plan leaves none free/
+	);
+	const invoice = main.getByRole('region', { name: 'On the invoice' });
+	await expect(invoice.getByRole('row', { name: /^target/ })).toContainText(/19\.\d\d/);
 	// Entries go where the quote stands: every scenario that follows the base has them too.
 	await type(page, /^Quantity/, '80 km');
 	await expect(page.getByRole('button', { name: /^Undo/ })).toHaveAccessibleDescription(

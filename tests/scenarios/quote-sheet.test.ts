@@ -33,7 +33,8 @@ describe('the order as shipped', () => {
 			(of('rewind_need', 'PX15B') / 1000) * of('hour_value_of_stage', 'Oct', 'rewind');
 		const setupMoney = of('quote_setup_cost');
 		const metre = of('variable_cost_on_line', 'PX15B', line) - setupMoney / of('lot_size', 'PX15B');
-		const floor = metre + hours * worth + rewinding + (setupMoney + perLot * worth) / 60_000;
+		const once = (setupMoney + perLot * worth) / 60_000;
+		const floor = metre + of('warranty_provision', 'PX15B') + hours * worth + rewinding + once;
 		expect(of('quote_floor')).toBeCloseTo(floor, 12);
 	});
 
@@ -159,13 +160,14 @@ describe('terms and choices', () => {
 		expect(read(model, 'quote_between')).toBe(0);
 	});
 
-	it('price each extra at its cost and the target margin, and charge those wanted', () => {
+	it('price each extra at its cost, the target margin and selling, and charge those wanted', () => {
 		const model = openShipped('marram');
+		const kept = 1 - 0.08 - of('selling_rate') / 100;
 		const invoice = read(model, 'quote_invoice');
-		// 240 EUR of print over 60,000 m, at a margin of 8 %
-		expect(read(model, 'extra_price', 'own_print')).toBeCloseTo(240 / 60_000 / 0.92, 12);
+		// 240 EUR of print over 60,000 m, at a margin of 8 % after selling and administration
+		expect(read(model, 'extra_price', 'own_print')).toBeCloseTo(240 / 60_000 / kept, 12);
 		enter(model, ['extra_wanted', ['own_print'], true]);
-		expect(read(model, 'quote_invoice')).toBeCloseTo(invoice + 240 / 60_000 / 0.92, 12);
+		expect(read(model, 'quote_invoice')).toBeCloseTo(invoice + 240 / 60_000 / kept, 12);
 	});
 
 	it('buy where bought pipe costs less than making it with its hours', () => {
@@ -178,5 +180,93 @@ describe('terms and choices', () => {
 		// In a month with free hours making costs less.
 		enter(model, ['quote_month', [], 'Feb']);
 		expect(read(model, 'buy_instead')).toBe(0);
+	});
+});
+
+describe('the full cost of an order', () => {
+	it.each(['PX28B', 'PB22B', 'RT15B'])(
+		'of a standard lot of %s, in its coil, is that of its cost card',
+		(product) => {
+			const model = openShipped('marram');
+			const lot = read(model, 'lot_size', product);
+			enter(
+				model,
+				...([
+					['quote_product', [], product],
+					['quote_quantity', [], lot],
+					['quote_coil_length', [], read(model, 'coil_length', product)],
+					['quote_freight_rule', [], 'by_customer']
+				] as const)
+			);
+			const card = read(model, 'cost_per_metre', product);
+			const warranty = read(model, 'warranty_provision', product);
+			expect(read(model, 'quote_works_cost')).toBeCloseTo(card + warranty, 12);
+			const selling = (read(model, 'selling_rate') / 100) * read(model, 'quote_net_net');
+			expect(read(model, 'quote_full_cost')).toBeCloseTo(card + warranty + selling, 12);
+		}
+	);
+
+	it('leaves the target margin at the target price, after selling and administration', () => {
+		const price = of('quote_target');
+		const selling = (of('selling_rate') / 100) * price;
+		expect((price - of('quote_works_cost') - selling) / price).toBeCloseTo(0.08, 12);
+	});
+
+	it('comes to the target again from its invoice price, down all terms', () => {
+		const invoice = of('target_on_invoice');
+		const waiting = (invoice * 58 * 0.09) / 365;
+		const net = invoice * (1 - 0.03 - 0.025) - waiting - of('quote_freight');
+		expect(net).toBeCloseTo(of('quote_target'), 12);
+		expect(of('mark_per_coil', 'mark_target')).toBeCloseTo(50 * invoice, 12);
+		expect(of('mark_per_100_m', 'mark_target')).toBeCloseTo(100 * invoice, 12);
+		expect(of('mark_per_pallet', 'mark_floor')).toBeCloseTo(1800 * of('floor_on_invoice'), 9);
+	});
+});
+
+describe('whole coils and pallets', () => {
+	it('are counted, and an order of a part of a coil is cautioned', () => {
+		// 1,200 coils of 50 m, 36 to a pallet: 33 full ones and 12 coils.
+		expect(of('quote_coils')).toBe(1200);
+		expect(of('quote_pallets')).toBe(34);
+		expect(of('quote_last_pallet')).toBe(12);
+		expect(of('quote_not_whole')).toBe(0);
+		const model = openShipped('marram');
+		enter(model, ['quote_quantity', [], 12_345], ['quote_coil_length', [], 33]);
+		expect(read(model, 'quote_coils')).toBe(375);
+		expect(read(model, 'quote_whole_metres')).toBe(12_375);
+		expect(read(model, 'quote_not_whole')).toBe(1);
+	});
+});
+
+describe('the smallest order that covers its floor', () => {
+	it('has to pay for the print as well, which is paid once', () => {
+		const model = openShipped('marram');
+		// At a fixed price by the metre: at that quantity nothing is left over the floor.
+		const least = read(model, 'least_quantity');
+		enter(model, ['extra_wanted', ['own_print'], true]);
+		const withPrint = read(model, 'least_quantity');
+		expect(withPrint).toBeGreaterThan(least);
+		const once =
+			read(model, 'quote_setup_of_order') +
+			240 +
+			read(model, 'quote_setup_hours') * read(model, 'quote_hour_value');
+		const each = read(model, 'quote_over_floor') + once / 60_000;
+		expect(withPrint * each).toBeCloseTo(once, 6);
+	});
+});
+
+describe('discounts', () => {
+	it('are taken one after the other, or added up where that is chosen', () => {
+		const model = openShipped('marram');
+		enter(model, ['quote_customer', [], 'Tidewell'], ['quote_quantity', [], 120_000]);
+		const list = read(model, 'list_price', 'PX15B');
+		// 14 % by size, then 2 % of the rest: 15.72 %.
+		expect(read(model, 'quote_discount')).toBeCloseTo(15.72, 10);
+		expect(read(model, 'quote_invoice')).toBeCloseTo(list * 0.86 * 0.98, 12);
+		expect(read(model, 'ladder_offered', '120 km')).toBeCloseTo(read(model, 'quote_net_net'), 12);
+		enter(model, ['discount_rule', [], 'added']);
+		expect(read(model, 'quote_discount')).toBeCloseTo(16, 10);
+		expect(read(model, 'quote_invoice')).toBeCloseTo(list * 0.84, 12);
+		expect(read(model, 'ladder_offered', '120 km')).toBeCloseTo(read(model, 'quote_net_net'), 12);
 	});
 });

@@ -7,6 +7,7 @@ import { bareLabels, ladderLines } from '$lib/ui/quote/ladder-chart';
 import { numberLine, type Priced } from '$lib/ui/quote/number-line';
 import { quoteOf, type PriceStep } from '$lib/ui/quote/quote';
 import {
+	capacityLine,
 	hoursLine,
 	quoteLine,
 	quoteSummary,
@@ -57,6 +58,33 @@ describe('the words of a quote', () => {
 		);
 	});
 
+	it('set the hours of the order against those that are free on its line in its month', () => {
+		const model = openShipped('marram');
+		expect(capacityLine(pageOf(model).quote, tongue)).toMatch(
+			/^The order takes [\d.]+\u00a0h of L\d in October; the plan leaves none free: other work has to move or give way\.$/
+		);
+		enter(model, ['quote_product', [], 'RT15B'], ['quote_month', [], 'Feb']);
+		const { quote } = pageOf(model);
+		expect(capacityLine(quote, tongue)).toMatch(
+			/^The order takes [\d.]+\u00a0h of L7 in February; the plan leaves \d+\u00a0h free: it fits\.$/
+		);
+		expect(capacityLine({ ...quote, months: [] }, tongue)).toBe('');
+	});
+
+	it('give floor, target and quote as the customer reads them, by metre, coil, 100 m and pallet', () => {
+		const { onInvoice } = pageOf(openShipped('marram')).quote;
+		expect(onInvoice!.columns.map(({ unit }) => unit)).toEqual([
+			...['EUR/m', 'EUR/coil', 'EUR', 'EUR/pallet']
+		]);
+		expect(onInvoice!.rows.map(({ label }) => label)).toEqual(['floor', 'target', 'this quote']);
+		const [metre, coil, hundred, pallet] = onInvoice!.rows[2]!.prices.map(({ value }) => value);
+		expect([coil, hundred, pallet]).toEqual([
+			expect.closeTo(50 * metre!, 9),
+			expect.closeTo(100 * metre!, 9),
+			expect.closeTo(36 * 50 * metre!, 9)
+		]);
+	});
+
 	it('say on which scenario it stands where that is not the base, in the table to take along too', () => {
 		const model = openShipped('marram');
 		expect(quoteTable(pageOf(model).quote).rows.flat().join()).not.toContain('Stands on');
@@ -86,8 +114,8 @@ describe('the words of a quote', () => {
 		const { columns, rows } = quoteTable(quote);
 		expect(columns).toHaveLength(4);
 		expect(rows.every((row) => row.length === 4)).toBe(true);
-		// 8 of the order, 16 steps, 6 sizes, 4 lengths, 12 months, 5 extras, 2 of buying, validity, the clause
-		expect(rows).toHaveLength(8 + 16 + 18 + 8 + 24 + 5 + 2 + 1 + 9);
+		// 8 of the order, 16 steps, 6 sizes, 4 lengths, 12 months, 3 prices in 4 ways, 5 extras, 2 of buying, validity, the clause
+		expect(rows).toHaveLength(8 + 16 + 18 + 8 + 24 + 12 + 5 + 2 + 1 + 9);
 		expect(quoteSummary(quote, tongue)).toMatch(/Floor 0\.\d{4} EUR\/m, this quote 0\.\d{4}/);
 	});
 

@@ -128,6 +128,7 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		hour_value: 'What hours are worth, per month.',
 		extras: 'What may be had besides, per extra.',
 		make_or_buy: 'Whether making or buying costs less.',
+		on_invoice: 'Prices as the customer reads them, by metre, coil or pallet.',
 		validity: 'How long the quote holds.',
 		clause: 'How the price follows indices.'
 	}),
@@ -142,6 +143,7 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 	'hour_value.value': 'The value of an hour, per month.',
 	'hour_value.cost': "What the order's hours cost, per month.",
 	'hour_value.chosen': 'The choice of the month.',
+	'hour_value.free': 'Hours that are free on what takes the order, per month.',
 	'extras.wanted': 'Whether it is wanted, per extra.',
 	'extras.price': 'Its price, per extra.',
 	'make_or_buy.make': 'What making costs, its hours included.',

@@ -33,7 +33,13 @@ export const quotePictureSchema = z.strictObject({
 	waterfall: z.strictObject({ amount: nameSchema, level: nameSchema, is_total: nameSchema }),
 	/** Per month: the value of an hour and what the order's hours cost; and the choice of the month. */
 	hour_value: z.optional(
-		z.strictObject({ value: nameSchema, cost: nameSchema, chosen: nameSchema })
+		z.strictObject({
+			value: nameSchema,
+			cost: nameSchema,
+			chosen: nameSchema,
+			/** Per month: hours that are free on what takes the order. */
+			free: z.optional(nameSchema)
+		})
 	),
 	/** Per extra: whether it is wanted, and its price. */
 	extras: z.optional(z.strictObject({ wanted: nameSchema, price: nameSchema })),
@@ -41,6 +47,8 @@ export const quotePictureSchema = z.strictObject({
 	make_or_buy: z.optional(
 		z.strictObject({ make: nameSchema, buy: nameSchema, buy_is_less: nameSchema })
 	),
+	/** Prices as the customer reads them, all per the same set: by metre, coil, pallet. */
+	on_invoice: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(6))),
 	validity: z.optional(nameSchema),
 	/** Per part of the clause its share and index; the moves that count, and the price that follows. */
 	clause: z.optional(

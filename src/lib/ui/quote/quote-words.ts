@@ -134,6 +134,8 @@ export function quoteTable(quote: Quote): PlainTable {
 		for (const reading of [floor, target]) add('By length of the coil', label, reading);
 	for (const { label, value, cost } of quote.months)
 		for (const reading of [value, cost]) add('Hours by month', label, reading);
+	for (const { label, prices } of quote.onInvoice?.rows ?? [])
+		for (const reading of prices) add('On the invoice', label, reading);
 	for (const { label, price } of quote.extras) add('Extras', label, price);
 	add('Make or buy', '', quote.makeOrBuy?.make ?? null);
 	add('Make or buy', '', quote.makeOrBuy?.buy ?? null);
@@ -144,12 +146,28 @@ export function quoteTable(quote: Quote): PlainTable {
 	return { caption: quote.picture.title, columns: ['Part', 'Figure', 'Value', 'Unit'], rows };
 }
 
+/** The hours of the order against those that are free where and when it runs; empty where none are told. */
+export function capacityLine({ hours, months, takenBy }: Quote, { locale }: Tongue): string {
+	const chosen = months.find((month) => month.isChosen);
+	if (hours?.kind !== 'value' || chosen?.free?.kind !== 'value') return '';
+	const place = `${takenBy ? `of ${takenBy.id} ` : ''}in ${chosen.label}`;
+	const takes = `The order takes ${said(hours, locale, true)} ${place}`;
+	// A plan lies a hair inside of what there is: that is none.
+	const isNone = chosen.free.value < hours.value / 1000;
+	const free = `the plan leaves ${isNone ? 'none' : said(chosen.free, locale, true)} free`;
+	return hours.value > chosen.free.value
+		? `${takes}; ${free}: other work has to move or give way.`
+		: `${takes}; ${free}: it fits.`;
+}
+
 /** Below the title of the hours: in which unit, and what the floor charges this order for them. */
 export function hoursLine(quote: Quote, { locale }: Tongue): string {
 	const chosen = quote.months.find((month) => month.isChosen);
 	const unit = `${unitOf(quote.months[0]?.value ?? null)} over all hours of this order`;
 	if (!chosen || chosen.cost.kind !== 'value') return unit;
 	if (chosen.cost.value === 0) return `${unit}; in ${chosen.label} the hours are free`;
+	if (Math.abs(chosen.cost.value) < 0.00005)
+		return `${unit}; in ${chosen.label} the floor holds next to nothing for them`;
 	const hours = quote.hours?.kind === 'value' ? ` for ${said(quote.hours, locale, true)}` : '';
 	const cost = `${priceText(chosen.cost, locale)} ${unitOf(chosen.cost)}`;
 	return `${unit}; in ${chosen.label} the floor holds ${cost}${hours}`;

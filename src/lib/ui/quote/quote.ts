@@ -6,6 +6,7 @@ import type { Layout } from '$lib/engine/layout';
 import type { Picture } from '$lib/workbook/schema';
 import { choiceSet } from '../cells';
 import { read, type Reading, type Source } from '../figure/read';
+import { formatUnit } from '../format';
 
 export type QuotePicture = Extract<Picture, { kind: 'quote' }>;
 
@@ -32,7 +33,15 @@ export interface MonthValue {
 	readonly label: string;
 	readonly value: Reading;
 	readonly cost: Reading;
+	/** Hours that are free then; null where the picture names none. */
+	readonly free: Reading | null;
 	readonly isChosen: boolean;
+}
+
+/** Prices as the customer reads them: a row for each, a column for each way to count. */
+export interface OnInvoice {
+	readonly columns: readonly { readonly label: string; readonly unit: string }[];
+	readonly rows: readonly { readonly label: string; readonly prices: readonly Reading[] }[];
 }
 
 export interface Extra {
@@ -76,6 +85,7 @@ export interface Quote {
 	readonly byLength: readonly LadderStep[];
 	readonly steps: readonly PriceStep[];
 	readonly months: readonly MonthValue[];
+	readonly onInvoice: OnInvoice | null;
 	readonly extras: readonly Extra[];
 	readonly makeOrBuy: { make: Reading; buy: Reading; buyIsLess: boolean } | null;
 	readonly validity: Reading | null;
@@ -107,6 +117,20 @@ function membersOf(layout: Layout, name: string) {
 	return members.map(({ id, label = id, number }, ordinal) => ({
 		...{ id, label, number: number ?? ordinal + 1, at: { [set]: ordinal } }
 	}));
+}
+
+function invoiceOf(source: Source, names: readonly string[]): OnInvoice {
+	const quantities = names.map((name) => source.layout.byName.get(name)?.quantity);
+	return {
+		columns: quantities.map((quantity) => ({
+			label: quantity?.label ?? '',
+			unit: formatUnit(quantity?.unit)
+		})),
+		rows: membersOf(source.layout, names[0] ?? '').map(({ label, at }) => ({
+			label,
+			prices: names.map((name) => read(source, name, at))
+		}))
+	};
 }
 
 export function quoteOf(picture: QuotePicture, source: Source): Quote {
@@ -151,9 +175,11 @@ export function quoteOf(picture: QuotePicture, source: Source): Quote {
 			? membersOf(layout, hours.value).map(({ id, label, at }) => ({
 					...{ id, label, isChosen: id === month },
 					value: read(source, hours.value, at),
-					cost: read(source, hours.cost, at)
+					cost: read(source, hours.cost, at),
+					free: hours.free === undefined ? null : read(source, hours.free, at)
 				}))
 			: [],
+		onInvoice: picture.on_invoice ? invoiceOf(source, picture.on_invoice) : null,
 		extras: extras
 			? membersOf(layout, extras.price).map(({ id, label, at }) => ({
 					...{ id, label, isWanted: isYes(read(source, extras.wanted, at)) },

@@ -21,6 +21,10 @@ const en = {
 	makeOrBuy: (make: string, buy: string, buyIsLess: boolean) =>
 		`Making it costs ${make} with the value of its hours, buying it ${buy}: ${buyIsLess ? 'on price alone, bought pipe would cost less in this month.' : 'on price alone, making it costs less.'}`,
 
+	// OnInvoice
+	onInvoice: 'On the invoice',
+	onInvoiceLine: 'what the customer reads, before rebate, commission and terms',
+
 	// PushesOut
 	lookedInto: 'What it pushes out is being looked into …',
 	placeOfHours: (line: string, month: string) => (month ? `${line} in ${month}` : line),
