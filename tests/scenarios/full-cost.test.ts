@@ -68,14 +68,15 @@ describe('the depreciation of an option', () => {
 describe('a warranty provision', () => {
 	it('is taken out of selling, so that it moves products against each other and not the year', () => {
 		const model = openShipped('marram');
-		const before = ['PX15B', 'RT15B'].map((one) => read(model, 'full_cost', one));
+		const before = ['PX22B', 'RT15B'].map((one) => read(model, 'full_cost', one));
 		const ebit = read(model, 'ebit');
-		enter(model, ['warranty_provision', ['PX15B'], 0.01]);
-		expect(read(model, 'full_cost', 'PX15B')).toBeGreaterThan(before[0]!);
+		// Not of the product quoted, whose floor it would raise.
+		enter(model, ['warranty_provision', ['PX22B'], 0.01]);
+		expect(read(model, 'full_cost', 'PX22B')).toBeGreaterThan(before[0]!);
 		expect(read(model, 'full_cost', 'RT15B')).toBeLessThan(before[1]!);
 		expect(read(model, 'ebit')).toBe(ebit);
 		expect(model.checks('base').fail).toEqual([]);
-		enter(model, ['warranty_provision', ['PX15B'], 0.1]);
+		enter(model, ['warranty_provision', ['PX22B'], 0.2]);
 		const failing = model.checks('base').fail.map(({ place }) => place.quantity);
 		expect(failing).toContain('warranty_within_selling');
 	});
@@ -119,27 +120,92 @@ describe('a contract price', () => {
 	it('follows the indices of the month before by their shares', () => {
 		// Skerrow in May: April's 104.8, 102.4 and 99.1 at 50, 15 and 8 %
 		const moved = 0.5 * 4.8 + 0.15 * 2.4 + 0.08 * -0.9;
-		expect(of('contract_movement', 'Skerrow', 'May')).toBeCloseTo(moved, 10);
-		expect(of('contract_adjustment', 'Skerrow', 'May')).toBeCloseTo(moved, 10);
+		expect(of('contract_movement', 'Skerrow', 'PEXB', 'May')).toBeCloseTo(moved, 10);
+		expect(of('contract_adjustment', 'Skerrow', 'PEXB', 'May')).toBeCloseTo(moved, 10);
 	});
 
 	it('stays where it is below the trigger', () => {
-		expect(of('contract_movement', 'Skerrow', 'Apr')).toBeGreaterThan(1);
-		expect(of('contract_adjustment', 'Skerrow', 'Apr')).toBe(0);
+		expect(of('contract_movement', 'Skerrow', 'PEXB', 'Apr')).toBeGreaterThan(1);
+		expect(of('contract_adjustment', 'Skerrow', 'PEXB', 'Apr')).toBe(0);
 	});
 
 	it('moves by its cap and no more, up or down', () => {
 		const model = openShipped('marram');
-		enter(model, ['contract_index', ['resin', 'Nov'], 140]);
-		expect(read(model, 'contract_move', 'Tidewell')).toBeCloseTo(5, 12);
+		enter(model, ['resin_index', ['PEXB', 'Nov'], 140]);
+		expect(read(model, 'contract_move', 'Tidewell', 'PEXB')).toBeCloseTo(5, 12);
 		expect(read(model, 'contract_price', 'PX15B', 'Tidewell')).toBeCloseTo(0.364 * 1.05, 12);
-		enter(model, ['contract_index', ['resin', 'Nov'], 60]);
-		expect(read(model, 'contract_move', 'Tidewell')).toBeCloseTo(-5, 12);
+		enter(model, ['resin_index', ['PEXB', 'Nov'], 60]);
+		expect(read(model, 'contract_move', 'Tidewell', 'PEXB')).toBeCloseTo(-5, 12);
 	});
 
 	it('closes to 100 % by its fixed part when a share changes', () => {
 		const model = openShipped('marram');
 		enter(model, ['contract_share', ['Skerrow', 'resin'], 60]);
 		expect(read(model, 'contract_share', 'Skerrow', 'fixed')).toBeCloseTo(17, 12);
+	});
+});
+
+describe('a resin price', () => {
+	it('moves the contract prices of its own pipe, and no other', () => {
+		const model = openShipped('marram');
+		const before = ['PX15B', 'PB15B', 'RT15B'].map((one) =>
+			read(model, 'contract_price', one, 'Ouseburn')
+		);
+		enter(model, ['resin_index', ['PB1', 'Nov'], 110]);
+		const after = ['PX15B', 'PB15B', 'RT15B'].map((one) =>
+			read(model, 'contract_price', one, 'Ouseburn')
+		);
+		expect([after[0], after[2]]).toEqual([before[0], before[2]]);
+		// 58 % of the price follows the resin, 15 % wages at 102.4, 9 % energy at 106.9; a month later.
+		const moved = 0.18 + 0.58 * 1.1 + 0.15 * 1.024 + 0.09 * 1.069;
+		expect(after[1]).toBeCloseTo(0.48 * moved, 10);
+	});
+
+	it('that stays where the contracts were made passes nothing on', () => {
+		for (const product of products)
+			expect(figures.number('base', 'price_in_force', product)).toBe(
+				figures.number('base', 'price', product)
+			);
+	});
+
+	it('that rises reaches the result by what contracts pass on, later and under their caps', () => {
+		const model = openShipped('marram');
+		const before = read(model, 'net_net_price', 'PX15B');
+		const revenue = read(model, 'revenue', 'today');
+		enter(model, ['main_price', ['PEXB'], 2.02 * 1.1]);
+		// 24 % of the metres pass on 50 % of 10 %, 18 % pass on 45 %, 10 % pass on 58 %; a month late.
+		const passed = ((0.24 * 0.5 + 0.18 * 0.45 + 0.1 * 0.58) * 0.1 * 11) / 12;
+		expect(read(model, 'price_in_force', 'PX15B')).toBeCloseTo(0.364 * (1 + passed), 12);
+		expect(read(model, 'net_net_price', 'PX15B') - before).toBeCloseTo(
+			0.364 * passed * (1 - 0.055),
+			12
+		);
+		expect(read(model, 'price_in_force', 'PB15B')).toBe(0.48);
+		expect(read(model, 'revenue', 'today')).toBeGreaterThan(revenue);
+		// Doubled, it would pass on 50 % and more: the caps of 8, 5 and 10 % hold.
+		enter(model, ['main_price', ['PEXB'], 2.02 * 2]);
+		const capped = ((0.24 * 0.08 + 0.18 * 0.05 + 0.1 * 0.1) * 11) / 12;
+		expect(read(model, 'price_in_force', 'PX15B')).toBeCloseTo(0.364 * (1 + capped), 12);
+		// 2 % of the resin move the price by 1 %, 0.9 % and 1.16 %: under two of the triggers.
+		enter(model, ['main_price', ['PEXB'], 2.02 * 1.02]);
+		const little = (0.1 * 0.58 * 0.02 * 11) / 12;
+		expect(read(model, 'price_in_force', 'PX15B')).toBeCloseTo(0.364 * (1 + little), 12);
+	});
+});
+
+describe('prices of the result and of quotes', () => {
+	it('are cautioned where list and discounts do not lead to the price, or terms are others', () => {
+		const model = openShipped('marram');
+		const failing = () => model.checks('base').fail.map(({ place }) => place.quantity);
+		expect(failing()).toEqual([]);
+		expect(read(model, 'rebate_far')).toBe(0);
+		enter(model, ['list_price', ['PB15B'], 0.47]);
+		expect(failing()).toContain('price_within_list');
+		enter(model, ['list_price', ['PB15B'], 0.545], ['price', ['PB15B'], 0.4]);
+		expect(failing()).toContain('price_within_list');
+		enter(model, ['customer_rebate', ['Tidewell'], 9]);
+		// (24 × 5.5 + 18 × 9 + 10 × 6) / 52
+		expect(read(model, 'rebate_of_customers')).toBeCloseTo(354 / 52, 10);
+		expect(read(model, 'rebate_far')).toBe(1);
 	});
 });

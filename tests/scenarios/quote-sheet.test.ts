@@ -56,7 +56,8 @@ describe('the order as shipped', () => {
 	it('keeps net-net of the invoice what rebate, commission, waiting and freight leave', () => {
 		const invoice = of('list_price', 'PX15B') * (1 - 0.12);
 		const waiting = (invoice * 58 * 0.09) / 365;
-		const freight = of('mass_per_metre', 'PX15B') * of('freight');
+		// 34 pallets near the works: a full load of 33 at 14 EUR, and a single one at 58 EUR.
+		const freight = (33 * 14 + 58) / 60_000;
 		expect(of('quote_net_net')).toBeCloseTo(invoice * (1 - 0.03 - 0.025) - waiting - freight, 12);
 	});
 
@@ -153,7 +154,7 @@ describe('terms and choices', () => {
 		const model = openShipped('marram');
 		const both = () => [read(model, 'quote_below_margin'), read(model, 'quote_below_floor')];
 		expect(both()).toEqual([0, 0]);
-		enter(model, ['further_discount', ['Skerrow'], 1.8]);
+		enter(model, ['further_discount', ['Skerrow'], 0.5]);
 		expect(both()).toEqual([1, 0]);
 		enter(model, ['further_discount', ['Skerrow'], 20]);
 		expect(both()).toEqual([1, 1]);
@@ -268,5 +269,36 @@ describe('discounts', () => {
 		expect(read(model, 'quote_discount')).toBeCloseTo(16, 10);
 		expect(read(model, 'quote_invoice')).toBeCloseTo(list * 0.84, 12);
 		expect(read(model, 'ladder_offered', '120 km')).toBeCloseTo(read(model, 'quote_net_net'), 12);
+	});
+});
+
+describe('freight', () => {
+	it.each([
+		// A small order pays for a single pallet, whatever it weighs.
+		[500, 'Skerrow', 58],
+		// 5 pallets at 58 EUR are dearer than 6 paid at 36 EUR; so are 14 at 36 EUR than half a load at 22.
+		[9_000, 'Skerrow', 6 * 36],
+		[25_000, 'Skerrow', 16 * 22],
+		[25_000, 'Ouseburn', 16 * 66],
+		// Two full loads and one pallet more.
+		[120_000, 'Tidewell', 66 * 21 + 82]
+	])(
+		'of %i m to %s goes by pallet and zone, at the step that comes cheapest',
+		(metres, customer, eur) => {
+			const model = openShipped('marram');
+			enter(model, ['quote_quantity', [], metres], ['quote_customer', [], customer]);
+			expect(read(model, 'quote_freight_of_order')).toBeCloseTo(eur, 9);
+			expect(read(model, 'quote_freight')).toBeCloseTo(eur / metres, 12);
+		}
+	);
+
+	it('stands in the ladder as in a quote of that size, in price and in floor', () => {
+		const model = openShipped('marram');
+		enter(model, ['quote_freight_rule', [], 'in_floor']);
+		const at = (name: string) => read(model, name, '5 km');
+		const ladder = [at('ladder_floor'), at('ladder_target'), at('ladder_offered')];
+		enter(model, ['quote_quantity', [], 5_000]);
+		const quoted = ['quote_floor', 'quote_target', 'quote_net_net'].map((one) => read(model, one));
+		ladder.forEach((figure, i) => expect(figure).toBeCloseTo(quoted[i]!, 12));
 	});
 });
