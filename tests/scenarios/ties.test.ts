@@ -1,0 +1,62 @@
+/**
+ * Checks of prices, quotes and cases that hold two ways to one number against each other, and cautions that hold the base
+ * against what was booked in the month: each is quiet as shipped, and speaks when one of its sides is spoiled.
+ */
+import { describe, expect, it } from 'vitest';
+import { findQuantity } from '$lib/workbook/lookup';
+import { apply, enter, openShipped, read } from '../reference/shipped';
+
+const CASE = { scenario: 'new_line' };
+
+describe('a way to a number that is spoiled', () => {
+	it.each([
+		['ladder_meets_quote', 'ladder_floor', 'base'],
+		['ladder_meets_quote', 'ladder_freight', 'base'],
+		['invoice_comes_back', 'target_on_invoice', 'base'],
+		['order_hours_close', 'quote_running_hours', 'base'],
+		['order_value_closes', 'mark_per_coil', 'base'],
+		['revenue_closes', 'good_metres', 'base'],
+		['npv_by_year_closes', 'discount_factor', CASE.scenario],
+		['outlay_closes', 'outlay_of_year', CASE.scenario]
+	])('is found by %s: %s times 1.01', (check, spoiled, scenario) => {
+		const model = openShipped('marram');
+		const failing = () => model.checks(scenario).fail.map(({ place }) => place.quantity);
+		expect(failing()).not.toContain(check);
+		const quantity = findQuantity(model.workbook, spoiled)!;
+		const formula = `(${String(quantity.formula)}) * 1.01`;
+		apply(model, { kind: 'replace_quantity', name: spoiled, quantity: { ...quantity, formula } });
+		expect(failing()).toContain(check);
+	});
+
+	it('is found where scrap is worth as much as resin', () => {
+		const model = openShipped('marram');
+		enter(model, ['scrap_value', ['PERT'], 1.92]);
+		expect(model.checks('base').fail.map(({ place }) => place.quantity)).toContain(
+			'scrap_below_resin'
+		);
+	});
+});
+
+describe('a base that lies away from what was booked', () => {
+	it.each([
+		['price_off', 'PX15B', ['price', ['PX15B'], 0.364 * 1.07]],
+		['material_price_off', 'PB1', ['actual_material_price', ['PB1'], 3.268 * 1.07]],
+		['mass_off', 'PB28B', ['actual_mass_per_metre', ['PB28B'], 0.20565 * 0.93]],
+		['wage_off', 'shift leader', ['actual_hour_cost', ['shift leader'], 40.48 * 1.07]],
+		['overhead_off', 'hall', ['actual_overhead', ['hall'], 42_590 * 1.25]]
+	] as const)('is cautioned by %s of %s', (caution, member, entry) => {
+		const model = openShipped('marram');
+		const members = () => {
+			const { base, count } = model.layout.byName.get(caution)!;
+			return [...model.results('base').values.subarray(base, base + count)];
+		};
+		expect(members().filter((value) => value === 1)).toEqual([]);
+		enter(model, entry);
+		expect(read(model, caution, member)).toBe(1);
+		expect(members().filter((value) => value === 1)).toHaveLength(1);
+		// The base's, in whatever scenario one looks: a case need not weigh what the plant weighs today.
+		expect(read(model, caution, member, { scenario: 'better_gauging' })).toBe(1);
+		enter(model, ['booked_tolerance', [], 10], ['overhead_tolerance', [], 30]);
+		expect(read(model, caution, member)).toBe(0);
+	});
+});
