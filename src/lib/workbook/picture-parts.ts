@@ -5,7 +5,7 @@
 import { axesOf } from './axes';
 import type { Findings } from './consistency/findings';
 import { checkMember } from './consistency/front-names';
-import { findQuantity, findScenario, findSet } from './lookup';
+import { findQuantity, findSet } from './lookup';
 import type { Picture, Workbook } from './schema';
 
 type PictureKind = Picture['kind'];
@@ -40,7 +40,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	week: { sets: ['pattern', 'weekday', 'hour'] },
 	calendar: { sets: ['month', 'day', 'weekday', 'holiday', 'shut_down'] },
 	bridge: { sets: [] },
-	quote: { sets: [], plain: ['scenario'], check: checkQuote }
+	quote: { sets: [], plain: ['scenario'] }
 };
 
 /** The entry of a picture's own kind. */
@@ -64,16 +64,6 @@ function checkMaterial(
 		'not-a-choice',
 		`${material} does not hold a member of a set of materials`,
 		'Name a choice.'
-	);
-}
-
-function checkQuote(findings: Findings, { scenario }: PictureOf<'quote'>, path: Path): void {
-	if (scenario === undefined || findScenario(findings.workbook, scenario)) return;
-	findings.add(
-		[...path, 'scenario'],
-		'unknown-scenario',
-		`there is no scenario "${scenario}" for quotes to stand on`,
-		'Choose one of the scenarios.'
 	);
 }
 

@@ -1,27 +1,28 @@
 /** The scenario that quotes stand on: one for all of them, whatever scenario is shown. */
 import type { Workbook } from './schema';
 
-/** The base where the workbook names no other. */
+/** The base where the workbook names no other, or one that is not there. */
 export function quotesStandOn({ pictures, scenarios }: Workbook): string {
 	const named = pictures?.find((picture) => picture.kind === 'quote')?.scenario;
-	return named ?? scenarios[0]?.id ?? 'base';
+	return (scenarios.find(({ id }) => id === named) ?? scenarios[0])?.id ?? 'base';
 }
 
-/** The workbook whose quotes stand on another scenario: on the base where `by` gives none. */
+/** The workbook whose quotes stand on the scenario that `by` gives for theirs; on the base where it gives none. */
 export function withQuotesOn(
 	workbook: Workbook,
 	by: (named: string | undefined) => string | undefined
 ): Workbook {
-	const { pictures, scenarios } = workbook;
-	if (!pictures?.some((one) => one.kind === 'quote' && by(one.scenario) !== one.scenario))
+	if (!workbook.pictures?.some((one) => one.kind === 'quote' && by(one.scenario) !== one.scenario))
 		return workbook;
 	return {
 		...workbook,
-		pictures: pictures.map((picture) => {
+		pictures: workbook.pictures.map((picture) => {
 			if (picture.kind !== 'quote') return picture;
 			const { scenario, ...rest } = picture;
 			const next = by(scenario);
-			return next === undefined || next === scenarios[0]?.id ? rest : { ...rest, scenario: next };
+			return next === undefined || next === workbook.scenarios[0]?.id
+				? rest
+				: { ...rest, scenario: next };
 		})
 	};
 }

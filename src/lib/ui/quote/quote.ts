@@ -135,8 +135,8 @@ function invoiceOf(source: Source, names: readonly string[]): OnInvoice {
 
 export function quoteOf(picture: QuotePicture, source: Source): Quote {
 	const { layout } = source;
-	const [base, ...others] = layout.workbook.scenarios;
-	const other = others.find(({ id }) => id === picture.scenario && id !== base?.id);
+	const [, ...others] = layout.workbook.scenarios;
+	const other = others.find(({ id }) => id === picture.scenario);
 	const of = (name: string) => read(source, name);
 	const maybe = (name: string | undefined) => (name === undefined ? null : of(name));
 	const { by_size: size, by_length: length, waterfall, hour_value: hours, extras } = picture;
