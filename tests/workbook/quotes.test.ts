@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';
-import { quotesStandOn } from '$lib/workbook/quotes';
+import { quotesStandOn } from '$lib/workbook/lookup';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { openShipped } from '../reference/shipped';

@@ -1,7 +1,7 @@
 /**
  * The strip of the first screen: its figures with their captions and explanations, in words.
  */
-import { quotesStandOn } from '$lib/workbook/quotes';
+import { quotesStandOn } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Layout } from '$lib/engine/layout';
 import type { Agreement, Results } from '$lib/engine/results';

@@ -89,3 +89,9 @@ export function baseOf(workbook: Workbook): Scenario {
 	if (!base) throw new Error('A workbook without a base scenario was let through.');
 	return base;
 }
+
+/** The scenario that quotes stand on, whichever is shown: the base where the workbook names no other, or one that is not there. */
+export function quotesStandOn({ pictures, scenarios }: Workbook): string {
+	const named = pictures?.find((picture) => picture.kind === 'quote')?.scenario;
+	return (scenarios.find(({ id }) => id === named) ?? scenarios[0])?.id ?? 'base';
+}

@@ -5,7 +5,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import type { UnitSystem } from '$lib/units/system';
-import { quotesStandOn } from '$lib/workbook/quotes';
+import { quotesStandOn } from '$lib/workbook/lookup';
 import type { Picture } from '$lib/workbook/schema';
 import type { Source } from './read';
 

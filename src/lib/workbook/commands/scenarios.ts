@@ -8,7 +8,6 @@
 import { canonicalChange } from '../canonical';
 import { changesOf, findScenario } from '../lookup';
 import { inputValues, scenarioChain } from '../scenario';
-import { withQuotesOn } from '../quotes';
 import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
 import { layered } from '../values';
 import { edited, refused, type Edit, type ScenarioCommand } from './command';
@@ -30,7 +29,8 @@ export function editScenario(workbook: Workbook, command: ScenarioCommand): Edit
 			`There is no scenario "${command.id}". Choose one of the workbook's scenarios.`
 		);
 	if (command.kind === 'replace_scenario') return replaceScenario(workbook, scenario, command);
-	if (command.kind === 'quote_on') return edited(withQuotesOn(workbook, () => command.id));
+	if (command.kind === 'quote_on')
+		return edited(quotedOn(workbook, () => (scenario === workbook.scenarios[0] ? '' : command.id)));
 	if (scenario === workbook.scenarios[0]) return refuseForBase(scenario, command.kind);
 	switch (command.kind) {
 		case 'remove_scenario':
@@ -85,8 +85,19 @@ function replaceScenario(
 		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
 	});
 	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
-	const quoted = withQuotesOn(named, (id) => id && renamed(id));
+	const quoted = quotedOn(named, renamed);
 	return edited({ ...mapProgrammeNames(quoted, { scenario: renamed }), scenarios });
+}
+
+/** The workbook whose quotes stand on what `by` gives for the scenario named; empty: for the base, which goes unnamed. */
+function quotedOn(workbook: Workbook, by: (named: string) => string): Workbook {
+	const pictures = workbook.pictures?.map((picture) => {
+		if (picture.kind !== 'quote') return picture;
+		const { scenario = '', ...rest } = picture;
+		const next = by(scenario);
+		return next === scenario ? picture : next ? { ...rest, scenario: next } : rest;
+	});
+	return pictures ? { ...workbook, pictures } : workbook;
 }
 
 /** The scenario with this parent, measured against the scenario that `by` names for the old one. */
@@ -112,7 +123,7 @@ function withoutScenario(workbook: Workbook, gone: Scenario): Workbook {
 		const next = pointing(scenario, gone.parent, scenario.against, against);
 		return [{ ...next, changes: joined(gone, scenario) }];
 	});
-	const quoted = withQuotesOn(workbook, (id) => (id === gone.id ? undefined : id));
+	const quoted = quotedOn(workbook, (id) => (id === gone.id ? '' : id));
 	return withoutPlansOf({ ...quoted, scenarios }, gone.id);
 }
 
