@@ -34,7 +34,7 @@ test('a quote stands on the base whatever scenario is shown, and says so loudly 
 	// Entries go where the quote stands: every scenario that follows the base has them too.
 	await type(page, /^Quantity/, '80 km');
 	await expect(page.getByRole('button', { name: /^Undo/ })).toHaveAccessibleDescription(
-		/Base: Quantity/
+		'Quantity: 60000 to 80000 m'
 	);
 	await standsOn.selectOption('New line');
 	await expect(finding(page)).toHaveText(/^80,000\sm of PX15B in October, on New line: /);
