@@ -47,8 +47,10 @@ describe('the depreciation of an option', () => {
 		const of = (name: string, ...at: string[]) => figures.number('new_line', name, ...at);
 		// 1,618,000 EUR over twelve years.
 		expect(of('option_depreciation')).toBeCloseTo(1_618_000 / 12, 6);
-		const hours = of('line_hours_of_product', 'PX15B') / 1000;
-		const part = (hours * of('option_depreciation')) / of('capacity_hours', 'extrude');
+		// Lines bear the overheads of their stage by their own rates: in the proportion of the pool.
+		const part =
+			(of('line_overhead_cost', 'PX15B') * of('option_depreciation')) /
+			of('overhead_pool', 'extrude');
 		const model = openShipped('marram');
 		enter(model, ['outlay_amount', ['line_machine'], 0]);
 		const without = read(model, 'cost_per_metre', 'PX15B', { scenario: 'new_line' });
