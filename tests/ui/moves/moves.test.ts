@@ -7,7 +7,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 const book: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Test shop',
 	sets: [{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] }],
 	sheets: [

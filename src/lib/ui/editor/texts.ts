@@ -45,6 +45,8 @@ const en = {
 	atMost: 'At most',
 	below: 'Below',
 	digits: 'Digits',
+	usualFrom: 'Usually from',
+	usualTo: 'to (outside is taken, with a caution)',
 
 	// QuantityFormula
 	itsValuesAre: 'Its values are',
