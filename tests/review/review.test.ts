@@ -215,6 +215,6 @@ describe('a line that somebody ticked off', () => {
 
 it('gives the list in pieces, one quantity or scenario at a time', () => {
 	const workbook = book([entered('wage', 20), formula('result', '3 * wage')]);
-	expect([...reviewSteps(workbook)].length).toBe(1 + 2 + 1);
+	expect([...reviewSteps(workbook)].length).toBe(2 + 2 + 1);
 	expect(new Set(KIND_NAMES).size).toBe(10);
 });

@@ -2,6 +2,7 @@
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { amongFormulasLine, changeLines, entryLines } from './entries';
+import { readFormulas } from './formulas';
 import { leavesOutLine } from './leaves-out';
 import { KIND_NAMES, lineId, type Line } from './line';
 import { literalLine } from './literals';
@@ -11,8 +12,13 @@ import { copyLine, twiceLine } from './wordings';
 
 /** Hands over the lines of one quantity or scenario at a time. */
 export function* reviewSteps(workbook: Workbook): Generator<readonly Line[]> {
+	// Reading them for the first time takes longest.
+	for (const { quantities } of workbook.sheets)
+		for (const quantity of quantities) {
+			readFormulas(quantity);
+			yield [];
+		}
 	const taken = takenNames(workbook);
-	yield [];
 	for (const { quantities } of workbook.sheets)
 		for (const quantity of quantities) yield linesOf(workbook, taken, quantity);
 	for (const scenario of workbook.scenarios) {

@@ -47,6 +47,7 @@ const en = {
 	digits: 'Digits',
 	usualFrom: 'Usually from',
 	usualTo: 'to (outside is taken, with a caution)',
+	takeSuggested: (range: string) => `Take what stands, ÷ 3 to × 3: ${range}`,
 
 	// QuantityFormula
 	itsValuesAre: 'Its values are',
