@@ -36,7 +36,7 @@ test('a line to review is ticked off with a name and a reason by keys alone, and
 	await expect(dialog).toBeHidden();
 	await page
 		.getByRole('navigation', { name: 'Contents' })
-		.getByRole('link', { name: 'Review' })
+		.getByRole('link', { name: 'Review', exact: true })
 		.click();
 	await expect(wall).toContainText('changed since it was ticked off');
 	await page.keyboard.press('Control+z');
@@ -58,7 +58,7 @@ test('an entry outside its usual range is taken, and cautioned about by name', a
 	);
 	await page
 		.getByRole('navigation', { name: 'Contents' })
-		.getByRole('link', { name: 'Review' })
+		.getByRole('link', { name: 'Review', exact: true })
 		.click();
 	await expect(
 		page.getByRole('region', { name: 'Entries outside their usual range' })
