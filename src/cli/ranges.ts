@@ -3,7 +3,7 @@
  * the workbook with them, `--quantity NAME` takes only these.
  */
 import { writeFileSync } from 'node:fs';
-import { rangeText } from '$lib/engine/wording';
+import { rangeText } from '$lib/engine/number-words';
 import { suggestions, withSuggestions, type Suggestion } from '$lib/review/suggest';
 import { columnsOf } from '$lib/studies/told';
 import { applyCommand } from '$lib/workbook/commands';

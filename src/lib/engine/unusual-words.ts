@@ -1,7 +1,7 @@
 /** What is said of a number outside of where it usually lies: which one it is, how much, what is usual, what to do. */
 import { quantityOf, membersOf, type Layout } from './layout';
 import { withUnit } from './naming';
-import { rangeText } from './wording';
+import { rangeText } from './number-words';
 
 export function unusualWords(layout: Layout, cell: number, value: number): string {
 	const quantity = quantityOf(layout, cell)?.quantity;

@@ -1,6 +1,6 @@
 /** What stands out among the entered values of a quantity, in the base and where scenarios change it. */
 import { withUnit } from '$lib/engine/naming';
-import { rangeText } from '$lib/engine/wording';
+import { rangeText } from '$lib/engine/number-words';
 import { INPUT, OTHERS } from '$lib/workbook/cells';
 import { findSet } from '$lib/workbook/lookup';
 import { isPermitted } from '$lib/workbook/range';
