@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 
 const CORE = ['units', 'formula', 'workbook', 'engine'];
-const PURE = ['protocol', ...CORE, 'programmes', 'studies', 'exchange'];
+const PURE = ['protocol', ...CORE, 'programmes', 'studies', 'exchange', 'review', 'seeding'];
 const BELOW: Record<string, readonly string[]> = {
 	units: [],
 	protocol: ['workbook'],
@@ -12,6 +12,8 @@ const BELOW: Record<string, readonly string[]> = {
 	programmes: CORE,
 	studies: [...CORE, 'programmes'],
 	exchange: CORE,
+	review: CORE,
+	seeding: [...CORE, 'review'],
 	browser: PURE,
 	server: PURE,
 	ui: [...PURE, 'browser']

@@ -1,5 +1,5 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `study FILE`, `solve FILE`, `functions`, `units`, `schema`;
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `review FILE`, `ranges FILE`, `study FILE`, `solve FILE`, `functions`, `units`, `schema`;
  * those on the store (`account`, `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something in the
  * workbook fails; 2: the command or the file cannot be read.
  */
@@ -7,6 +7,8 @@ import { checkCommand } from './check';
 import type { CommandOutput } from './command-output';
 import { evaluateCommand } from './evaluate';
 import { functionsCommand, unitsCommand } from './reference';
+import { rangesCommand } from './ranges';
+import { reviewCommand } from './review';
 import { schemaCommand } from './schema';
 import { studyCommand } from './study';
 
@@ -14,6 +16,12 @@ const USAGE = `metrewright evaluate FILE [--scenario ID]... [--quantity NAME]...
     computes a workbook and prints its values
 metrewright check FILE [--json]
     proves every formula and every plan, holds every range and check, compares the two engines
+metrewright check --faults N [--seed S] FILE [--json]
+    seeds N faults into a copy, one at a time, and says which of them would pass unnoticed
+metrewright review FILE [--all] [--json]
+    lists what somebody should look over once: numbers in formulas, entries far from their siblings …
+metrewright ranges FILE [--quantity NAME]... [--accept FILE] [--json]
+    suggests usual ranges for entries, or writes a copy of the workbook with them
 metrewright study FILE [NAME] [--draws N] [--seed S] [--json]
     lists the studies of a workbook, or runs one
 metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
@@ -39,6 +47,10 @@ export async function answer(args: readonly string[]): Promise<CommandOutput> {
 			return evaluateCommand(rest);
 		case 'check':
 			return checkCommand(rest);
+		case 'review':
+			return reviewCommand(rest);
+		case 'ranges':
+			return rangesCommand(rest);
 		case 'study':
 			return studyCommand(rest);
 		case 'solve':

@@ -13,6 +13,7 @@ import { readWords } from './arguments';
 import { readWorkbookFile } from './files';
 import { keptLines, plansOf, type Plans } from './check-plans';
 import type { CommandOutput } from './command-output';
+import { openCount } from './review';
 
 /** What a check finds, as the JSON answer has it. */
 interface Report {
@@ -23,6 +24,8 @@ interface Report {
 	readonly checks: { readonly hold: number; readonly fail: number };
 	/** Of the plans of programmes; those kept as they stand need not be the best. */
 	readonly plans: Omit<Plans, 'problems'>;
+	/** Lines of the review list that nobody has ticked off: nothing that fails. */
+	readonly to_review: number;
 	readonly problems: readonly ReportedProblem[];
 }
 
@@ -35,7 +38,7 @@ export interface ReportedProblem {
 }
 
 export async function checkCommand(args: readonly string[]): Promise<CommandOutput> {
-	const read = readWords(args, [], ['json']);
+	const read = readWords(args, ['faults', 'seed'], ['json']);
 	if (!read.ok) return { out: '', err: read.message, code: 2 };
 	const [file] = read.words.files;
 	if (file === undefined || read.words.files.length > 1)
@@ -46,13 +49,36 @@ export async function checkCommand(args: readonly string[]): Promise<CommandOutp
 		};
 	const loaded = readWorkbookFile(file);
 	if (!loaded.ok) return { out: '', err: loaded.message, code: 2 };
+	const json = read.words.switches.has('json');
+	const [faults, seed] = (['faults', 'seed'] as const).map((name) =>
+		read.words.options.get(name)?.at(-1)
+	);
+	if (seed !== undefined && faults === undefined)
+		return { out: '', err: '--seed goes with --faults: how many to seed.', code: 2 };
+	if (faults !== undefined) {
+		const counts = {
+			faults: wholeNumber(faults, 1, 100_000),
+			seed: wholeNumber(seed ?? '1', 0, 4294967295)
+		};
+		if (counts.faults === null || counts.seed === null)
+			return {
+				out: '',
+				err: '--faults takes a whole number from 1 to 100,000, --seed one from 0 to 4294967295.',
+				code: 2
+			};
+		const { faultsReport } = await import('./check-faults');
+		return faultsReport(loaded.workbook, { faults: counts.faults, seed: counts.seed, json });
+	}
 	const model = Model.open(loaded.workbook);
 	const agreement = agreementOf(model);
 	const report = reportOn(model, agreement, await plansOf(model));
-	const out = read.words.switches.has('json')
-		? `${JSON.stringify(report)}\n`
-		: asText(model, report, agreement);
+	const out = json ? `${JSON.stringify(report)}\n` : asText(model, report, agreement);
 	return { out, code: report.problems.length === 0 ? 0 : 1 };
+}
+
+function wholeNumber(text: string, least: number, most: number): number | null {
+	const value = /^\d+$/.test(text) ? Number(text) : NaN;
+	return value >= least && value <= most ? value : null;
 }
 
 /** Cells that the second engine takes on here: nobody waits for an edit, so far more than on screen. */
@@ -106,6 +132,7 @@ function reportOn(
 			fail: checks.reduce((sum, { fail }) => sum + fail.length, 0)
 		},
 		plans,
+		to_review: openCount(workbook),
 		problems
 	};
 }
@@ -151,6 +178,7 @@ function asText(model: Model, report: Report, agreement: Agreement): string {
 		`${checks.hold} checks hold, ${checks.fail} fail`,
 		...(plans.of > 0 ? [`${plans.best} of ${plans.of} plans proven best`] : []),
 		...keptLines(model, plans.kept),
+		`${report.to_review} lines to review (metrewright review)`,
 		...problems.map(
 			({ quantity, member, scenario, message }) =>
 				`${[quantity, member, scenario].filter(Boolean).join(', ')}: ${message}`

@@ -48,7 +48,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 4,
+		version: 5,
 		title: 'Small',
 		sets: [],
 		sheets: [

@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

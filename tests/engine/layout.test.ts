@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 4,
+		version: 5,
 		title: 'Plant',
 		sets,
 		relations,

@@ -79,7 +79,7 @@ class Maker {
 		for (let i = pick(3); i > 0; i--) scenarios.push(this.#scenario(scenarios, quantities));
 		return {
 			format: 'metrewright',
-			version: 4,
+			version: 5,
 			title: 'At random',
 			sets,
 			relations,

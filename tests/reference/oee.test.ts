@@ -36,7 +36,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 4,
+		version: 5,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

@@ -27,7 +27,7 @@ const study: Study = {
 };
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Pipe',
 	sets: [
 		{

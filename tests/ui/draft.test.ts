@@ -10,7 +10,8 @@ const everything: Quantity[] = [
 	{
 		...{ name: 'made', label: 'Made', type: 'number', unit: 'km', per: ['product', 'line'] },
 		...{ in: ['runs_on'], where: 'speed > 0', value: 3, whole: true },
-		...{ range: { min: 0, max: 60.5 }, shown: 'year', digits: 5, note: 'n', source: 's' },
+		...{ range: { min: 0, max: 60.5 }, usual: { min: 1.5, max: 30 } },
+		...{ shown: 'year', digits: 5, note: 'n', source: 's' },
 		...{ date: '2026-11-24', spread: { min: 1, likely: 2, max: 3 }, open: true },
 		check: { message: 'c', tolerance: 0.1 },
 		caution: { message: 'w' }

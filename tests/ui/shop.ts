@@ -6,7 +6,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 export const shop: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Test shop',
 	invented: true,
 	sets: [

@@ -91,6 +91,24 @@ describe('messages below rows', () => {
 		]);
 		expect(checkCount(layout, cheap, [])).toMatchObject({ cautions: 1, errors: 0 });
 	});
+	it('caution against a number outside of where it usually lies, and name it', () => {
+		const price = layout.byName.get('price')!;
+		const quantity = { ...price.quantity, usual: { min: 0.7, max: 1.9 } };
+		const bounded = {
+			...layout,
+			quantities: layout.quantities.map((one) => (one === price ? { ...one, quantity } : one))
+		};
+		const said = { layout: bounded, results: [base], faults: new Map(), problems: [] };
+		expect(messagesOf(said)).toEqual([
+			{
+				...{ tone: 'caution', scenario: 'base', quantity: 'price', cell: 0, count: 1 },
+				text: 'Resin price is 2.02 EUR/kg, usual is at least 0.7 and at most 1.9 EUR/kg. Look at its digits and its unit; if it is right, widen the usual range.'
+			}
+		]);
+		expect(checkCount(bounded, base, [])).toMatchObject({ cautions: 1 });
+		// The other scenario has 0.95, within it: its caution is the other quantity's alone.
+		expect(checkCount(bounded, cheap, [])).toMatchObject({ cautions: 1 });
+	});
 	it('give an error once, where it arose', () => {
 		const from = { quantity: 'price', members: [], cell: 0 };
 		const faults = ['mass', 'cost'].map((quantity) => ({

@@ -68,7 +68,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 4,
+		version: 5,
 		title: 'Random',
 		sets,
 		relations,
@@ -366,6 +366,12 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (dice.chance(30)) return { kind: 'set_plans', plans: [at] };
 		const values = [{ quantity: programme.decisions[0]!, value: dice.roll(9) }];
 		return { kind: 'set_plans', plans: [{ ...at, digest: 'abc', objective: 1.5, values }] };
+	},
+	set_ticks: (workbook, dice) => {
+		const id = dice.pick(workbook.reviewed ?? [])?.id;
+		if (id !== undefined && dice.chance(50)) return { kind: 'set_ticks', ticks: [{ id }] };
+		const tick = { id: dice.pick(['literal a', 'copy b']), of: 'f00', by: 'Ada', reason: 'so' };
+		return { kind: 'set_ticks', ticks: [tick] };
 	},
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>

@@ -172,6 +172,8 @@ describe('a quantity', () => {
 		['needless-spread', { type: { member_of: 'line' }, spread: { min: 0, likely: 1, max: 2 } }],
 		['unknown-set', { type: { member_of: 'lines' } }],
 		['empty-range', { range: { min: 2, max: 1 } }],
+		['needless-usual', { type: 'yes_no', usual: { min: 0 } }],
+		['empty-usual', { usual: { min: 2, max: 1 } }],
 		['spread-order', { spread: { min: 2, likely: 1, max: 3 } }],
 		['bad-check', { type: { member_of: 'line' }, check: { message: 'x' } }],
 		['bad-check', { type: 'yes_no', check: { message: 'x', tolerance: 1 } }],

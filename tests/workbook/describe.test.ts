@@ -149,6 +149,14 @@ const cases: [Command, string][] = [
 	],
 	[{ kind: 'patch', patch: { fields: [] } }, 'take a change back'],
 	[
+		{ kind: 'set_ticks', ticks: [{ id: 'literal a', of: 'f', by: 'Ada', reason: 'so' }] },
+		'tick off a line to review'
+	],
+	[
+		{ kind: 'set_ticks', ticks: [{ id: 'literal a' }, { id: 'copy b' }] },
+		'open again 2 lines to review'
+	],
+	[
 		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },
 		`title: ${plant.title} to A; describe the workbook`
 	]

@@ -1,4 +1,5 @@
 /** What a check or a caution says of one cell: the one place that knows, for the page, the command line and the server. */
+import { isPermitted } from '$lib/workbook/range';
 import type { Quantity } from '$lib/workbook/schema';
 import { ABSENT, OK, type State } from './state';
 
@@ -23,3 +24,10 @@ export const isCaution = (
 	value: number,
 	state: State
 ): boolean => caution !== undefined && state === OK && value !== 0;
+
+/** Whether its number lies outside of where it usually does. */
+export const isUnusual = (
+	{ usual }: Pick<Quantity, 'usual'>,
+	value: number,
+	state: State
+): boolean => usual !== undefined && state === OK && !isPermitted(value, usual);

@@ -1,11 +1,12 @@
 /** The checks that a workbook declares, held or failed, and its cautions, in one scenario. */
 import type { Workbook } from '$lib/workbook/schema';
-import { checkVerdict, isCaution } from './check-verdict';
+import { checkVerdict, isCaution, isUnusual } from './check-verdict';
 import type { Answers } from './root-cause';
 import { placeOf } from './layout';
 import { originOf } from './reason';
 import type { Place } from './results';
 import { OK, type State } from './state';
+import { unusualWords } from './unusual-words';
 
 export interface Finding {
 	readonly place: Place;
@@ -27,10 +28,16 @@ export function checksOf(answers: Answers, workbook: Workbook, scenario: string)
 	const cautions: Finding[] = [];
 	let hold = 0;
 	for (const { quantity, base, count } of layout.quantities) {
-		const { check, caution } = quantity;
-		for (let cell = base; (check || caution) && cell < base + count; cell++) {
+		const { check, caution, usual } = quantity;
+		for (let cell = base; (check || caution || usual) && cell < base + count; cell++) {
 			const state = states[cell]! as State;
 			const value = values[cell]!;
+			if (usual && isUnusual(quantity, value, state))
+				cautions.push({
+					place: placeOf(layout, cell),
+					message: unusualWords(layout, cell, value)
+				});
+			if (!check && !caution) continue;
 			const place = placeOf(layout, cell);
 			if (caution && isCaution(quantity, value, state))
 				cautions.push({ place, message: caution.message });

@@ -9,7 +9,7 @@ import type { Plan } from './plan';
 import { originOf } from './reason';
 import type { Origin } from './results';
 import { isError } from './state';
-import { listed } from './wording';
+import { listed } from './number-words';
 
 /** Cells of one quantity in which errors arose. */
 export interface ErrorOrigin {

@@ -2,7 +2,7 @@
 import { dateText } from '$lib/workbook/date-text';
 import { membersOf, quantityOf, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
-import { numberText } from './wording';
+import { numberText } from './number-words';
 
 /** The quantity whose cell it is, or whose formula a lifted cell comes from. */
 export function ownerOf({ layout, liftedFrom }: Plan, cell: number): QuantityLayout {

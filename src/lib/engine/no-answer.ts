@@ -3,7 +3,7 @@ import type { Probe } from './interpreter/probe';
 import { presentValueRates } from './interpreter/roots';
 import { NONE } from './operands';
 import { Op, operation, parameterCount } from './operations';
-import { listed, numberText } from './wording';
+import { listed, numberText } from './number-words';
 
 export const nothingLeft = (name: string) => `nothing is left to take the ${name} of`;
 

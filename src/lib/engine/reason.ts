@@ -33,6 +33,7 @@ import {
 	TOO_LARGE,
 	type State
 } from './state';
+import { numberText } from './number-words';
 import * as words from './wording';
 import { passedOn, zerosOf } from './zeros';
 
@@ -221,7 +222,7 @@ class Reason {
 		const named = call?.args[0]?.value;
 		const set = {
 			name: named?.kind === 'reference' ? named.name : 'the set',
-			size: words.numberText(own.value(b).value)
+			size: numberText(own.value(b).value)
 		};
 		const fault = dateFault(own.nodes.op[node]!, what(a), what(b), set);
 		return fault === null
@@ -320,8 +321,8 @@ class Reason {
 		}
 		const text = textAt(looked, operand);
 		return text === null || /^-?[\d.]+$/.test(text)
-			? words.numberText(value)
-			: `${text} (${words.numberText(value)})`;
+			? numberText(value)
+			: `${text} (${numberText(value)})`;
 	}
 }
 
@@ -329,7 +330,7 @@ class Reason {
 function ofAggregate(subject: string, own: Probe, node: number): string {
 	const op = own.nodes.op[node]!;
 	if (op === Op.Percentile) {
-		const share = words.numberText(own.value(own.operands(node).at(-1)!).value);
+		const share = numberText(own.value(own.operands(node).at(-1)!).value);
 		return words.badArgument(subject, `takes a percentile at ${share}; give a share from 0 to 1`);
 	}
 	if (own.value(node).state === BAD_ARGUMENT) {
@@ -337,7 +338,7 @@ function ofAggregate(subject: string, own: Probe, node: number): string {
 			.operands(node)
 			.slice(-parameterCount(op))
 			.map((rate) => own.value(rate).value);
-		const refused = words.numberText(Math.min(...rates) * 100);
+		const refused = numberText(Math.min(...rates) * 100);
 		return words.badArgument(subject, `discounts at ${refused} %; give a rate above -100 %`);
 	}
 	return op === Op.Slope || op === Op.Intercept

@@ -15,7 +15,8 @@ const QUANTITY: Shapes<Quantity> = {
 	// Of a fixed input it is folded into the formulas: see `isSameQuantity`.
 	value: false,
 	...{ label: false, note: false, source: false, date: false, spread: false },
-	...{ shown: false, digits: false, open: false, whole: false, check: false, caution: false }
+	...{ shown: false, digits: false, open: false, whole: false, check: false, caution: false },
+	usual: false
 };
 const SET: Shapes<SetDefinition> = {
 	...{ name: true, members: true, cyclic: true, number_unit: true, spans: true, present: true },

@@ -3,6 +3,7 @@
  * what to do. Which of them holds is found in `reason.ts`.
  */
 import type { Range } from '$lib/workbook/schema';
+import { listed, rangeText } from './number-words';
 import {
 	ABSENT,
 	BAD_ARGUMENT,
@@ -39,15 +40,6 @@ const PLAIN: Readonly<Record<State, string>> = {
 
 export const reasonText = (state: State): string => PLAIN[state] ?? '';
 
-/** Six significant digits, as far as they say anything. */
-export const numberText = (value: number): string => String(Number(value.toPrecision(6)));
-
-/** "a", "a and b", "a, b and c". */
-export function listed(names: readonly string[]): string {
-	const last = names.at(-1) ?? '';
-	return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
-}
-
 /** A value that is at fault: its name, what it is, and whether it is entered or computed. */
 export interface Named {
 	readonly name: string;
@@ -68,16 +60,6 @@ export function outOfRange(fault: Named, range: Range, unit: string): string {
 		'Check what it is computed from, or change the range.'
 	);
 	return `${fault.name} is ${fault.value}, outside its permitted range (${rangeText(range, unit)}). ${remedy}`;
-}
-
-export function rangeText({ min, max, above, below }: Range, unit: string): string {
-	const limits = [
-		...(above === undefined ? [] : [`above ${numberText(above)}`]),
-		...(min === undefined ? [] : [`at least ${numberText(min)}`]),
-		...(below === undefined ? [] : [`below ${numberText(below)}`]),
-		...(max === undefined ? [] : [`at most ${numberText(max)}`])
-	];
-	return unit === '' ? listed(limits) : `${listed(limits)} ${unit}`;
 }
 
 export function dividesByZero(subject: string, zeros: readonly Named[], divisor: string): string {

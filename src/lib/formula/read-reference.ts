@@ -6,7 +6,7 @@ import { clip } from './problems';
 import { TokenReader } from './reader';
 import type { Token } from './token';
 import type { Expression, Index, Reference } from './tree';
-import { reserved } from './unexpected';
+import { reserved } from './reserved';
 
 type NameToken = Extract<Token, { readonly kind: 'name' | 'quoted' }>;
 

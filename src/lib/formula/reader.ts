@@ -8,10 +8,12 @@ import { place, problem, type SyntaxCode } from './problems';
 import type { Mark, Token } from './token';
 import { FORMULA_LIMITS, tokenize } from './tokens';
 import type { Expression, FormulaProblem, Span } from './tree';
-import { explainUnexpected } from './unexpected';
 
 /** Reads an expression; brackets, indices and arguments come back to it. */
 export type ReadExpression = (reader: TokenReader) => Expression | null;
+
+/** What to say of the token in hand; `inside` names the function whose arguments are being read. */
+export type Explain = (reader: TokenReader, inside?: string) => FormulaProblem;
 
 export class TokenReader {
 	readonly text: string;
@@ -23,7 +25,10 @@ export class TokenReader {
 	#depth = 0;
 	#problem: FormulaProblem | null = null;
 
-	constructor(text: string, expression: ReadExpression) {
+	readonly #explain: Explain;
+
+	constructor(text: string, expression: ReadExpression, explain: Explain) {
+		this.#explain = explain;
 		this.text = text;
 		this.#tokens = tokenize(text);
 		this.#expression = expression;
@@ -104,8 +109,7 @@ export class TokenReader {
 
 	/** The token in hand does not belong here. */
 	unexpected(inside?: string): null {
-		this.#problem ??=
-			this.token.kind === 'bad' ? this.token.problem : explainUnexpected(this, inside);
+		this.#problem ??= this.token.kind === 'bad' ? this.token.problem : this.#explain(this, inside);
 		return null;
 	}
 

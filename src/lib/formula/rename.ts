@@ -6,9 +6,9 @@
  */
 import { findFunction } from './functions';
 import { freshName, isName, quoteIfNeeded } from './names';
-import { parseFormula } from './parse';
 import { printFormula } from './print';
 import { tokenize } from './tokens';
+import { treeOf } from './tree-of';
 import type { Argument, Binding, Call, Expression, Index, Reference, Span } from './tree';
 import { children } from './walk';
 
@@ -57,9 +57,9 @@ export function renameInText(
 	options: RenameOptions = {}
 ): string {
 	const as = options.as ?? (isName(from) ? 'name' : 'member');
-	const parsed = parseFormula(text);
-	const edits = parsed.ok
-		? editsOf(occurrences(parsed.expression), from, to, { ...options, as })
+	const tree = treeOf(text);
+	const edits = tree
+		? editsOf(occurrences(tree), from, to, { ...options, as })
 		: wordEdits(text, from, to, as);
 	return applyEdits(text, edits);
 }
@@ -71,8 +71,7 @@ export function renameInExpression(
 	to: string,
 	options: RenameOptions = {}
 ): Expression {
-	const parsed = parseFormula(renameInText(printFormula(expression), from, to, options));
-	return parsed.ok ? parsed.expression : expression;
+	return treeOf(renameInText(printFormula(expression), from, to, options)) ?? expression;
 }
 
 function editsOf(

@@ -5,6 +5,7 @@ import { findFunction } from './functions';
 import { RESERVED } from './names';
 import { clip, problem } from './problems';
 import type { TokenReader } from './reader';
+import { reserved } from './reserved';
 import type { Token } from './token';
 import type { FormulaProblem, Span } from './tree';
 
@@ -20,20 +21,6 @@ export function explainUnexpected(reader: TokenReader, inside?: string): Formula
 	if (previous !== undefined && endsOperand(previous)) return twoOperands(reader, previous, token);
 	if (token.kind === 'name' && RESERVED.has(token.text)) return reserved(token.text, token.span);
 	return problem('missing-operand', token.span, 'Write a number, a name or a bracket here.');
-}
-
-/** A reserved word where a name should stand. */
-export function reserved(word: string, span: Span): FormulaProblem {
-	const messages: Readonly<Record<string, string>> = {
-		base: 'base is a word of the language: x[base] is the value of x in the base scenario.',
-		reference:
-			'reference is a word of the language: x[reference] is the value of x in the scenario that this one is measured against.',
-		yes: "yes is no value of its own here: compare, or write TRUE(). A member so named stands in quotes: 'yes'.",
-		no: "no is no value of its own here: compare, or write FALSE(). A member so named stands in quotes: 'no'."
-	};
-	const fallback = `${word} is a word of the language and cannot be a name here. A member so named stands in quotes: '${word}'.`;
-	const message = Object.hasOwn(messages, word) ? messages[word]! : fallback;
-	return problem('reserved-word', span, message);
 }
 
 function endsOperand(token: Token): boolean {

@@ -5,6 +5,7 @@
  * Units are converted by the caller's function; showing numbers belongs to `format.ts`.
  */
 import { readDate } from '$lib/workbook/date-text';
+import { isPermitted } from '$lib/workbook/range';
 import type { Range, Scalar } from '$lib/workbook/schema';
 import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
 
@@ -147,17 +148,6 @@ function readMember(text: string, spec: FieldSpec): Entry {
 	const some = spec.members.slice(0, 4).map((member) => member.id);
 	return refused(
 		`${quoted(text)} is not one of the choices. Take ${some.join(', ')}${spec.members.length > 4 ? ' …' : ''}.`
-	);
-}
-
-/** Whether the range permits a value. */
-export function isPermitted(value: number, range: Range | null): boolean {
-	if (!range) return true;
-	return !(
-		(range.min !== undefined && value < range.min) ||
-		(range.max !== undefined && value > range.max) ||
-		(range.above !== undefined && value <= range.above) ||
-		(range.below !== undefined && value >= range.below)
 	);
 }
 

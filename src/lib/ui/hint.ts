@@ -62,6 +62,8 @@ export function editHint(
 	const notes: string[] = [];
 	const permitted = permittedText(spec.range, spec.unit, spec.locale);
 	if (permitted) notes.push(`permitted ${permitted}`);
+	const usual = permittedText(row.quantity.quantity.usual ?? null, spec.unit, spec.locale);
+	if (usual) notes.push(`usually ${usual}`);
 	if (scenario !== baseId && workbook && layout) {
 		const at = membersOf(layout, row.from);
 		const base = inputAt(workbook, baseId, row.quantity.quantity.name, at).value;

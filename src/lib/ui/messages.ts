@@ -2,12 +2,13 @@
  * What stands below the rows of the grid: errors at their cause, checks that do not hold, cautions,
  * and formulas that could not be proven. Read from results; nothing is computed here.
  */
-import { checkVerdict, isCaution } from '$lib/engine/check-verdict';
+import { checkVerdict, isCaution, isUnusual } from '$lib/engine/check-verdict';
 import type { Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { QuantityFault } from '$lib/engine/faults';
 import type { Results } from '$lib/engine/results';
 import type { State } from '$lib/engine/state';
+import { unusualWords } from '$lib/engine/unusual-words';
 import type { RowMessage } from './rows';
 
 export interface CheckCount {
@@ -29,12 +30,14 @@ function sayingsOf(layout: Layout, results: Results): Sayings {
 	let failed = 0;
 	let cautions = 0;
 	for (const { quantity, base, count } of layout.quantities) {
-		const { check, caution } = quantity;
-		if (!check && !caution) continue;
+		const { check, caution, usual } = quantity;
+		if (!check && !caution && !usual) continue;
 		const failing: number[] = [];
 		const warned: number[] = [];
+		const unusual: number[] = [];
 		for (let cell = base; cell < base + count; cell++) {
 			const [value, state] = [results.values[cell]!, results.states[cell]! as State];
+			if (isUnusual(quantity, value, state)) unusual.push(cell);
 			const verdict = checkVerdict(quantity, value, state);
 			if (verdict !== 'not-asked') all++;
 			if (verdict === 'fails') failing.push(cell);
@@ -52,16 +55,14 @@ function sayingsOf(layout: Layout, results: Results): Sayings {
 					text: check.message
 				});
 		}
-		if (caution && warned.length > 0) {
+		const cautioned = (cells: readonly number[], text: (cell: number) => string) => {
+			const [cell] = cells;
+			if (cell === undefined) return;
 			cautions++;
-			messages.push({
-				...about,
-				tone: 'caution',
-				cell: warned[0] ?? null,
-				count: warned.length,
-				text: caution.message
-			});
-		}
+			messages.push({ ...about, tone: 'caution', cell, count: cells.length, text: text(cell) });
+		};
+		if (caution) cautioned(warned, () => caution.message);
+		cautioned(unusual, (cell) => unusualWords(layout, cell, results.values[cell]!));
 	}
 	return { messages, count: { held: all - failed, all, errors: 0, cautions } };
 }

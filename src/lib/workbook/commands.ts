@@ -16,6 +16,7 @@ import { editProgramme } from './commands/programmes';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
+import { setTicks } from './commands/ticks';
 import { findQuantity } from './lookup';
 import { patchBetween, patched } from './patch';
 import { withoutStrayPlans } from './plans';
@@ -104,6 +105,8 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'remove_programme':
 		case 'set_plans':
 			return editProgramme(workbook, command);
+		case 'set_ticks':
+			return setTicks(workbook, command);
 		case 'set_title': {
 			const { title } = command;
 			const bad = shapeRefusal(workbookSchema.shape.title, title, "The workbook's title");

@@ -88,6 +88,8 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			const isKept = 'kept' in plan && plan.kept !== undefined;
 			return `${isKept ? 'keep the plan of' : 'plan'} ${scenario(plan.scenario)}`;
 		}
+		case 'set_ticks':
+			return ticksWords(command.ticks);
 		case 'set_title':
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':
@@ -107,6 +109,13 @@ function programmeWords(
 	const was = workbook.programmes?.find((each) => each.name === name)?.off ?? false;
 	const is = programme.off ?? false;
 	return `${was === is ? 'change programme' : is ? 'switch off' : 'switch on'} ${programme.title}`;
+}
+
+function ticksWords(ticks: Extract<Command, { kind: 'set_ticks' }>['ticks']): string {
+	const done = ticks.some((tick) => 'of' in tick) ? 'tick off' : 'open again';
+	return ticks.length === 1
+		? `${done} a line to review`
+		: `${done} ${ticks.length} lines to review`;
 }
 
 function setWord(workbook: Workbook, name: string): string {

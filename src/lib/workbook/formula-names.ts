@@ -4,8 +4,8 @@
  * An index ("over l in layer") hides a name inside its argument. A text that does not read as a formula
  * is searched word by word. Renaming is `$lib/formula/rename`.
  */
-import { parseFormula } from '$lib/formula/parse';
 import type { Argument, Expression, Reference } from '$lib/formula/tree';
+import { treeOf } from '$lib/formula/tree-of';
 import type { Quantity } from './schema';
 
 export interface Mention {
@@ -19,10 +19,10 @@ export interface Mention {
 
 /** Every name in a formula that may mean a quantity or a member. */
 export function mentionsIn(text: string): Mention[] {
-	const parsed = parseFormula(text);
-	if (!parsed.ok) return words(text);
+	const tree = treeOf(text);
+	if (!tree) return words(text);
 	const found: Mention[] = [];
-	walk(parsed.expression, new Set(), found);
+	walk(tree, new Set(), found);
 	return found;
 }
 

@@ -10,6 +10,7 @@ export const FIELD_WORDS: Readonly<Record<keyof Quantity, string>> = {
 	value: 'value',
 	unit: 'unit',
 	range: 'range',
+	usual: 'usual range',
 	note: 'note',
 	source: 'source',
 	date: 'date of the source',

@@ -23,6 +23,7 @@ import {
 	sheetSchema,
 	spreadSchema,
 	unitDefinitionSchema,
+	usualSchema,
 	workbookSchema,
 	type Quantity,
 	type Values,
@@ -30,6 +31,7 @@ import {
 } from './schema';
 import { mapStudyNames } from './study-names';
 import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
+import { tickSchema } from './review-schema';
 import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
@@ -83,7 +85,10 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.programmes && {
 			programmes: workbook.programmes.map((programme) => inOrder(programmeSchema, programme))
 		}),
-		...(workbook.plans && { plans: workbook.plans.map((plan) => orderedPlan(workbook, plan)) })
+		...(workbook.plans && { plans: workbook.plans.map((plan) => orderedPlan(workbook, plan)) }),
+		...(workbook.reviewed && {
+			reviewed: workbook.reviewed.map((tick) => inOrder(tickSchema, tick))
+		})
 	});
 	return printJson(document);
 }
@@ -106,7 +111,7 @@ function inOrder<T extends object>(schema: { shape: object }, value: T): T {
 }
 
 function orderedQuantity(workbook: Workbook, quantity: Quantity): Quantity {
-	const { value, formula, range, spread } = quantity;
+	const { value, formula, range, usual, spread } = quantity;
 	return inOrder(quantitySchema, {
 		...quantity,
 		...(value !== undefined && { value: orderedValues(workbook, quantity, value) }),
@@ -114,6 +119,7 @@ function orderedQuantity(workbook: Workbook, quantity: Quantity): Quantity {
 			formula: { by: formula.by, cases: orderedCases(workbook, quantity, formula.cases) }
 		}),
 		...(range && { range: inOrder(rangeSchema, range) }),
+		...(usual && { usual: inOrder(usualSchema, usual) }),
 		...(spread && { spread: inOrder(spreadSchema, spread) })
 	});
 }

@@ -66,6 +66,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'formula.cases': 'The formula by member; "*" is for all others.',
 	'quantities.where': 'A yes/no formula: where it says no, there is no value.',
 	'quantities.range': 'The values that are permitted; others are refused or shown as faults.',
+	'quantities.usual':
+		'Where its numbers usually lie, in its unit: one outside is taken, with a caution beside it.',
 	'range.min': 'The least value permitted.',
 	'range.max': 'The greatest value permitted.',
 	'range.above': 'Values must be greater than this.',
@@ -77,6 +79,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'check.tolerance': 'How far from zero a number may be, in its own unit.',
 	'quantities.caution': 'A caution beside the value wherever this yes/no quantity says yes.',
 	'caution.message': 'What is said where it says yes.',
+	'usual.min': 'The least that is usual.',
+	'usual.max': 'The most that is usual.',
 	'quantities.source': 'Where the value comes from.',
 	'quantities.date': 'The day on which the value was found: "2026-11-24".',
 	'quantities.spread': 'How sure an input is, in its unit; studies of risk read it.',
@@ -149,6 +153,12 @@ const WORDS: Readonly<Record<string, string>> = {
 	'plans.values': 'What was decided, by quantity; a decision that is not written is 0.',
 	'values.quantity': 'The decision.',
 	'values.value': 'What was chosen, in its own unit, by member.',
+
+	reviewed: 'Lines of the review list that somebody has ticked off.',
+	'reviewed.id': 'The line: its kind, and the quantity, members and scenario that it is about.',
+	'reviewed.of': 'A mark of what the line spoke of; the line comes back when that changes.',
+	'reviewed.by': 'Who ticked it off.',
+	'reviewed.reason': 'Why it is right as it stands.',
 
 	kind: 'Which kind it is; that decides what else belongs here.',
 	note: 'A note for the reader.',

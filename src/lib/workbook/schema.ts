@@ -8,6 +8,7 @@ import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema'
 import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
+import { reviewedSchema } from './review-schema';
 import { studiesSchema } from './study-schema';
 import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
@@ -16,6 +17,7 @@ export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
 export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
+export type { Tick } from './review-schema';
 export {
 	changeSchema,
 	scalarSchema,
@@ -26,7 +28,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 4;
+export const VERSION = 5;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -80,6 +82,12 @@ export const rangeSchema = z.strictObject({
 });
 export type Range = z.infer<typeof rangeSchema>;
 
+/** Where numbers usually lie: softer than the range, which refuses. */
+export const usualSchema = z.strictObject({
+	min: z.optional(z.number()),
+	max: z.optional(z.number())
+});
+
 /** How sure an input is, in the quantity's unit; read by risk studies. */
 export const spreadSchema = z.strictObject({
 	min: z.number(),
@@ -118,6 +126,8 @@ export const quantitySchema = z.strictObject({
 	/** A yes/no formula: where it says no, the value is absent. */
 	where: z.optional(formulaText),
 	range: z.optional(rangeSchema),
+	/** Where its numbers usually lie: one outside is taken, and cautioned about. */
+	usual: z.optional(usualSchema),
 	/** Chosen in whole steps of its unit where a programme decides it. */
 	whole: z.optional(z.boolean()),
 	/** The quantity must be yes; or, if it is a number, zero within the tolerance (in its own unit). */
@@ -179,6 +189,7 @@ export const workbookSchema = z.strictObject({
 	pictures: z.optional(z.array(pictureSchema).check(z.maxLength(50))),
 	studies: z.optional(studiesSchema),
 	programmes: z.optional(programmesSchema),
-	plans: z.optional(programmePlansSchema)
+	plans: z.optional(programmePlansSchema),
+	reviewed: z.optional(reviewedSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

@@ -32,6 +32,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 4,
 		why: 'entered dates are written as dates, such as "2027-05-06"',
 		up: (document) => ({ ...document, version: 4 })
+	},
+	{
+		to: 5,
+		why: 'it may hold usual ranges, and lines of the review list that were ticked off',
+		up: (document) => ({ ...document, version: 5 })
 	}
 ];
 

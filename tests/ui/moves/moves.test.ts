@@ -1,13 +1,14 @@
 /** What an edit moves, computed by the engine and put into words. All figures are made up. */
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
-import { headlinesOf, movesBetween, moveWords, readHeadlines } from '$lib/ui/moves/moves';
+import { movesBetween, moveWords, readHeadlines } from '$lib/ui/moves/moves';
+import { headlinesOf } from '$lib/workbook/headlines';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 
 const book: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Test shop',
 	sets: [{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] }],
 	sheets: [

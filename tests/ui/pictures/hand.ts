@@ -64,7 +64,7 @@ const scenario = (id: string, title: string, parent = 'base') => ({
 /** Two products; the pipe of one has three layers, that of the other a single one. */
 export const pipes: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Two pipes',
 	sets: [
 		{
@@ -160,7 +160,7 @@ export const pipeValues: Written = {
 /** Four years and a case in each of three scenarios. */
 export const cases: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Cases',
 	sets: [
 		{

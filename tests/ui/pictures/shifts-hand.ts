@@ -9,7 +9,7 @@ const number = (name: string, unit: string, per: string[] = [], label = name): Q
 
 export const small: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Two lines',
 	sets: [
 		{ name: 'line', label: 'Line', plural: 'Lines', members: [{ id: 'L1' }, { id: 'L2' }] },

@@ -9,7 +9,7 @@ import { proposalOfInput } from '$lib/ui/studies/proposals';
 /** A saving against the base: resin price moves both, the outlay the option alone. */
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 4,
+	version: 5,
 	title: 'Shop',
 	sets: [],
 	sheets: [

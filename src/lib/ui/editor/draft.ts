@@ -2,7 +2,7 @@
  * A quantity as its editor holds it: texts and choices, turned into a quantity and back. Whether it can be
  * is said by the command that takes it; whether its formula holds, by the engine.
  */
-import type { Quantity, Range } from '$lib/workbook/schema';
+import type { Quantity } from '$lib/workbook/schema';
 import { decimalsWritten, formatNumber } from '../format';
 import { readNumber } from '../entry';
 
@@ -27,6 +27,8 @@ export interface Draft {
 	max: string;
 	above: string;
 	below: string;
+	usualMin: string;
+	usualMax: string;
 	digits: string;
 	note: string;
 	source: string;
@@ -62,6 +64,8 @@ export function draftOf(quantity: Quantity | null, sheet: number, locale: string
 		max: numberText(quantity?.range?.max, locale),
 		above: numberText(quantity?.range?.above, locale),
 		below: numberText(quantity?.range?.below, locale),
+		usualMin: numberText(quantity?.usual?.min, locale),
+		usualMax: numberText(quantity?.usual?.max, locale),
 		digits: quantity?.digits === undefined ? '' : String(quantity.digits),
 		note: quantity?.note ?? '',
 		source: quantity?.source ?? '',
@@ -85,18 +89,23 @@ export type DraftResult =
 	| { readonly ok: true; readonly quantity: Quantity }
 	| { readonly ok: false; readonly message: string };
 
-type RangeResult = { ok: true; range: Range | undefined } | { ok: false; message: string };
+type RangeResult<T> = { ok: true; range: T | undefined } | { ok: false; message: string };
 
-function rangeOf(draft: Draft, locale: string): RangeResult {
-	const range: { -readonly [K in keyof Range]: Range[K] } = {};
-	for (const key of ['min', 'max', 'above', 'below'] as const) {
-		if (draft[key].trim() === '') continue;
-		const read = readNumber(draft[key], locale);
+/** The ends that are written, each a number in the quantity's own unit. */
+function rangeOf<Ends extends string>(
+	texts: Readonly<Record<Ends, string>>,
+	name: string,
+	locale: string
+): RangeResult<Partial<Record<Ends, number>>> {
+	const range: Partial<Record<Ends, number>> = {};
+	for (const key of Object.keys(texts) as Ends[]) {
+		if (texts[key].trim() === '') continue;
+		const read = readNumber(texts[key], locale);
 		if (!read.ok) return read;
 		if (read.unit !== '')
 			return {
 				ok: false,
-				message: `The permitted range is in the quantity’s own unit: leave out "${read.unit}".`
+				message: `The ${name} range is in the quantity’s own unit: leave out "${read.unit}".`
 			};
 		range[key] = read.value;
 	}
@@ -119,8 +128,11 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 			ok: false,
 			message: 'The quantity has no label. Write what it is, as in "Mass per metre".'
 		};
-	const range = rangeOf(draft, locale);
+	const { min, max, above, below, usualMin, usualMax } = draft;
+	const range = rangeOf({ min, max, above, below }, 'permitted', locale);
 	if (!range.ok) return range;
+	const usual = rangeOf({ min: usualMin, max: usualMax }, 'usual', locale);
+	if (!usual.ok) return usual;
 	const isNumber = draft.type === 'number';
 	const formula = formulaOf(draft);
 	if (draft.follows === 'formula' && formula === undefined)
@@ -147,6 +159,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		formula,
 		where: text(draft.where),
 		range: isNumber ? range.range : undefined,
+		usual: isNumber ? usual.range : undefined,
 		check: draft.check.trim() ? { ...from?.check, message: draft.check.trim() } : undefined,
 		caution: draft.caution.trim() ? { message: draft.caution.trim() } : undefined,
 		note: text(draft.note),

@@ -45,6 +45,9 @@ const en = {
 	atMost: 'At most',
 	below: 'Below',
 	digits: 'Digits',
+	usualFrom: 'Usually from',
+	usualTo: 'to (outside is taken, with a caution)',
+	takeSuggested: (range: string) => `Take what stands, ÷ 3 to × 3: ${range}`,
 
 	// QuantityFormula
 	itsValuesAre: 'Its values are',

@@ -5,6 +5,7 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
+import { headlinesOf } from '$lib/workbook/headlines';
 import type { Workbook } from '$lib/workbook/schema';
 import { isClose } from '../cells';
 import { formatRelative } from '../format';
@@ -36,12 +37,6 @@ interface ReadingOf {
 	readonly results: ReadonlyMap<string, Results>;
 	readonly subject: string | null;
 	readonly locale: string;
-}
-
-/** The results that the workbook itself puts first, in its order: the facts of its first screen and of its starting views. */
-export function headlinesOf({ front, starts }: Workbook): string[] {
-	const facts = [front?.facts, ...(starts ?? []).map((start) => start.facts)];
-	return [...new Set(facts.flatMap((some) => some ?? []).map(({ quantity }) => quantity))];
 }
 
 /** Every headline result that is a single number, in every scenario that is computed. */

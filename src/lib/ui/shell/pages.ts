@@ -29,6 +29,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
 	{ href: '/members', title: 'Lists' },
+	{ href: '/review', title: 'Review' },
 	{ href: '/files', title: 'Files in and out' },
 	{ href: '/shared', title: 'Share and people' },
 	{ href: '/revisions', title: 'Revisions' },

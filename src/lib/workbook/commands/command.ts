@@ -6,7 +6,7 @@
  */
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
-import type { Member, Quantity, Scalar, Scenario, Sheet, Workbook } from '../schema';
+import type { Member, Quantity, Scalar, Scenario, Sheet, Tick, Workbook } from '../schema';
 import type { Ran, Study } from '../study-schema';
 import type { ValueEntry } from '../values';
 
@@ -38,6 +38,11 @@ export type Command =
 	| ScenarioCommand
 	| StudyCommand
 	| ProgrammeCommand
+	/** Lines of the review list ticked off, or with an id alone, open again. */
+	| {
+			readonly kind: 'set_ticks';
+			readonly ticks: readonly (Tick | Pick<Tick, 'id'>)[];
+	  }
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
 	/** What another command made, gone back on or done again, whatever it was. */

@@ -12,7 +12,8 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	pictures: 'picture',
 	studies: 'study',
 	starts: 'starting view',
-	programmes: 'programme'
+	programmes: 'programme',
+	reviewed: 'line of the review list'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',

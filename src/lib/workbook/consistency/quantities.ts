@@ -5,7 +5,8 @@ import type { UnitSystem } from '$lib/units/system';
 import { axesOf, relationAxes } from '../axes';
 import { caseOf, cellGuide, hasInputs, misplaced, OTHERS } from '../cells';
 import { findQuantity, findRelation, findSet, memberPlaces, quantityPlaces } from '../lookup';
-import type { Quantity } from '../schema';
+import { FIELD_WORDS } from '../quantity-words';
+import type { Quantity, Range } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
 import { checkUnit, unknownSet } from './units-and-sets';
@@ -75,27 +76,30 @@ function checkQuantity(
 
 /** What only makes sense for a number, a yes/no or an input. */
 function checkMeaning(findings: Findings, quantity: Quantity, path: readonly PropertyKey[]): void {
-	const { type = 'number', range, spread, check } = quantity;
+	const { type = 'number', spread, check } = quantity;
 	const add = (field: string, code: string, message: string, remedy: string) =>
 		findings.add([...path, field], code, message, remedy);
 	if (quantity.fixed && !hasInputs(quantity))
 		add('fixed', 'fixed-formula', 'only an input can be fixed with the structure', 'Take it out.');
-	for (const field of ['range', 'spread', 'digits'] as const)
+	for (const field of ['range', 'usual', 'spread', 'digits'] as const)
 		if (quantity[field] !== undefined && type !== 'number')
-			add(field, `needless-${field}`, `only a number has a ${field}`, 'Take it out.');
+			add(field, `needless-${field}`, `only a number has a ${FIELD_WORDS[field]}`, 'Take it out.');
 	if (quantity.shown !== undefined && type !== 'number')
 		add('shown', 'needless-shown', 'only a number is shown as a date or a year', 'Take it out.');
 	else if (quantity.shown === 'date' && quantity.unit !== 'day')
 		add('shown', 'date-unit', 'a date is a number of days', 'Give it the unit "day".');
-	const least = Math.max(range?.min ?? -Infinity, range?.above ?? -Infinity);
-	const most = Math.min(range?.max ?? Infinity, range?.below ?? Infinity);
-	if (least > most)
-		add(
-			'range',
-			'empty-range',
-			`no number is ${least} or more and ${most} or less`,
-			'Swap the two.'
-		);
+	for (const field of ['range', 'usual'] as const) {
+		const range: Range = quantity[field] ?? {};
+		const least = Math.max(range.min ?? -Infinity, range.above ?? -Infinity);
+		const most = Math.min(range.max ?? Infinity, range.below ?? Infinity);
+		if (least > most)
+			add(
+				field,
+				`empty-${field}`,
+				`no number is ${least} or more and ${most} or less`,
+				'Swap the two.'
+			);
+	}
 	if (spread && !(spread.min <= spread.likely && spread.likely <= spread.max))
 		add(
 			'spread',

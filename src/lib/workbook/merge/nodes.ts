@@ -17,7 +17,7 @@ export interface Versions {
 }
 
 /** Fields of a quantity that say one thing together: half of one and half of the other would say a third. */
-const WHOLE = new Set(['type', 'range', 'spread', 'check', 'caution', 'per', 'in']);
+const WHOLE = new Set(['type', 'range', 'usual', 'spread', 'check', 'caution', 'per', 'in']);
 
 /** Whether a piece is taken from one side or the other, never put together from both. */
 function isWhole(path: readonly string[]): boolean {

@@ -1,0 +1,69 @@
+/** The whole review list of a workbook, quantity by quantity, so that a page can look up in between. */
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { amongFormulasLine, changeLines, entryLines } from './entries';
+import { readFormulas } from './formulas';
+import { leavesOutLine } from './leaves-out';
+import { KIND_NAMES, lineId, type Line } from './line';
+import { literalLine } from './literals';
+import { loneChangeLines } from './lone-changes';
+import { takenNames, unreadLine } from './unread';
+import { copyLine, twiceLine } from './wordings';
+
+/** Hands over the lines of one quantity or scenario at a time. */
+export function* reviewSteps(workbook: Workbook): Generator<readonly Line[]> {
+	// Reading them for the first time takes longest.
+	for (const { quantities } of workbook.sheets)
+		for (const quantity of quantities) {
+			readFormulas(quantity);
+			yield [];
+		}
+	const taken = takenNames(workbook);
+	for (const { quantities } of workbook.sheets)
+		for (const quantity of quantities) yield linesOf(workbook, taken, quantity);
+	for (const scenario of workbook.scenarios) {
+		const lines = scenario.changes.flatMap(({ quantity: name, value }) => {
+			const quantity = findQuantity(workbook, name);
+			return quantity ? changeLines(workbook, scenario, quantity, value) : [];
+		});
+		yield [...lines, ...loneChangeLines(workbook, scenario)];
+	}
+}
+
+/** In the order of their kinds, then of the sheets. */
+export function reviewLines(workbook: Workbook): Line[] {
+	return inOrder([...reviewSteps(workbook)].flat());
+}
+
+export const inOrder = (lines: readonly Line[]): Line[] =>
+	[...lines].sort((a, b) => KIND_NAMES.indexOf(a.kind) - KIND_NAMES.indexOf(b.kind));
+
+function linesOf(workbook: Workbook, taken: ReadonlySet<string>, quantity: Quantity): Line[] {
+	const unread = unreadLine(workbook, taken, quantity);
+	const own = ownLines(workbook, quantity);
+	return unread ? [...own, unread] : own;
+}
+
+/** What follows from a quantity and the sets alone, found once: an edit leaves the others the same objects. */
+const known = new WeakMap<Quantity, { readonly sets: Workbook['sets']; readonly lines: Line[] }>();
+
+function ownLines(workbook: Workbook, quantity: Quantity): Line[] {
+	const before = known.get(quantity);
+	if (before?.sets === workbook.sets) return before.lines;
+	const lines = [
+		...entryLines(quantity),
+		...[
+			amongFormulasLine(workbook, quantity),
+			literalLine(quantity),
+			leavesOutLine(workbook, quantity),
+			copyLine(workbook, quantity),
+			twiceLine(quantity)
+		].filter((line) => line !== null)
+	];
+	known.set(quantity, { sets: workbook.sets, lines });
+	return lines;
+}
+
+/** By id what each line speaks of: two reviews differ where this does. */
+export const marksOf = (lines: readonly Line[]): ReadonlyMap<string, string> =>
+	new Map(lines.map((line) => [lineId(line), line.speaksOf]));

@@ -1,0 +1,176 @@
+/** What becomes of one edit: refused, seen by which means, or passed; and what it does to the headline results. */
+import { Model } from '$lib/engine/model';
+import { tryFormula } from '$lib/engine/planner/check';
+import { applyCommand, type Command, type InputEntry } from '$lib/workbook/commands';
+import { findQuantity } from '$lib/workbook/lookup';
+import { isPermitted } from '$lib/workbook/range';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Fault } from './fault';
+import { seenOf, type Seen } from './state-of';
+
+export type Means = 'refused' | 'error' | 'range' | 'check' | 'caution' | 'review' | 'jump';
+export const MEANS: readonly Means[] = [
+	'refused',
+	'error',
+	'range',
+	'check',
+	'caution',
+	'review',
+	'jump'
+];
+
+export interface Effect {
+	/** "cost_per_metre 3 base" */
+	readonly result: string;
+	/** Of what it was. */
+	readonly by: number;
+}
+
+export interface Verdict {
+	readonly fault: Fault;
+	/** Moves no result at all. */
+	readonly inert: boolean;
+	/** The first means by which it is met, in their order; null where it passes. */
+	readonly means: Means | null;
+	/** The headline result that moves most; null where none does. */
+	readonly effect: Effect | null;
+}
+
+/** Whether any plan was made anew. */
+export type Follow = (model: Model) => boolean;
+
+/** More cells of an edit than this are told by their number, without marks. */
+const TOLD = 8;
+
+export class Judge {
+	readonly #model: Model;
+	/** Makes the plans anew that an edit left behind; null where nothing is planned. */
+	readonly #follow: Follow | null;
+	readonly #sound: Workbook;
+	readonly #clean: Seen;
+
+	constructor(model: Model, follow: Follow | null) {
+		this.#model = model;
+		this.#follow = follow;
+		this.#sound = model.workbook;
+		this.#clean = kept(seenOf(model));
+	}
+
+	judge(fault: Fault): Verdict {
+		const { edit } = fault;
+		const passed = { fault, inert: false, effect: null };
+		if (edit.kind === 'set_inputs') {
+			if (isRefusedByRange(this.#model.workbook, edit.entries))
+				return { ...passed, means: 'range' };
+			const applied = this.#model.apply(edit);
+			if (!applied.ok) return { ...passed, means: 'refused' };
+			const verdict = this.#afterPlans(fault, this.#model);
+			this.#model.take(this.#sound);
+			return verdict;
+		}
+		if (this.#isUnproven(edit)) return { ...passed, means: 'refused' };
+		const applied = applyCommand(this.#model.workbook, edit);
+		if (!applied.ok) return { ...passed, means: 'refused' };
+		const model = Model.open(applied.workbook);
+		if (model.problems.length > this.#model.problems.length) return { ...passed, means: 'refused' };
+		return this.#afterPlans(fault, model);
+	}
+
+	/** A formula with a problem is not kept; that is known without a new plan. */
+	#isUnproven(edit: Command): boolean {
+		return (
+			edit.kind === 'replace_quantity' &&
+			edit.name === edit.quantity.name &&
+			tryFormula(this.#model.plan, edit.quantity).problems.length > 0
+		);
+	}
+
+	/**
+	 * Plans follow edits, and what a plan left behind says is nobody's slip: where a check or a caution speaks, the plans
+	 * are made anew before it counts. Where nothing does, the plan that stands will do.
+	 */
+	#afterPlans(fault: Fault, model: Model): Verdict {
+		const found = this.#seen(fault, seenOf(model));
+		const isOfPlans = found.means === 'check' || found.means === 'caution';
+		if (!isOfPlans || !this.#follow?.(model)) return found;
+		return this.#seen(fault, seenOf(model));
+	}
+
+	#seen(fault: Fault, seen: Seen): Verdict {
+		const clean = this.#clean;
+		const effect = largestMove(clean.headlines, seen.headlines);
+		const isNew = (now: ReadonlySet<string>, was: ReadonlySet<string>) =>
+			[...now].some((key) => !was.has(key));
+		const found: Readonly<Record<Exclude<Means, 'refused'>, boolean>> = {
+			error: isNew(seen.errors, clean.errors),
+			range: isNew(seen.outOfRange, clean.outOfRange),
+			check: isNew(seen.failing, clean.failing),
+			caution: isNew(seen.cautions, clean.cautions),
+			review: [...seen.review].some(([id, mark]) => clean.review.get(id) !== mark),
+			jump: isJump(this.#sound, fault.edit)
+		};
+		const means = MEANS.find((one) => one !== 'refused' && found[one]) ?? null;
+		const inert = effect === null && !this.#hasMoved(seen);
+		return { fault, inert, means, effect };
+	}
+
+	/** Whether any computed value, in any scenario, is another. */
+	#hasMoved({ columns }: Seen): boolean {
+		const { plan } = this.#model;
+		return this.#clean.columns.some(({ values, states }, s) => {
+			const now = columns[s];
+			if (!now || now.values.length < plan.layout.cells) return true;
+			for (let cell = 0; cell < plan.layout.cells; cell++) {
+				if (plan.roots[cell] === -1) continue;
+				if (states[cell] !== now.states[cell]) return true;
+				const [a, b] = [values[cell]!, now.values[cell]!];
+				if (a !== b && Math.abs(a - b) > 1e-10 * Math.max(Math.abs(a), Math.abs(b))) return true;
+			}
+			return false;
+		});
+	}
+}
+
+/** The model hands out arrays that it may write to again. */
+const kept = (seen: Seen): Seen => ({
+	...seen,
+	columns: seen.columns.map(({ values, states }) => ({
+		values: values.slice(),
+		states: states.slice()
+	}))
+});
+
+function isRefusedByRange(workbook: Workbook, entries: readonly InputEntry[]): boolean {
+	return entries.some(
+		({ quantity, value }) =>
+			typeof value === 'number' &&
+			!isPermitted(value, findQuantity(workbook, quantity)?.range ?? null)
+	);
+}
+
+/** Doubled, halved or turned in sign, as undo and change lists mark it. */
+function isJump(before: Workbook, edit: Command): boolean {
+	if (edit.kind !== 'set_inputs' || edit.entries.length > TOLD) return false;
+	return edit.entries.some(({ quantity, at, value }) => {
+		const was = inputAt(before, edit.scenario, quantity, at).value;
+		if (typeof was !== 'number' || typeof value !== 'number' || was === 0 || value === 0)
+			return false;
+		const ratio = value / was;
+		return ratio >= 2 || ratio <= 0.5;
+	});
+}
+
+function largestMove(
+	was: ReadonlyMap<string, number>,
+	now: ReadonlyMap<string, number>
+): Effect | null {
+	let most: Effect | null = null;
+	for (const [result, before] of was) {
+		const after = now.get(result);
+		const by =
+			after === undefined ? Infinity : before === 0 ? (after === 0 ? 0 : 1) : after / before - 1;
+		if (Math.abs(by) > 1e-9 && (!most || Math.abs(by) > Math.abs(most.by))) most = { result, by };
+	}
+	return most;
+}

@@ -1,0 +1,36 @@
+/** The review list as the page shows it: by kind, open lines and those ticked off, each with its place. */
+import { cellAt, type Layout } from '$lib/engine/layout';
+import { KIND_NAMES, KINDS, type Line, type LineKind } from '$lib/review/line';
+import { withTicks, type Reviewed } from '$lib/review/ticks';
+import type { Workbook } from '$lib/workbook/schema';
+
+export interface Section {
+	readonly kind: LineKind;
+	readonly title: string;
+	readonly why: string;
+	readonly remedy: string;
+	readonly open: readonly Reviewed[];
+	readonly done: readonly Reviewed[];
+}
+
+/** Kinds without a line are left out. */
+export function sectionsOf(workbook: Workbook, lines: readonly Line[]): Section[] {
+	const all = withTicks(workbook, lines);
+	return KIND_NAMES.flatMap((kind) => {
+		const own = all.filter(({ line }) => line.kind === kind);
+		if (own.length === 0) return [];
+		const open = own.filter(({ tick }) => tick === null);
+		return [{ kind, ...KINDS[kind], open, done: own.filter(({ tick }) => tick !== null) }];
+	});
+}
+
+/** The cell that a line is about, or the first of its quantity; null where it has none. */
+export function cellOf(layout: Layout, { quantity, at }: Line): number | null {
+	const laid = layout.byName.get(quantity.name);
+	if (!laid || laid.count === 0) return null;
+	const ordinals = laid.axes.map(
+		({ set }, axis) => layout.ordinals.get(set)?.get(at[axis] ?? '') ?? -1
+	);
+	const cell = at.length === 0 ? -1 : cellAt(laid, ordinals);
+	return cell < 0 ? laid.base : cell;
+}
