@@ -23,7 +23,7 @@ test('a quote stands on the base whatever scenario is shown, and says so loudly 
 	const standsOn = fields(page).getByRole('combobox', { name: 'Quotes stand on' });
 	await expect(standsOn).toHaveValue('base');
 	await expect(finding(page)).toHaveText(
-		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor$/
+		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor, short of the target$/
 	);
 	await expect(main).toContainText(/on L[123]; EUR\/m throughout/);
 	await expect(main).toContainText(
@@ -54,7 +54,7 @@ test('a quote follows its quantity, month and product as they are changed', asyn
 	await open(page);
 	await goTo(page, /^Quote$/);
 	await expect(finding(page)).toHaveText(
-		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor$/
+		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor, short of the target$/
 	);
 	const before = await finding(page).textContent();
 	await type(page, /^Quantity/, '9 km');

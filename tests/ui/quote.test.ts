@@ -38,7 +38,7 @@ describe('the words of a quote', () => {
 		const { quote } = pageOf(model);
 		const perKm = Number((1000 * read(model, 'quote_over_floor')).toPrecision(2));
 		expect(quoteTitle(quote, tongue)).toBe(
-			`60,000\u00a0m of PX15B in October: ${perKm}\u00a0EUR per km over the floor`
+			`60,000\u00a0m of PX15B in October: ${perKm}\u00a0EUR per km over the floor, short of the target`
 		);
 		expect(quoteLine(quote)).toBe(
 			`Skerrow Heating Supplies, dedicated run, delivered (freight off the price), on ${quote.takenBy!.id}; EUR/m throughout`
@@ -46,6 +46,15 @@ describe('the words of a quote', () => {
 		expect(standing(quote, tongue)).toMatch(
 			/^net-net, [+−][\d.]+\u00a0% to target, [\d.]+\u00a0EUR per km over floor$/
 		);
+	});
+
+	it('hold no price against a target that lies under the floor, and say so', () => {
+		const model = openShipped('marram');
+		enter(model, ['target_margin', [], -40]);
+		const { quote } = pageOf(model);
+		expect(quote.target.value).toBeLessThan(quote.floor.value);
+		expect(quoteTitle(quote, tongue)).toMatch(/over the floor; the target lies under it$/);
+		expect(standing(quote, tongue)).not.toContain('to target');
 	});
 
 	it('say so under the floor, and in a month with free hours', () => {

@@ -62,8 +62,16 @@ export function quoteTitle(quote: Quote, tongue: Tongue): string {
 	const bad = [price, floor].find((reading) => reading.kind !== 'value');
 	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
 	const { amount, sign } = differenceText(price, floor, tongue);
-	if (sign === 0) return `${what}: just at the floor`;
-	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} the floor`;
+	const beside = besideTarget(quote);
+	if (sign === 0) return `${what}: just at the floor${beside}`;
+	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} the floor${beside}`;
+}
+
+/** What keeps a price over the floor from being a good one; empty where nothing does. */
+function besideTarget({ price, floor, target }: Quote): string {
+	if (target.kind !== 'value') return '';
+	if (target.value < floor.value) return '; the target lies under it';
+	return price.value < target.value && price.value >= floor.value ? ', short of the target' : '';
 }
 
 export const monthOf = (quote: Quote) => quote.months.find((month) => month.isChosen)?.label ?? '';
@@ -80,7 +88,9 @@ export function standing(quote: Quote, tongue: Tongue): string {
 	const { price, target, floor } = quote;
 	if (price.kind !== 'value') return '';
 	const parts = ['net-net'];
-	if (target.kind === 'value' && target.value !== 0) {
+	// Under the floor a target is none to hold a price against.
+	const isTarget = target.kind === 'value' && target.value !== 0;
+	if (isTarget && !(floor.kind === 'value' && target.value < floor.value)) {
 		const share = (100 * (price.value - target.value)) / target.value;
 		parts.push(`${formatDifference(share, 1, tongue.locale)}\u00a0% to target`);
 	}

@@ -70,7 +70,7 @@ const en = {
 	whatIsQuoted: 'What is quoted',
 	quotesStandOn: 'Quotes stand on',
 	entriesGoThere:
-		'whatever scenario is shown; entries go there. Each is an ordinary input of the workbook.',
+		', whatever scenario is shown; entries go there. Each is an ordinary input of the workbook.',
 	notTheBase: (title: string, base: string) =>
 		`This quote stands on ${title}, not on ${base}: on a plant that may not be there.`,
 
