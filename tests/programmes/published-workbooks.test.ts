@@ -118,6 +118,6 @@ describe('a published programme as a workbook', () => {
 			compared: ['<=', '>=', '<=']
 		});
 		expect(found.status).toBe('infeasible');
-		expect(found.problems.join()).toMatch(/(at_most|at_least) of l\d by 41/);
+		expect(found.problems.join()).toMatch(/(at_most|at_least), l\d, by 41/);
 	});
 });
