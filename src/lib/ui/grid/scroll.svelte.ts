@@ -1,6 +1,7 @@
 /**
  * Follows the window over the grid: which rows are in it, and which sheet is at its top.
  */
+import { SvelteMap } from 'svelte/reactivity';
 import type { Row } from '../rows';
 import type { GridControl } from './control.svelte';
 import { offsetsOf, piecesOf, rowAt } from './window';
@@ -13,6 +14,8 @@ const MOST_PRINTED = 5000;
 export class Scroll {
 	readonly #control: GridControl;
 	root: HTMLElement | null = null;
+	/** Of messages that were drawn: their words may take several lines, and a height that is guessed lets the grid jump. */
+	readonly #messages = new SvelteMap<string, number>();
 	printing = $state(false);
 	#from = $state(0);
 	#to = $state(900);
@@ -39,6 +42,11 @@ export class Scroll {
 		this.#to = Math.max(window.innerHeight - top, 200);
 	}
 
+	/** How high a message stands, by the key of its row. */
+	messageStands(key: string, height: number): void {
+		if (height > 0 && this.#messages.get(key) !== height) this.#messages.set(key, height);
+	}
+
 	toSheet(sheet: number): void {
 		const index = this.#control.rows.findIndex(
 			(row) => row.kind === 'sheet' && row.sheet === sheet
@@ -52,7 +60,13 @@ export class Scroll {
 		const { narrow, rows } = this.#control;
 		const message = narrow ? 56 : 34;
 		const height = (row: Row) =>
-			row.kind === 'sheet' ? 44 : row.kind === 'message' ? message : narrow ? 45 : 28;
+			row.kind === 'sheet'
+				? 44
+				: row.kind === 'message'
+					? (this.#messages.get(row.key) ?? message)
+					: narrow
+						? 45
+						: 28;
 		return rows.map(height);
 	}
 
