@@ -1,6 +1,7 @@
 /**
  * Follows the window over the grid: which rows are in it, and which sheet is at its top.
  */
+import { tick } from 'svelte';
 import { SvelteMap } from 'svelte/reactivity';
 import type { Row } from '../rows';
 import type { GridControl } from './control.svelte';
@@ -9,6 +10,8 @@ import { offsetsOf, piecesOf, rowAt } from './window';
 /** Rows drawn beyond the window on each side. */
 const BEYOND = 12;
 const HEAD = 56;
+/** Milliseconds after going to a sheet in which what is drawn on the way does not carry the reader off. */
+const ARRIVING = 2000;
 const MOST_PRINTED = 5000;
 
 export class Scroll {
@@ -17,6 +20,7 @@ export class Scroll {
 	/** Of messages that were drawn: their words may take several lines, and a height that is guessed lets the grid jump. */
 	readonly #messages = new SvelteMap<string, number>();
 	printing = $state(false);
+	#goal: { readonly sheet: number; readonly until: number } | null = null;
 	#from = $state(0);
 	#to = $state(900);
 
@@ -44,10 +48,19 @@ export class Scroll {
 
 	/** How high a message stands, by the key of its row. */
 	messageStands(key: string, height: number): void {
-		if (height > 0 && this.#messages.get(key) !== height) this.#messages.set(key, height);
+		if (height <= 0 || this.#messages.get(key) === height) return;
+		this.#messages.set(key, height);
+		// What was only just drawn above a sheet that somebody went to has moved it.
+		const goal = this.#goal;
+		if (goal && performance.now() < goal.until) void tick().then(() => this.#scrollTo(goal.sheet));
 	}
 
 	toSheet(sheet: number): void {
+		this.#goal = { sheet, until: performance.now() + ARRIVING };
+		this.#scrollTo(sheet);
+	}
+
+	#scrollTo(sheet: number): void {
 		const index = this.#control.rows.findIndex(
 			(row) => row.kind === 'sheet' && row.sheet === sheet
 		);
