@@ -13,7 +13,7 @@ const BELOW: Record<string, readonly string[]> = {
 	studies: [...CORE, 'programmes'],
 	exchange: CORE,
 	review: CORE,
-	seeding: [...CORE, 'review'],
+	seeding: [...CORE, 'studies', 'review'],
 	browser: PURE,
 	server: PURE,
 	ui: [...PURE, 'browser']

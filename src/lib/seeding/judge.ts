@@ -2,6 +2,7 @@
 import { Model } from '$lib/engine/model';
 import { tryFormula } from '$lib/engine/planner/check';
 import { applyCommand, type Command, type InputEntry } from '$lib/workbook/commands';
+import { jumpBetween } from '$lib/workbook/jump';
 import { findQuantity } from '$lib/workbook/lookup';
 import { isPermitted } from '$lib/workbook/range';
 import { inputAt } from '$lib/workbook/scenario';
@@ -154,10 +155,7 @@ function isJump(before: Workbook, edit: Command): boolean {
 	if (edit.kind !== 'set_inputs' || edit.entries.length > TOLD) return false;
 	return edit.entries.some(({ quantity, at, value }) => {
 		const was = inputAt(before, edit.scenario, quantity, at).value;
-		if (typeof was !== 'number' || typeof value !== 'number' || was === 0 || value === 0)
-			return false;
-		const ratio = value / was;
-		return ratio >= 2 || ratio <= 0.5;
+		return typeof was === 'number' && typeof value === 'number' && jumpBetween(was, value) !== null;
 	});
 }
 

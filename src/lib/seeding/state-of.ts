@@ -14,7 +14,7 @@ export interface Seen {
 	readonly review: ReadonlyMap<string, string>;
 	/** Single results, by quantity, place and scenario. */
 	readonly headlines: ReadonlyMap<string, number>;
-	/** A sum over every computed value, by which one is told that nothing moved. */
+	/** Every value by scenario, by which one is told that nothing moved. */
 	readonly columns: readonly { readonly values: Float64Array; readonly states: Uint8Array }[];
 }
 

@@ -3,6 +3,7 @@
  * change list, because the first screen needs these alone, for what undo takes back.
  */
 import { listed } from '../commands/lists';
+import { jumpBetween } from '../jump';
 import { FIELD_WORDS } from '../quantity-words';
 import type { Scalar } from '../schema';
 import type { QuantityChange } from './change';
@@ -48,12 +49,11 @@ function valueWords(
 
 /** Marks a value that doubled, halved or turned in sign: a slip of a digit or a unit looks so. */
 function jumpWords(was: Scalar, now: number): string {
-	if (typeof was !== 'number' || was === 0 || now === 0) return '';
-	const ratio = now / was;
+	const ratio = typeof was === 'number' ? jumpBetween(was, now) : null;
+	if (ratio === null) return '';
 	if (ratio < 0) return ', sign turned';
 	const times = (factor: number) => String(Number(factor.toPrecision(3)));
-	if (ratio >= 2) return `, times ${times(ratio)}`;
-	return ratio <= 0.5 ? `, divided by ${times(1 / ratio)}` : '';
+	return ratio > 1 ? `, times ${times(ratio)}` : `, divided by ${times(1 / ratio)}`;
 }
 
 function scalarWords(value: Scalar, write: (value: number) => string): string {
