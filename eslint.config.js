@@ -13,6 +13,7 @@ export default ts.config(
 			'scenarios/',
 			'static/',
 			'coverage/',
+			'test-results/',
 			'.metrewright-data/'
 		]
 	},
