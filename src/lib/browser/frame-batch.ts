@@ -23,6 +23,11 @@ export class FrameBatch {
 	}
 }
 
+/** Calls back once what stands in the page now has been drawn, so that no other work delays the picture. */
+export function afterDrawing(done: () => void): void {
+	beforeDrawing(() => setTimeout(done));
+}
+
 /** A page that is not seen, or is hidden before its next frame, has no frames: then soon instead. */
 function beforeDrawing(done: () => void): void {
 	let called = false;

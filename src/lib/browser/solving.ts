@@ -6,6 +6,7 @@ import wasmUrl from 'highs/runtime?url';
 import type { Resting } from '$lib/engine/resting';
 import type { AnyAnswer, AnswerTo, Question } from '$lib/programmes/inquiry/questions';
 import type { Command } from '$lib/workbook/commands';
+import { afterDrawing } from './frame-batch';
 import type { FromSolver, PlanReport, ToSolver } from './solver-messages';
 
 export interface SolvingEvents {
@@ -35,6 +36,8 @@ export const startWorkerSolving: StartSolving = (events) => {
 		worker.postMessage(message, transfer);
 	const waiting = new Map<number, (answer: AnyAnswer) => void>();
 	let asked = 0;
+	/** How many edits were told: a plan asked for before the last of them is asked for again after it. */
+	let edits = 0;
 	const fail = (message: string) => {
 		for (const answer of waiting.values()) answer({ ok: false, problems: [message] });
 		waiting.clear();
@@ -57,8 +60,15 @@ export const startWorkerSolving: StartSolving = (events) => {
 			tell({ kind: 'open', port: port2, wasmUrl }, [port2]);
 			lend(port1);
 		},
-		apply: (command) => tell({ kind: 'apply', command }),
-		plan: (revision) => tell({ kind: 'plan', revision }),
+		apply(command) {
+			edits++;
+			tell({ kind: 'apply', command });
+		},
+		// The numbers that an edit moved are drawn first: on two processors the solver would keep them waiting.
+		plan(revision) {
+			const edit = edits;
+			afterDrawing(() => edit === edits && tell({ kind: 'plan', revision }));
+		},
 		ask: (question) =>
 			new Promise((resolve) => {
 				const id = ++asked;

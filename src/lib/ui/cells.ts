@@ -5,7 +5,7 @@
  * Pure: results come in, words go out. Where rows stand belongs to `rows.ts`.
  */
 import { dateText } from '$lib/workbook/date-text';
-import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import type { QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
 import { takesEntry } from '$lib/workbook/cells';
@@ -73,19 +73,28 @@ const NOTHING_WORDS: Readonly<Record<number, string>> = {
 	[NO_ANSWER]: 'none'
 };
 
+/** A layout as far as a cell is shown by it. */
+interface HoldsSets {
+	readonly workbook: Pick<Workbook, 'sets'>;
+}
+
 /** Whether a cell holds an entered value. */
-export function isInputCell(workbook: Workbook, layout: QuantityLayout, cell: number): boolean {
+export function isInputCell(
+	workbook: Pick<Workbook, 'sets'>,
+	layout: QuantityLayout,
+	cell: number
+): boolean {
 	const { quantity, axes, members, base } = layout;
 	const { formula } = quantity;
-	const by = typeof formula === 'object' ? formula.by : null;
-	const axis = axes.findIndex((axis) => axis.name === by);
+	if (typeof formula !== 'object') return formula === undefined;
+	const axis = axes.findIndex((axis) => axis.name === formula.by);
 	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
 	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
 	return takesEntry(quantity, set?.members[ordinal]?.id ?? '');
 }
 
 /** The set whose members the quantity holds; null for a number or a yes/no. */
-export function choiceSet(layout: Layout, quantity: QuantityLayout): SetDefinition | null {
+export function choiceSet(layout: HoldsSets, quantity: QuantityLayout): SetDefinition | null {
 	const { type } = quantity.quantity;
 	if (typeof type !== 'object') return null;
 	return layout.workbook.sets.find((set) => set.name === type.member_of) ?? null;
@@ -118,7 +127,7 @@ export function quantityDecimals(layout: QuantityLayout, results: Results): numb
 }
 
 interface Context {
-	readonly layout: Layout;
+	readonly layout: HoldsSets;
 	readonly quantity: QuantityLayout;
 	readonly locale: string;
 	readonly base: Results;

@@ -58,11 +58,11 @@ export function decimalsWritten(value: number, most: number): number {
 }
 
 /** A value much smaller than its row keeps two digits of its own, as far as it has them. */
-const ownDecimals = (value: number, decimals: number) =>
-	Math.max(
-		decimals,
-		Math.min(decimalsFor(value, 2), decimalsWritten(rounded(value), MOST_DECIMALS))
-	);
+function ownDecimals(value: number, decimals: number): number {
+	const two = decimalsFor(value, 2);
+	if (two <= decimals) return decimals;
+	return Math.max(decimals, Math.min(two, decimalsWritten(rounded(value), MOST_DECIMALS)));
+}
 /** Without the last bits that a subtraction leaves: 1.95 − 2.02 is −0.07. */
 const rounded = (value: number) => Number(value.toPrecision(12));
 

@@ -23,8 +23,18 @@ interface Sayings {
 	readonly count: CheckCount;
 }
 
-/** The checks and cautions of one scenario. */
+const sayings = new WeakMap<Results, { readonly layout: Layout; readonly said: Sayings }>();
+
+/** The checks and cautions of one scenario; kept, because rows, summary bar and drawer all ask. */
 function sayingsOf(layout: Layout, results: Results): Sayings {
+	const known = sayings.get(results);
+	if (known?.layout === layout) return known.said;
+	const said = sayingsOfAll(layout, results);
+	sayings.set(results, { layout, said });
+	return said;
+}
+
+function sayingsOfAll(layout: Layout, results: Results): Sayings {
 	const messages: RowMessage[] = [];
 	let all = 0;
 	let failed = 0;

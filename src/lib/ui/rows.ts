@@ -5,6 +5,7 @@
 import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT } from '$lib/engine/state';
+import type { Workbook } from '$lib/workbook/schema';
 
 /** Something to say below a row. */
 export interface RowMessage {
@@ -77,6 +78,19 @@ export const perWords = (layout: Layout, quantity: QuantityLayout, from = 0): st
 		.map((_, axis) => perText(layout, quantity, axis + from))
 		.join(' by ');
 
+/** The same of a whole quantity, kept for as long as the sets are the same: every answer asks it of all quantities. */
+function asideOf(layout: Layout, quantity: QuantityLayout): string {
+	const { sets } = layout.workbook;
+	const kept = asides.get(sets) ?? new WeakMap<QuantityLayout, string>();
+	asides.set(sets, kept);
+	const known = kept.get(quantity);
+	if (known !== undefined) return known;
+	const aside = quantity.axes.length > 0 ? perWords(layout, quantity) : '';
+	kept.set(quantity, aside);
+	return aside;
+}
+const asides = new WeakMap<Workbook['sets'], WeakMap<QuantityLayout, string>>();
+
 function isSeen(results: readonly Results[], from: number, to: number): boolean {
 	if (results.length === 0) return true;
 	return results.some((result) => {
@@ -144,7 +158,7 @@ function addQuantity(rows: Row[], input: RowsInput, quantity: QuantityLayout): v
 		at: [],
 		ids: [],
 		label: label || name,
-		aside: quantity.axes.length > 0 ? perWords(layout, quantity) : '',
+		aside: asideOf(layout, quantity),
 		depth: 0,
 		from: quantity.base,
 		to: quantity.base + quantity.count,
