@@ -32,7 +32,7 @@ describe.each(SCENARIOS)('in %s, full cost', (id) => {
 			0
 		);
 		const below = of('idle_capacity_cost') + of('stock_cost_today');
-		expect(margins - below).toBeCloseTo(of('ebit') - of('option_depreciation'), 3);
+		expect(margins - below).toBeCloseTo(of('ebit'), 3);
 	});
 
 	it('lies above the factory cost, by the coil and by the pallet', () => {
@@ -43,6 +43,19 @@ describe.each(SCENARIOS)('in %s, full cost', (id) => {
 });
 
 describe('the depreciation of an option', () => {
+	it('is taken off before EBIT, wherever an EBIT is told, and not before the cash of the case', () => {
+		const of = (name: string, ...at: string[]) => figures.number('new_line', name, ...at);
+		const depreciation = 1_618_000 / 12;
+		const before = of('earned_before_depreciation', 'today') - depreciation;
+		expect(of('ebit')).toBeCloseTo(before, 4);
+		expect(of('ebit_of_plan_year', 'today')).toBeCloseTo(before, 4);
+		expect(of('ebit_share')).toBeCloseTo((100 * before) / of('revenue_today'), 9);
+		expect(of('budget_result')).toBeCloseTo(before / 12, 4);
+		expect(of('ebit_gained')).toBeCloseTo(before - figures.number('base', 'ebit'), 3);
+		const gain = figures.number('base', 'earned_before_depreciation', 'y1');
+		expect(of('gain', 'y1')).toBeCloseTo(of('earned_before_depreciation', 'y1') - gain, 3);
+	});
+
 	it('makes a metre dearer by what its hours take up of it', () => {
 		const of = (name: string, ...at: string[]) => figures.number('new_line', name, ...at);
 		// 1,618,000 EUR over twelve years.

@@ -72,7 +72,7 @@ describe('a later start', () => {
 		expect(read(model, 'outlay_of_year', 'y2', stage)).toBeCloseTo(381_000 * 1.02 ** 2, 6);
 		// Without a plan of its own it stands on that of the scenario it is built on.
 		const earned = ['new_line_and_rewinder', 'new_line'].map((scenario) =>
-			read(model, 'ebit_of_plan_year', 'y5', { scenario })
+			read(model, 'earned_before_depreciation', 'y5', { scenario })
 		);
 		expect(read(model, 'gain', 'y5', stage)).toBeCloseTo(earned[0]! - earned[1]!, 6);
 	});

@@ -44,8 +44,8 @@ describe('what the options teach', () => {
 
 	it("is that a line is bought for growth: at today's demand it never earns its outlay back", () => {
 		const gain = (year: number) =>
-			workbook.row('new_line', 'ebit_of_plan_year')[year]! -
-			workbook.row('base', 'ebit_of_plan_year')[year]!;
+			workbook.row('new_line', 'earned_before_depreciation')[year]! -
+			workbook.row('base', 'earned_before_depreciation')[year]!;
 		const life = workbook.number('new_line', 'project_life');
 		expect(life * gain(0)).toBeLessThan(workbook.number('new_line', 'outlay'));
 		expect(gain(5)).toBeGreaterThan(5 * gain(0));
@@ -53,13 +53,13 @@ describe('what the options teach', () => {
 
 	it('is that capacity times margin promises more than twice the plant with less the plant without', () => {
 		// What one might hope for in year five: every net hour of the line, at its fastest product's
-		// contribution, against the gain in EBIT.
+		// contribution, against the gain before depreciation.
 		const hours = workbook.number('new_line', 'net_hours', 'L8');
 		const perHour = 1000 / workbook.number('new_line', 'hours_per_metre', 'PB15B', 'L8');
 		const margin = workbook.number('new_line', 'contribution_per_metre', 'PB15B');
 		const gain =
-			workbook.row('new_line', 'ebit_of_plan_year')[5]! -
-			workbook.row('base', 'ebit_of_plan_year')[5]!;
+			workbook.row('new_line', 'earned_before_depreciation')[5]! -
+			workbook.row('base', 'earned_before_depreciation')[5]!;
 		expect(hours * perHour * margin).toBeGreaterThan(2 * gain);
 	});
 });

@@ -59,7 +59,9 @@ describe('what a way earns and costs', () => {
 		// The line's outlay is written off over its life.
 		const depreciation = number('new_line', 'outlay') / number('new_line', 'project_life');
 		expect(number('new_line', 'ebit_gained')).toBeCloseTo(
-			number('new_line', 'ebit') - number('base', 'ebit') - depreciation,
+			number('new_line', 'earned_before_depreciation', 'today') -
+				number('base', 'earned_before_depreciation', 'today') -
+				depreciation,
 			2
 		);
 	});
@@ -131,7 +133,7 @@ describe('scenarios side by side', () => {
 		for (const id of ['base', 'weekend_crews', 'new_line', 'better_gauging']) {
 			const parts = [
 				...['shift_labour', 'overheads', 'weekly_start_cost', 'site_energy'],
-				'stock_cost_today'
+				...['stock_cost_today', 'option_depreciation']
 			];
 			const rest = parts.reduce(
 				(left, name) => left - number(id, name),

@@ -35,7 +35,7 @@ export function investmentOf(
 	const life = Math.min(...options.map((option) => option.life_y));
 	const residual = Math.min(...options.map((option) => option.residual ?? 0));
 
-	const earned = (year: YearResult | undefined) => year?.ebit ?? NaN;
+	const earned = (year: YearResult | undefined) => year?.beforeDepreciation ?? NaN;
 	const gains = withIt.map((year, at) => earned(year) - earned(without[at]));
 	const revenueGains = withIt.map((year, at) => year.revenue - (without[at]?.revenue ?? NaN));
 	// Neither inflated nor ramped: the plan years' own figures, today's left out.

@@ -10,6 +10,8 @@ export interface YearResult {
 	/** Before rebate and commission. */
 	readonly revenue: number;
 	readonly contribution: number;
+	/** What is earned in cash: before the depreciation of what is put in. */
+	readonly beforeDepreciation: number;
 	readonly ebit: number;
 }
 
@@ -20,7 +22,7 @@ export interface FullCostResult {
 	readonly idleRewind: number;
 	readonly idle: number;
 	readonly pools: number;
-	/** Before the depreciation of options, as by the other route. */
+	/** After the depreciation of options, as by the other route. */
 	readonly ebit: number;
 }
 
@@ -33,18 +35,20 @@ export function yearResult(works: Works, pools: Pools, year: Year, holding: numb
 			return made.metres * (at(prices, made.product) - variable);
 		})
 	);
+	const beforeDepreciation =
+		contribution -
+		pools.startScrap -
+		pools.site.baseCost -
+		pools.site.demandCharge -
+		pools.people.shiftLabour -
+		pools.people.weekendLabour -
+		pools.allOverheads -
+		holding;
 	return {
 		revenue: sum(year.made.map((made) => made.metres * productOf(made.product).price_net_eur_m)),
 		contribution,
-		ebit:
-			contribution -
-			pools.startScrap -
-			pools.site.baseCost -
-			pools.site.demandCharge -
-			pools.people.shiftLabour -
-			pools.people.weekendLabour -
-			pools.allOverheads -
-			holding
+		beforeDepreciation,
+		ebit: beforeDepreciation - pools.depreciation
 	};
 }
 
@@ -84,7 +88,7 @@ export function fullCostResult(
 		idleRewind,
 		idle,
 		pools: line + rewind + crosslink,
-		ebit: margins - idle - pools.sellingAndAdministration - holding + pools.depreciation
+		ebit: margins - idle - pools.sellingAndAdministration - holding
 	};
 }
 
