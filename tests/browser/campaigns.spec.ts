@@ -1,3 +1,4 @@
+import { sideways } from './access';
 import { expect, follow, open, strip, undo } from './app';
 import { test } from './plant';
 
@@ -11,6 +12,27 @@ test('campaigns are switched on in one click: the changeovers of cost, capacity 
 	await expect(finding(allocation)).toHaveText(/^New line: the best plan brings/);
 	const byLot = await finding(allocation).textContent();
 	await expect(campaigns).toContainText('Switched off: nothing is decided by it.');
+	// Twelve months and what is left out of them are in view at 1400; on a phone their names stay where they are.
+	const sold = allocation.getByRole('table', { name: 'Sold in the month, m' });
+	await page.setViewportSize({ width: 1400, height: 900 });
+	await expect(sold.getByRole('columnheader', { name: 'costs, EUR' })).toBeVisible();
+	expect(
+		await sold.evaluate(
+			(table) => table.parentElement!.scrollWidth - table.parentElement!.clientWidth
+		)
+	).toBe(0);
+	await page.setViewportSize({ width: 390, height: 844 });
+	const board = allocation.getByRole('region', { name: 'What runs where' });
+	await board.evaluate((box) => box.scrollTo(300, 400));
+	const stays = async (name: string, side: 'x' | 'y') => {
+		const head = board.getByRole(side === 'y' ? 'columnheader' : 'rowheader', { name });
+		return (await head.boundingBox())![side] - (await board.boundingBox())![side];
+	};
+	expect(await stays('Aug', 'y')).toBeCloseTo(0, 0);
+	expect(await stays('L3', 'x')).toBeCloseTo(0, 0);
+	await expect.poll(() => sideways(page)).toBeLessThanOrEqual(0);
+	await page.setViewportSize({ width: 1440, height: 900 });
+
 	const cost = strip(page).locator('.number');
 	const before = await cost.allTextContents();
 

@@ -41,7 +41,12 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 		.getByRole('button', { name: 'Duplicate' })
 		.click();
 	const dialog = page.getByRole('dialog');
+	// Whoever stands in a scenario is offered a new one, with the words of what stays as it is.
+	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeChecked();
+	await dialog.getByText('in every scenario').click();
+	await expect(dialog).toContainText('All 8 scenarios change: Base, ');
 	await dialog.getByText('only in a new scenario').click();
+	await expect(dialog).toContainText('the 8 that there are stay as they are');
 	await dialog.getByRole('button', { name: 'Duplicate' }).click();
 	await expect(page.getByText('L9 stands in the scenario “With L9” alone')).toBeVisible();
 	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
@@ -68,9 +73,7 @@ test('with the keyboard alone', async ({ page }) => {
 	const dialog = page.getByRole('dialog');
 	await expect(dialog.getByLabel('Name', { exact: true })).toBeFocused();
 	for (let i = 0; i < 3; i++) await page.keyboard.press('Tab');
-	await expect(dialog.getByRole('radio', { name: 'in every scenario' })).toBeFocused();
-	await page.keyboard.press('ArrowRight');
-	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeChecked();
+	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeFocused();
 	await page.keyboard.press('Tab');
 	await page.keyboard.type('With L9');
 	await page.keyboard.press('Enter');

@@ -50,6 +50,18 @@ describe('sums that leave named members out', () => {
 	);
 });
 
+it('writes numbers as whoever shows the lines does', () => {
+	const workbook = book([
+		perLine('pay', 20000, 21000, 210000, 19000, 20500),
+		formula('result', 'pay[L1]')
+	]);
+	const writing = { short: (value: number) => `~${value}`, full: String };
+	const [line] = [...reviewSteps(workbook, writing)].flat();
+	expect(line?.what).toBe('~210000 EUR/h; the others lie about ~20500 EUR/h');
+	// In another's hand, of the same workbook.
+	expect([...reviewSteps(workbook)].flat()[0]?.what).toContain('210000 EUR/h; the others');
+});
+
 describe('entries far from their siblings', () => {
 	it('are told with where the others lie', () => {
 		expect(found('far_from_siblings', perLine('pay', 20, 21, 210, 19, 20.5))).toEqual([

@@ -53,6 +53,11 @@ describe('the strip', () => {
 		expect(facts('cheap')[1]?.figure.text).toBe('0.95');
 		expect(facts('base')[1]?.figure.text).toBe('2.02');
 	});
+	it('says of a scenario without results that it is being computed, and nothing else', () => {
+		const [cost, price] = facts('just_made');
+		expect(cost?.below).toBe('0.06 kg/m of resin');
+		expect([price?.figure.state, price?.below]).toEqual(['pending', 'being computed']);
+	});
 	it('says whose error a figure inherits', () => {
 		const bad = resultsOf('cheap', [{ state: HITS_NOTHING }]);
 		expect(facts('cheap', bad)[1]).toMatchObject({

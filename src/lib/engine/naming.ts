@@ -35,8 +35,8 @@ export function valueText(plan: Plan, cell: number, value: number): string {
 	return withUnit(value, quantity.unit);
 }
 
-export function withUnit(value: number, unit: string | undefined): string {
+export function withUnit(value: number, unit: string | undefined, write = numberText): string {
 	return unit === undefined || unit === '' || unit === '1'
-		? numberText(value)
-		: `${numberText(value)} ${unit}`;
+		? write(value)
+		: `${write(value)} ${unit}`;
 }

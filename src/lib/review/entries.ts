@@ -1,6 +1,6 @@
 /** What stands out among the entered values of a quantity, in the base and where scenarios change it. */
 import { withUnit } from '$lib/engine/naming';
-import { rangeText } from '$lib/engine/number-words';
+import { rangeText, type Writing } from '$lib/engine/number-words';
 import { INPUT, OTHERS } from '$lib/workbook/cells';
 import { findSet } from '$lib/workbook/lookup';
 import { isPermitted } from '$lib/workbook/range';
@@ -14,28 +14,31 @@ import { farEntries } from './siblings';
 const MOST_DIGITS = 8;
 
 /** Of the base. */
-export const entryLines = (quantity: Quantity): Line[] =>
-	lines(quantity, quantity.value, quantity.value, null);
+export const entryLines = (quantity: Quantity, writing: Writing): Line[] =>
+	lines(quantity, quantity.value, quantity.value, null, writing);
 
 /** Of what a scenario itself enters, seen among what it inherits. */
 export function changeLines(
 	workbook: Workbook,
 	scenario: Scenario,
 	quantity: Quantity,
-	own: Values
+	own: Values,
+	writing: Writing
 ): Line[] {
-	return lines(quantity, own, inputValues(workbook, scenario.id, quantity.name), scenario.id);
+	const all = inputValues(workbook, scenario.id, quantity.name);
+	return lines(quantity, own, all, scenario.id, writing);
 }
 
 function lines(
 	quantity: Quantity,
 	own: Values | undefined,
 	all: Values | undefined,
-	scenario: string | null
+	scenario: string | null,
+	{ short, full }: Writing
 ): Line[] {
 	if (own === undefined || (quantity.type ?? 'number') !== 'number' || quantity.shown) return [];
 	const { usual, unit } = quantity;
-	const show = (value: number) => withUnit(value, unit);
+	const show = (value: number) => withUnit(value, unit, short);
 	const line = (kind: LineKind, at: readonly string[], value: number, what: string): Line => ({
 		...{ kind, quantity, at, scenario, what, speaksOf: String(value) }
 	});
@@ -45,11 +48,11 @@ function lines(
 		owned.add(at.join('\u0001'));
 		if (typeof value !== 'number') continue;
 		if (usual && !isPermitted(value, usual)) {
-			const range = rangeText(usual, unit === '1' ? '' : (unit ?? ''));
+			const range = rangeText(usual, unit === '1' ? '' : (unit ?? ''), short);
 			found.push(line('outside_usual', at, value, `${show(value)}; usual is ${range}`));
 		}
 		if (digitsOf(value) > MOST_DIGITS)
-			found.push(line('pasted', at, value, [String(value), unit].filter(Boolean).join(' ')));
+			found.push(line('pasted', at, value, [full(value), unit].filter(Boolean).join(' ')));
 	}
 	for (const { at, value, median } of farEntries(quantity, all))
 		if (owned.has(at.join('\u0001')))

@@ -1,4 +1,5 @@
 /** The whole review list of a workbook, quantity by quantity, so that a page can look up in between. */
+import { PLAIN, type Writing } from '$lib/engine/number-words';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { amongFormulasLine, changeLines, entryLines } from './entries';
@@ -11,7 +12,7 @@ import { takenNames, unreadLine } from './unread';
 import { copyLine, twiceLine } from './wordings';
 
 /** Hands over the lines of one quantity or scenario at a time. */
-export function* reviewSteps(workbook: Workbook): Generator<readonly Line[]> {
+export function* reviewSteps(workbook: Workbook, writing = PLAIN): Generator<readonly Line[]> {
 	// Reading them for the first time takes longest.
 	for (const { quantities } of workbook.sheets)
 		for (const quantity of quantities) {
@@ -20,11 +21,11 @@ export function* reviewSteps(workbook: Workbook): Generator<readonly Line[]> {
 		}
 	const taken = takenNames(workbook);
 	for (const { quantities } of workbook.sheets)
-		for (const quantity of quantities) yield linesOf(workbook, taken, quantity);
+		for (const quantity of quantities) yield linesOf(workbook, taken, quantity, writing);
 	for (const scenario of workbook.scenarios) {
 		const lines = scenario.changes.flatMap(({ quantity: name, value }) => {
 			const quantity = findQuantity(workbook, name);
-			return quantity ? changeLines(workbook, scenario, quantity, value) : [];
+			return quantity ? changeLines(workbook, scenario, quantity, value, writing) : [];
 		});
 		yield [...lines, ...loneChangeLines(workbook, scenario)];
 	}
@@ -38,20 +39,30 @@ export function reviewLines(workbook: Workbook): Line[] {
 export const inOrder = (lines: readonly Line[]): Line[] =>
 	[...lines].sort((a, b) => KIND_NAMES.indexOf(a.kind) - KIND_NAMES.indexOf(b.kind));
 
-function linesOf(workbook: Workbook, taken: ReadonlySet<string>, quantity: Quantity): Line[] {
+function linesOf(
+	workbook: Workbook,
+	taken: ReadonlySet<string>,
+	quantity: Quantity,
+	writing: Writing
+): Line[] {
 	const unread = unreadLine(workbook, taken, quantity);
-	const own = ownLines(workbook, quantity);
+	const own = ownLines(workbook, quantity, writing);
 	return unread ? [...own, unread] : own;
 }
 
 /** What follows from a quantity and the sets alone, found once: an edit leaves the others the same objects. */
-const known = new WeakMap<Quantity, { readonly sets: Workbook['sets']; readonly lines: Line[] }>();
+interface Known {
+	readonly sets: Workbook['sets'];
+	readonly writing: Writing;
+	readonly lines: Line[];
+}
+const known = new WeakMap<Quantity, Known>();
 
-function ownLines(workbook: Workbook, quantity: Quantity): Line[] {
+function ownLines(workbook: Workbook, quantity: Quantity, writing: Writing): Line[] {
 	const before = known.get(quantity);
-	if (before?.sets === workbook.sets) return before.lines;
+	if (before?.sets === workbook.sets && before.writing === writing) return before.lines;
 	const lines = [
-		...entryLines(quantity),
+		...entryLines(quantity, writing),
 		...[
 			amongFormulasLine(workbook, quantity),
 			literalLine(quantity),
@@ -60,7 +71,7 @@ function ownLines(workbook: Workbook, quantity: Quantity): Line[] {
 			twiceLine(quantity)
 		].filter((line) => line !== null)
 	];
-	known.set(quantity, { sets: workbook.sets, lines });
+	known.set(quantity, { sets: workbook.sets, writing, lines });
 	return lines;
 }
 

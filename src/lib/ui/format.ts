@@ -3,6 +3,7 @@
  *
  * Reading what a person typed belongs to `entry.ts`; which value stands where, to `cells.ts`.
  */
+import type { Writing } from '$lib/engine/number-words';
 
 /** A number cut at its decimal mark, so that columns align on it. */
 export interface Parts {
@@ -122,6 +123,15 @@ export function formatInFull(value: number, locale: string): string {
 		Number(value.toPrecision(15)) === value ? Number(value.toPrecision(15)) : value
 	);
 	return text.replace('-', '−');
+}
+
+/** Numbers inside of sentences that a layer below words: six digits of them, or every digit. */
+export function writingIn(locale: string): Writing {
+	const six = new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 });
+	return {
+		short: (value) => six.format(value).replace('-', '−'),
+		full: (value) => formatInFull(value, locale)
+	};
 }
 
 /** Cut at the decimal mark: "1,234" and ".50". */

@@ -53,6 +53,8 @@ export function frontFacts(input: FrontInput): Fact[] {
 		const bySubject = axes.some((axis) => axis.set === workbook.front?.subject);
 		const cause = input.errorOf(scenario, fact.quantity);
 		let below = fact.below ? fill(of, fact.below) : '';
+		// Of a scenario that has just been made there is nothing to tell yet.
+		if (figure.state === 'pending' && layout.byName.has(fact.quantity)) below = 'being computed';
 		if (figure.state === 'nothing') below = fact.without ? fill(of, fact.without) : below;
 		if (figure.state === 'error')
 			below = cause

@@ -253,7 +253,8 @@ describe('the words', () => {
 	});
 
 	it('the table has all hours in full', () => {
-		const table = weekTable(early, layout, picture);
+		const table = weekTable(early, layout, picture, 'In Base');
+		expect(table.caption).toMatch(/\. In Base$/);
 		expect(table.rows).toHaveLength(168);
 		expect(table.columns).toHaveLength(table.rows[0]!.length);
 		expect(table.rows[6]).toEqual(['Monday', '06:00', 'yes', 'week', 0, 0.2, 100, 100]);

@@ -5,7 +5,8 @@ import type { Engine } from '$lib/browser/engine-client';
 import { setSession } from '$lib/ui/context';
 import ReviewPage from '$lib/ui/review/ReviewPage.svelte';
 import { Session } from '$lib/ui/session.svelte';
-import { book, entered, formula } from '../../review/book';
+import type { Quantity } from '$lib/workbook/schema';
+import { book, entered, formula, perLine } from '../../review/book';
 
 const quiet: Engine = {
 	open: () => {},
@@ -18,9 +19,9 @@ const quiet: Engine = {
 let close = () => {};
 afterEach(() => close());
 
-async function opened() {
+async function opened(...more: readonly Quantity[]) {
 	const session = new Session(() => quiet, 'en');
-	session.open(book([entered('wage', 20.5), formula('result', '3 * wage')]));
+	session.open(book([entered('wage', 20.5), formula('result', '3 * wage'), ...more]));
 	const page = ((anchor, props) => {
 		setSession(session);
 		return ReviewPage(anchor, props);
@@ -41,6 +42,11 @@ const write = (input: HTMLInputElement, text: string) => {
 	input.value = text;
 	input.dispatchEvent(new Event('input', { bubbles: true }));
 };
+
+it('groups the digits of what it says as the rest of the page does', async () => {
+	await opened(perLine('pay', 20000, 21000, 210000, 19000, 20500));
+	expect(document.body.textContent).toContain('210,000 EUR/h; the others lie about 20,500 EUR/h');
+});
 
 it('ticks a line off with a name and a reason, and opens it again', async () => {
 	const session = await opened();

@@ -1,6 +1,7 @@
 /** The review list as its page shows it: by kind, open lines apart from those ticked off, each with its cell. */
 import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
+import { PLAIN } from '$lib/engine/number-words';
 import { reviewLines } from '$lib/review/review';
 import { tickOf } from '$lib/review/ticks';
 import { Reviewing } from '$lib/ui/review/reviewing.svelte';
@@ -36,7 +37,7 @@ describe('the sections of the review', () => {
 	});
 
 	it('are found in slices, the last workbook winning', async () => {
-		const reviewing = new Reviewing();
+		const reviewing = new Reviewing(PLAIN);
 		reviewing.look(book([entered('wage', 20), formula('result', 'wage')]));
 		reviewing.look(workbook);
 		await expect

@@ -8,6 +8,7 @@ import type { UnitSystem } from '$lib/units/system';
 import { quotesStandOn } from '$lib/workbook/lookup';
 import type { Picture } from '$lib/workbook/schema';
 import type { Source } from './read';
+import { texts } from './texts';
 
 export interface Open {
 	readonly layout: Layout;
@@ -49,6 +50,17 @@ export const openForQuotes = (open: Open): Open => ({
 	...open,
 	selectedScenario: quotesStandOn(open.layout.workbook)
 });
+
+/** Words for whose figures a picture shows, "In Base"; empty where there is one scenario alone. */
+export function whose({ layout }: Pick<Open, 'layout'>, id: string): string {
+	const { scenarios } = layout.workbook;
+	const title = scenarios.find((one) => one.id === id)?.title ?? id;
+	return scenarios.length < 2 ? '' : texts.inScenario(title);
+}
+
+/** The line under a picture's finding: whose figures, and what else is to be said. */
+export const lineOf = (open: Pick<Open, 'layout'>, id: string, line: string): string =>
+	[whose(open, id), line].filter(Boolean).join('. ');
 
 /** The scenario in hand with its title; null where that is the base. */
 export function handOf(open: Open): { title: string; source: Source } | null {

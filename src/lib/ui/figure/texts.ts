@@ -17,6 +17,7 @@ const en = {
 	allFiguresTable: 'All figures as a table',
 
 	// NoValue
+	inScenario: (title: string) => `In ${title}`,
 	beingComputed: 'Being computed',
 	noValue: 'No value.',
 	cannotBeDrawn: (what: string, because: string) => `${what} can be drawn: ${because}.`,

@@ -1,10 +1,20 @@
-/** A copy of a member that stands in a new scenario alone, so that the base stays what it is measured against. */
+/** Where a copy of a member stands: wherever the first does, or in one scenario alone, so that the others stay as they are. */
 import { axesOf } from '$lib/workbook/axes';
 import { takesEntry } from '$lib/workbook/cells';
-import type { Command } from '$lib/workbook/commands';
+import { applyCommand, type Command } from '$lib/workbook/commands';
 import { baseOf, findQuantity } from '$lib/workbook/lookup';
-import type { SetDefinition, Workbook } from '$lib/workbook/schema';
+import { scenarioChain } from '$lib/workbook/scenario';
+import type { Scenario, SetDefinition, Workbook } from '$lib/workbook/schema';
+import { flatten } from '$lib/workbook/values';
 import { idFrom } from '../scenarios/words';
+
+export type Stands =
+	| { readonly in: 'all' }
+	/** In a scenario, and so in those that start from it. */
+	| { readonly in: 'one'; readonly scenario: string }
+	| { readonly in: 'new'; readonly title: string };
+
+type AddMember = Extract<Command, { kind: 'add_member' }>;
 
 /** The input that says whether a member like this one is there; null where a formula does, or nothing. */
 export function presenceInput(workbook: Workbook, set: SetDefinition, like: string): string | null {
@@ -13,26 +23,58 @@ export function presenceInput(workbook: Workbook, set: SetDefinition, like: stri
 	return takesEntry(quantity, like) ? quantity.name : null;
 }
 
-/** What makes the scenario, and takes the member out of all others; it follows the command that adds the member. */
-export function onlyInNew(
+/** The scenarios that there are now in which the copy will stand. */
+export function standsIn({ scenarios, ...rest }: Workbook, stands: Stands): readonly Scenario[] {
+	if (stands.in === 'all') return scenarios;
+	if (stands.in === 'new') return [];
+	return scenarios.filter(({ id }) =>
+		scenarioChain({ scenarios, ...rest }, id).some((one) => one.id === stands.scenario)
+	);
+}
+
+/** The copy, and what takes it out of all scenarios but where it stands; `scenario` is the one to show. */
+export function copyIn(
 	workbook: Workbook,
+	copy: AddMember,
 	presence: string,
-	member: string,
-	title: string
-): { readonly id: string; readonly commands: readonly Command[] } {
+	stands: Exclude<Stands, { in: 'all' }>
+): { readonly scenario: string; readonly commands: readonly Command[] } {
+	const ids = new Set(workbook.scenarios.map(({ id }) => id));
+	const scenario = stands.in === 'new' ? idFrom(stands.title, ids, 'scenario') : stands.scenario;
 	const base = baseOf(workbook).id;
-	const id = idFrom(title, new Set(workbook.scenarios.map((one) => one.id)), 'scenario');
-	const stands = (scenario: string, value: boolean): Command => ({
-		...{ kind: 'set_inputs', scenario },
-		entries: [{ quantity: presence, at: [member], value }]
+	const is = (where: string, value: boolean): Command => ({
+		...{ kind: 'set_inputs', scenario: where },
+		entries: [{ quantity: presence, at: [copy.member.id], value }]
 	});
-	const scenario = { id, title, parent: base, changes: [] };
-	return {
-		id,
-		commands: [
-			stands(base, false),
-			{ kind: 'add_scenario', index: workbook.scenarios.length, scenario },
-			stands(id, true)
-		]
-	};
+	const made: Command[] =
+		stands.in === 'one'
+			? []
+			: [
+					{
+						...{ kind: 'add_scenario', index: workbook.scenarios.length },
+						scenario: { id: scenario, title: stands.title, parent: base, changes: [] }
+					}
+				];
+	const commands = [copy, is(base, false), ...emptied(workbook, copy, stands), ...made];
+	return { scenario, commands: [...commands, is(scenario, true)] };
+}
+
+/** Takes back what the copy brought into scenarios in which it does not stand. */
+function emptied(workbook: Workbook, copy: AddMember, stands: Stands): Command[] {
+	const done = applyCommand(workbook, copy);
+	if (!done.ok) return [];
+	const kept = new Set(standsIn(workbook, stands).map(({ id }) => id));
+	return done.workbook.scenarios.flatMap(({ id, parent, changes }): Command[] => {
+		if (parent === null || kept.has(id)) return [];
+		const entries = changes.flatMap(({ quantity: name, value }) => {
+			const quantity = findQuantity(workbook, name);
+			const axes = quantity ? axesOf(quantity) : [];
+			return flatten(value).flatMap(({ at }) =>
+				at.some((member, i) => member === copy.member.id && axes[i]?.set === copy.set)
+					? [{ quantity: name, at, value: undefined }]
+					: []
+			);
+		});
+		return entries.length === 0 ? [] : [{ kind: 'set_inputs', scenario: id, entries }];
+	});
 }

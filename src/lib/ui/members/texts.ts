@@ -1,4 +1,5 @@
 /** What the page of lists says. */
+import { listed } from '../figure/words';
 import { inLanguage } from '../language';
 
 const en = {
@@ -24,8 +25,30 @@ const en = {
 	onlyInNew: 'only in a new scenario',
 	newScenario: 'Title of the new scenario',
 	with: (id: string) => `With ${id}`,
-	standsIn: (id: string, title: string) =>
-		`${id} stands in the scenario “${title}” alone, which is shown now; what it costs is entered there.`,
+	onlyIn: (title: string) => `only in ${title}`,
+	/** What keeping the form will do to scenarios that there are. */
+	changesNone: (title: string, base: string, others: number) =>
+		`“${title}” is a new scenario that starts from ${base} and alone has it; ${others === 1 ? 'the one that there is stays as it is' : `the ${others} that there are stay as they are`}.`,
+	changes: (titles: readonly string[], others: number, mustAll: boolean) => {
+		const changed =
+			others === 0
+				? titles.length === 1
+					? 'The only scenario changes'
+					: `All ${titles.length} scenarios change: ${listed(titles)}`
+				: `${listed(titles)} ${titles.length === 1 ? 'changes' : 'change'}`;
+		const rest =
+			others === 0
+				? ''
+				: others === 1
+					? '; the other one stays as it is'
+					: `; the other ${others} stay as they are`;
+		const why = mustAll ? ' No input of this list says in which scenario a member is there.' : '';
+		return `${changed}${rest}.${why}`;
+	},
+	standsIn: (id: string, titles: readonly string[]) =>
+		titles.length === 1
+			? `${id} stands in the scenario “${titles[0]}” alone, which is shown now; what it costs is entered there.`
+			: `${id} stands in ${listed(titles.map((title) => `“${title}”`))} alone; what it costs is entered in “${titles[0]}”, which is shown now.`,
 	startsLike: (like: string) => `It starts with all values, pairs and formulas of ${like}.`,
 
 	// MemberList

@@ -47,7 +47,8 @@ export const texts = {
 	movedBrings: (gain: string) =>
 		`The plan brings ${gain} more, as the one before was held or kept.`,
 	movedFree: 'That costs nothing.',
-	movedNoPlan: 'With both held there is no plan; let them go again.',
+	movedNoPlan: (because: string) => `No plan fits with both held. ${because}`,
+	movedKept: 'The plan is kept as it stood, so it does not follow.',
 	movedWaits: 'What it costs is being looked into …',
 	letBothGo: 'Let both go',
 
@@ -77,6 +78,7 @@ export const texts = {
 	curveEach: 'each, on average',
 	noPlanThen: 'no plan',
 
+	inScenario: (scenario: string) => `in ${scenario}`,
 	whyTitle: (what: string) => `Why not more: ${what}`,
 	proven: 'Proven best',
 	provenWhole: (gap: string) => `Proven to be within ${gap} of the best there is in whole numbers`,
@@ -144,6 +146,8 @@ export const texts = {
 	moreEven: (lot: string) =>
 		`${lot} more would bring just what it takes of scarce things: nothing is left over.`,
 	moreNothing: (lot: string) => `${lot} more would change nothing.`,
+	heldNoPlan: (now: string, because: string) =>
+		`Held at ${now} by an entry, and no plan fits. ${because}`,
 	heldAt: (now: string, change: string) => `Held at ${now} by an entry. ${change}`,
 	atMost: (now: string, change: string) => `${now}, the most that its range allows. ${change}`,
 	notChosen: (change: string) => `Not chosen. ${change}`,

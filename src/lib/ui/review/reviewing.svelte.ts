@@ -1,4 +1,5 @@
 /** The review list of the open workbook, found in slices so that nobody who types waits for it. */
+import type { Writing } from '$lib/engine/number-words';
 import { inOrder, reviewSteps } from '$lib/review/review';
 import type { Line } from '$lib/review/line';
 import type { Workbook } from '$lib/workbook/schema';
@@ -9,12 +10,18 @@ const SLICE = 8;
 export class Reviewing {
 	/** Null until it is found for the first time; then the last one until a new one is there. */
 	lines = $state.raw<readonly Line[] | null>(null);
+	readonly #writing: Writing;
 	#timer: ReturnType<typeof setTimeout> | undefined;
+
+	/** `writing`: how numbers stand in what it says. */
+	constructor(writing: Writing) {
+		this.#writing = writing;
+	}
 
 	/** Begins anew with this workbook. */
 	look(workbook: Workbook): void {
 		this.stop();
-		const steps = reviewSteps(workbook);
+		const steps = reviewSteps(workbook, this.#writing);
 		const found: Line[] = [];
 		const go = () => {
 			const until = performance.now() + SLICE;

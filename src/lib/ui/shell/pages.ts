@@ -3,6 +3,7 @@
  * what is fetched ahead so that it opens without a connection.
  */
 import type { Picture, Workbook } from '$lib/workbook/schema';
+import { texts } from './texts';
 
 export interface PageLink {
 	readonly href: string;
@@ -52,4 +53,23 @@ export function pictureLinks(workbook: Workbook): PageLink[] {
 		if (!links.some((link) => link.href === href)) links.push({ href, title: picture.title });
 	}
 	return links;
+}
+
+export interface Place {
+	readonly value: string;
+	readonly text: string;
+	readonly group: string;
+}
+
+/** Everywhere that a reader can go, in one list: the sheets, then the pages. A sheet that is called as a page is says so. */
+export function placesOf(workbook: Workbook): Place[] {
+	const pages = [...pictureLinks(workbook), ...WORKBOOK_PAGES];
+	const isPage = (title: string) => pages.some((page) => page.title === title);
+	return [
+		...workbook.sheets.map(({ title }, i) => ({
+			...{ value: `/#${i}`, text: isPage(title) ? texts.asSheet(title) : title },
+			group: texts.sheets
+		})),
+		...pages.map(({ href, title }) => ({ value: href, text: title, group: texts.pages }))
+	];
 }

@@ -65,6 +65,9 @@ const en = {
 
 	// SheetChooser
 	goTo: 'Go to',
+	sheets: 'Sheets',
+	pages: 'Pages',
+	asSheet: (title: string) => `${title} (sheet)`,
 
 	// SummaryBar
 	atAGlance: 'At a glance',

@@ -95,11 +95,12 @@ export function capacitySummary(capacity: Capacity, locale: string): string {
 	return `Loads in ${scenario}. ${lines.join('. ')}. Fullest by month: ${fullest.filter(Boolean).join(', ')}.`;
 }
 
-export function capacityTable({ rows, months, groups, shortUnit }: Capacity): PlainTable {
+export function capacityTable(capacity: Capacity): PlainTable {
+	const { rows, months, groups, shortUnit, scenario } = capacity;
 	const withYear = rows.some((row) => row.year);
 	const withShort = rows.some((row) => row.short);
 	return {
-		caption: 'Load on the hours on offer',
+		caption: `Load on the hours on offer, in ${scenario}`,
 		columns: [
 			'Resource',
 			'Kind',

@@ -8,7 +8,7 @@ const en = {
 		'This workbook names no set of shift patterns to compare. A picture in its file says which quantities per pattern stand side by side.',
 
 	// Patterns
-	line: 'Each pattern as if everything worked by it, in the base',
+	line: 'Each pattern as if everything worked by it',
 	comparedWith: 'Compared with',
 	patternComparedWith: 'Pattern compared with',
 	addOrRemove: (plural: string) => `Add or remove ${plural}`,

@@ -151,14 +151,19 @@ export function weekSummary(week: Week, unit: string, locale: string): string {
 }
 
 /** All 168 hours, to take along. */
-export function weekTable(week: Week, layout: Layout, picture: WeekPicture): PlainTable {
+export function weekTable(
+	week: Week,
+	layout: Layout,
+	picture: WeekPicture,
+	whose: string
+): PlainTable {
 	const head = (name: string | undefined) => {
 		const quantity = layout.byName.get(name ?? '')?.quantity;
 		const unit = formatUnit(quantity?.unit);
 		return name === undefined ? [] : [`${quantity?.label ?? name}${unit ? `, ${unit}` : ''}`];
 	};
 	return {
-		caption: `${picture.title}: ${week.patternLabel}`,
+		caption: [`${picture.title}: ${week.patternLabel}`, whose].filter(Boolean).join('. '),
 		columns: [
 			...['Day', 'From', 'Worked'],
 			...(week.crews.length > 1 ? ['Crew'] : []),
