@@ -18,7 +18,7 @@ metrewright check FILE [--json]
     proves every formula and every plan, holds every range and check, compares the two engines
 metrewright check --faults N [--seed S] FILE [--json]
     seeds N faults into a copy, one at a time, and says which of them would pass unnoticed
-metrewright review FILE [--all] [--json]
+metrewright review FILE [--all] [--template FILE] [--json]
     lists what somebody should look over once: numbers in formulas, entries far from their siblings …
 metrewright ranges FILE [--quantity NAME]... [--accept FILE] [--json]
     suggests usual ranges for entries, or writes a copy of the workbook with them

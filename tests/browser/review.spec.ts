@@ -45,6 +45,38 @@ test('a line to review is ticked off with a name and a reason by keys alone, and
 	await expect(main.getByRole('status')).toHaveText(/^\d+ lines to review, 0 ticked off$/);
 });
 
+test('a shop made one’s own has its title, is no longer called invented, and lists what still stands as shipped', async ({
+	page
+}) => {
+	await open(page);
+	const head = page.getByRole('banner');
+	await expect(head).toContainText('(invented)');
+	await head.getByRole('button', { name: 'One-line shop' }).focus();
+	await page.keyboard.press('Enter');
+	const dialog = page.getByRole('dialog', { name: 'About this workbook' });
+	await expect(
+		dialog.getByText(/^0 of \d+ entered values are other than in One-line shop$/)
+	).toBeVisible();
+	await dialog.getByLabel('Title').fill('Our works');
+	await dialog.getByLabel(/Its figures are invented/).uncheck();
+	await page.keyboard.press('Enter');
+	await expect(dialog).toBeHidden();
+	await expect(head).toContainText('Our works');
+	await expect(head).not.toContainText('(invented)');
+	await find(page, 'resin_price');
+	await page.keyboard.type('2.1');
+	await page.keyboard.press('Enter');
+	await page
+		.getByRole('navigation', { name: 'Contents' })
+		.getByRole('link', { name: 'Review', exact: true })
+		.click();
+	const shipped = page.getByRole('region', {
+		name: 'Entries as in the workbook that this one was begun from'
+	});
+	await expect(shipped).toContainText('its value as in One-line shop');
+	await expect(shipped).not.toContainText('Resin price');
+});
+
 test('an entry outside its usual range is taken, and cautioned about by name', async ({ page }) => {
 	await open(page);
 	await find(page, 'resin_price');

@@ -30,6 +30,23 @@ describe('review', () => {
 	});
 });
 
+describe('review of a workbook begun from a shipped one', () => {
+	const own = join(folder, 'own.json');
+
+	it('lists the entries that still stand, or says what it needs for that', async () => {
+		const { invented: _invented, ...shop } = JSON.parse(readFileSync(SHOP, 'utf8'));
+		writeFileSync(own, JSON.stringify(shop));
+		const bare = await answer(['review', own]);
+		expect(bare.out).toContain('--template FILE');
+		const { out } = await answer(['review', own, '--template', SHOP]);
+		expect(out).toContain('Entries as in the workbook that this one was begun from');
+		expect(out).toContain('resin_price: its value as in One-line shop');
+		expect(out).not.toContain('--template FILE');
+		const missing = await answer(['review', own, '--template', join(folder, 'none.json')]);
+		expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('none.json') });
+	});
+});
+
 describe('ranges', () => {
 	const bare = join(folder, 'bare.json');
 

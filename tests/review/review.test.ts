@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { KIND_NAMES, lineId, type LineKind } from '$lib/review/line';
 import { reviewLines, reviewSteps } from '$lib/review/review';
+import { ownBySheet } from '$lib/review/template';
 import { tickOf, withTicks } from '$lib/review/ticks';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
@@ -182,6 +183,34 @@ describe('formulas in themselves', () => {
 	});
 });
 
+describe('entries as in the workbook that this one was begun from', () => {
+	const template = book([perLine('pay', 1, 2, 3), entered('wage', 20), formula('result', 'wage')]);
+	const begun = (...quantities: readonly Quantity[]): Workbook => ({
+		...book([...quantities, formula('result', 'wage')]),
+		begun_from: 'one-line-shop'
+	});
+	const told = (workbook: Workbook) =>
+		reviewLines(workbook, template)
+			.filter(({ kind }) => kind === 'as_in_template')
+			.map(({ quantity, what }) => [quantity.name, what]);
+	const own = begun(perLine('pay', 1, 2.5, 3), entered('wage', 20), perLine('added', 5));
+
+	it('are told by quantity once the figures are said to be no longer invented', () => {
+		expect(told(own)).toEqual([
+			['pay', '2 of 3 values as in To review'],
+			['wage', 'its value as in To review']
+		]);
+		expect(told({ ...own, invented: true })).toEqual([]);
+		expect(told(book([entered('wage', 20)]))).toEqual([]);
+	});
+
+	it('are counted by sheet, invented or not', () => {
+		expect([...ownBySheet({ ...own, invented: true }, template)]).toEqual([
+			['One', { entered: 5, same: 3 }]
+		]);
+	});
+});
+
 describe('a line that somebody ticked off', () => {
 	const start = book([entered('wage', 20), formula('result', '3 * wage')]);
 	const [line] = reviewLines(start);
@@ -216,6 +245,24 @@ describe('a line that somebody ticked off', () => {
 		expect(withTicks(named.workbook, reviewLines(named.workbook))[0]!.tick).not.toBeNull();
 	});
 
+	it('is known again when its quantity or its member has another name', () => {
+		expect(after(formula('renamed', '3 * wage'))).toMatchObject([{ tick: { by: 'Ada' } }]);
+		const pay = perLine('pay', 20, 21, 210, 19, 20.5);
+		const before = book([pay, formula('result', 'SUM(pay over line)')]);
+		const [far] = reviewLines(before);
+		const done = applyCommand(before, {
+			...{ kind: 'set_ticks', ticks: [tickOf(far!, 'Ada', 'a night job')] }
+		});
+		const named = applyCommand(done.ok ? done.workbook : before, {
+			...{ kind: 'replace_member', set: 'line', id: 'L3', member: { id: 'L3 old' } }
+		});
+		expect(named).toMatchObject({ ok: true });
+		if (!named.ok) return;
+		expect(withTicks(named.workbook, reviewLines(named.workbook))).toMatchObject([
+			{ id: 'far_from_siblings pay L3 old', tick: { by: 'Ada' }, isBack: false }
+		]);
+	});
+
 	it('is open again when it is taken back, and the file is as it was', () => {
 		const back = applyCommand(ticked.workbook, {
 			kind: 'set_ticks',
@@ -228,5 +275,5 @@ describe('a line that somebody ticked off', () => {
 it('gives the list in pieces, one quantity or scenario at a time', () => {
 	const workbook = book([entered('wage', 20), formula('result', '3 * wage')]);
 	expect([...reviewSteps(workbook)].length).toBe(2 + 2 + 1);
-	expect(new Set(KIND_NAMES).size).toBe(10);
+	expect(new Set(KIND_NAMES).size).toBe(11);
 });

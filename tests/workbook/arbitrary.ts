@@ -376,6 +376,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>
 		dice.chance(50) ? { kind: 'set_about', about: 'What it is for' } : { kind: 'set_about' },
+	set_invented: (_workbook, dice) => ({ kind: 'set_invented', invented: dice.chance(50) }),
 	patch: (workbook, dice) => {
 		const command = MAKERS[dice.pick(PLAIN_KINDS)](workbook, dice);
 		const result = command && applyCommand(workbook, command);

@@ -453,6 +453,10 @@ describe('the workbook', () => {
 		expect(after(plant, { kind: 'set_title', title: 'Shop' }).title).toBe('Shop');
 		expect(after(plant, { kind: 'set_about', about: 'Ours' }).about).toBe('Ours');
 		expect('about' in after({ ...plant, about: 'Ours' }, { kind: 'set_about' })).toBe(false);
+		expect('invented' in after(plant, { kind: 'set_invented', invented: false })).toBe(false);
+		const { invented: _invented, ...own } = plant;
+		expect(after(own, { kind: 'set_invented', invented: true }).invented).toBe(true);
+		expect(after(plant, { kind: 'set_invented', invented: true })).toBe(plant);
 		expect(structural({ kind: 'set_title', title: 'Shop' })).toBe(false);
 		expect(refusal(plant, { kind: 'set_title', title: '' }).message).toBe(
 			"The workbook's title: is an empty text. Write something, or take the entry out."

@@ -120,6 +120,8 @@ const cases: [Command, string][] = [
 	[{ kind: 'set_ran', name: 'sure' }, 'run study How sure'],
 	[{ kind: 'set_title', title: 'Shop' }, 'title: Two-line shop to Shop'],
 	[{ kind: 'set_about', about: 'x' }, 'describe the workbook'],
+	[{ kind: 'set_invented', invented: true }, 'figures are invented'],
+	[{ kind: 'set_invented', invented: false }, 'figures are no longer invented'],
 	[
 		{
 			kind: 'put_programme',

@@ -2,6 +2,7 @@
 import type { Quantity } from '$lib/workbook/schema';
 
 export type LineKind =
+	| 'as_in_template'
 	| 'outside_usual'
 	| 'far_from_siblings'
 	| 'pasted'
@@ -38,6 +39,11 @@ interface Kind {
 
 /** In the order in which a person should go through them. */
 export const KINDS: Readonly<Record<LineKind, Kind>> = {
+	as_in_template: {
+		title: 'Entries as in the workbook that this one was begun from',
+		why: 'The figures are said to be your own, and these still stand as they were shipped: invented.',
+		remedy: 'Enter your own, or tick off what is the same with you.'
+	},
 	outside_usual: {
 		title: 'Entries outside their usual range',
 		why: 'A slip of a digit or a unit looks like this.',

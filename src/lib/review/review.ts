@@ -9,10 +9,16 @@ import { KIND_NAMES, lineId, type Line } from './line';
 import { literalLine } from './literals';
 import { loneChangeLines } from './lone-changes';
 import { takenNames, unreadLine } from './unread';
+import { templateLines } from './template';
 import { copyLine, twiceLine } from './wordings';
 
-/** Hands over the lines of one quantity or scenario at a time. */
-export function* reviewSteps(workbook: Workbook, writing = PLAIN): Generator<readonly Line[]> {
+/** Hands over the lines of one quantity or scenario at a time; `template`: what the workbook was begun from, where it is at hand. */
+export function* reviewSteps(
+	workbook: Workbook,
+	writing = PLAIN,
+	template: Workbook | null = null
+): Generator<readonly Line[]> {
+	if (template) yield* templateLines(workbook, template);
 	// Reading them for the first time takes longest.
 	for (const { quantities } of workbook.sheets)
 		for (const quantity of quantities) {
@@ -32,8 +38,8 @@ export function* reviewSteps(workbook: Workbook, writing = PLAIN): Generator<rea
 }
 
 /** In the order of their kinds, then of the sheets. */
-export function reviewLines(workbook: Workbook): Line[] {
-	return inOrder([...reviewSteps(workbook)].flat());
+export function reviewLines(workbook: Workbook, template: Workbook | null = null): Line[] {
+	return inOrder([...reviewSteps(workbook, PLAIN, template)].flat());
 }
 
 export const inOrder = (lines: readonly Line[]): Line[] =>

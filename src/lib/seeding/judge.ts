@@ -159,15 +159,27 @@ function isJump(before: Workbook, edit: Command): boolean {
 	});
 }
 
+/** As a share of what is largest of the same quantity: below this, a value is what rounding and a plan's margin leave of none. */
+const NONE = 1e-7;
+
 function largestMove(
 	was: ReadonlyMap<string, number>,
 	now: ReadonlyMap<string, number>
 ): Effect | null {
+	const quantityOf = (result: string) => result.slice(0, result.indexOf(' '));
+	const largest = new Map<string, number>();
+	for (const values of [was, now])
+		for (const [result, value] of values) {
+			const name = quantityOf(result);
+			largest.set(name, Math.max(largest.get(name) ?? 0, Math.abs(value)));
+		}
 	let most: Effect | null = null;
-	for (const [result, before] of was) {
-		const after = now.get(result);
-		const by =
-			after === undefined ? Infinity : before === 0 ? (after === 0 ? 0 : 1) : after / before - 1;
+	for (const [result, value] of was) {
+		const least = NONE * largest.get(quantityOf(result))!;
+		const some = (of: number) => (Math.abs(of) < least ? 0 : of);
+		const before = some(value);
+		const after = now.has(result) ? some(now.get(result)!) : Infinity;
+		const by = before === 0 ? (after === 0 ? 0 : 1) : after / before - 1;
 		if (Math.abs(by) > 1e-9 && (!most || Math.abs(by) > Math.abs(most.by))) most = { result, by };
 	}
 	return most;

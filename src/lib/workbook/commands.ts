@@ -118,6 +118,11 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 			if (bad) return bad;
 			return edited(command.about === undefined ? rest : { ...workbook, about: command.about });
 		}
+		case 'set_invented': {
+			const { invented, ...rest } = workbook;
+			if ((invented ?? false) === command.invented) return edited(workbook);
+			return edited(command.invented ? { ...workbook, invented: true } : rest);
+		}
 		case 'patch': {
 			const done = patched(workbook, command.patch);
 			return 'workbook' in done

@@ -94,6 +94,8 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			return `title: ${workbook.title} to ${command.title}`;
 		case 'set_about':
 			return 'describe the workbook';
+		case 'set_invented':
+			return command.invented ? 'figures are invented' : 'figures are no longer invented';
 		case 'patch':
 			return 'take a change back';
 		case 'several':

@@ -13,6 +13,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	title: 'What the workbook is called.',
 	about: 'What it is about, for whoever opens it.',
 	invented: 'Its figures are made up, and every screen says so.',
+	begun_from:
+		'The shipped workbook that it was begun from, by the name of its file: the review list tells which entries still stand as in that one.',
 
 	units: 'Units of its own, beside those that every workbook knows.',
 	'units.symbol': 'How it is written: "coil_rack".',

@@ -178,6 +178,8 @@ export const workbookSchema = z.strictObject({
 	about: z.optional(note),
 	/** Its figures are made up, and every screen says so. */
 	invented: z.optional(z.boolean()),
+	/** The shipped workbook that it was begun from, by the name of its file. */
+	begun_from: z.optional(z.string().check(z.maxLength(LIMITS.name), z.regex(/^[a-z0-9-]+$/))),
 	units: z.optional(z.array(unitDefinitionSchema).check(z.maxLength(200))),
 	sets: z.array(setSchema).check(z.maxLength(200)),
 	relations: z.optional(z.array(relationSchema).check(z.maxLength(200))),

@@ -35,7 +35,7 @@ export const UPGRADES: readonly Upgrade[] = [
 	},
 	{
 		to: 5,
-		why: 'it may hold usual ranges, and lines of the review list that were ticked off',
+		why: 'it may hold usual ranges, lines of the review list that were ticked off, and what it was begun from; pictures and quotes say more of what they stand on',
 		up: (document) => ({ ...document, version: 5 })
 	}
 ];

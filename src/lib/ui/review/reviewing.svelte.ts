@@ -18,10 +18,10 @@ export class Reviewing {
 		this.#writing = writing;
 	}
 
-	/** Begins anew with this workbook. */
-	look(workbook: Workbook): void {
+	/** Begins anew with this workbook; `template`: what it was begun from, once it is fetched. */
+	look(workbook: Workbook, template: Workbook | null = null): void {
 		this.stop();
-		const steps = reviewSteps(workbook, this.#writing);
+		const steps = reviewSteps(workbook, this.#writing, template);
 		const found: Line[] = [];
 		const go = () => {
 			const until = performance.now() + SLICE;

@@ -18,6 +18,19 @@ const en = {
 	nothingIsKeptYet: 'Nothing is kept yet.',
 	close: 'Close',
 
+	// AboutDialog
+	aboutTheWorkbook: 'About this workbook',
+	title: 'Title',
+	about: 'What it is about',
+	figuresAreInvented: 'Its figures are invented: every screen and file says so',
+	asInTemplate: (own: string, entered: string, template: string) =>
+		`${own} of ${entered} entered values are other than in ${template}`,
+	sheet: 'Sheet',
+	own: 'Other',
+	entered: 'Entered',
+	reviewTellsWhich: 'The review list tells which still stand as they were shipped.',
+	save: 'Save',
+
 	// FormDialog
 	cancel: 'Cancel',
 

@@ -37,6 +37,7 @@ const en = {
 
 	// Header
 	invented: '(invented)',
+	aboutTheWorkbook: 'Title, description, whose figures',
 	menu: 'Menu',
 	workbook: 'Workbook',
 	undo: 'Undo',

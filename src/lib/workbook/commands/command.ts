@@ -45,6 +45,8 @@ export type Command =
 	  }
 	| { readonly kind: 'set_title'; readonly title: string }
 	| { readonly kind: 'set_about'; readonly about?: string | undefined }
+	/** Whether its figures are made up. */
+	| { readonly kind: 'set_invented'; readonly invented: boolean }
 	/** What another command made, gone back on or done again, whatever it was. */
 	| { readonly kind: 'patch'; readonly patch: Patch }
 	/** Several as one: all of them or none, in turn. */

@@ -20,6 +20,7 @@ import {
 import { flatten } from '../values';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
+import { withMemberRenamedInTicks } from './ticks';
 import { inserted, listed, mapped, withEntry, without } from './lists';
 import { setPair, withoutMisfits } from './pairs';
 import { mapPictures, mapQuantities } from './parts';
@@ -116,7 +117,12 @@ function replaceMember(
 	const rename = (text: string) =>
 		renameInText(text, id, member.id, { as: 'member', set: set.name });
 	const named = mapQuantities(next, (quantity) => withFormulas(quantity, rename));
-	return edited(renamedMember(named, set.name, id, member.id));
+	return edited(
+		withMemberRenamedInTicks(
+			renamedMember(named, set.name, id, member.id),
+			...([set.name, id, member.id] as const)
+		)
+	);
 }
 
 function removeMember(

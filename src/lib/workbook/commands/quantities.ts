@@ -17,6 +17,7 @@ import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './
 import { mapStudies, mapStudyNames, studyQuantities } from '../study-names';
 import { mapProgrammeNames, programmesOn, withoutInProgrammes } from './programme-names';
 import { shapeRefusal } from './refusal';
+import { withQuantityRenamedInTicks } from './ticks';
 import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
 
 export function editQuantity(workbook: Workbook, command: QuantityCommand): Edit {
@@ -128,7 +129,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	const name = (old: string) => (old === from ? to : old);
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
 	next = mapProgrammeNames(next, { quantity: name });
-	return renamedInFirst(next, from, to);
+	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 
 function removeQuantity(workbook: Workbook, name: string, also: boolean): Edit {

@@ -18,6 +18,7 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',
 	invented: 'whether its figures are invented',
+	begun_from: 'which workbook it was begun from',
 	front: 'what the first screen says'
 };
 const INNER_WORDS: Readonly<Record<InnerList, string>> = { sets: 'members', relations: 'pairs' };

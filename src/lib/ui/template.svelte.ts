@@ -1,0 +1,24 @@
+/** The shipped workbook that the open one was begun from, fetched when somebody asks for what still stands as in it. */
+import { fetchShipped } from '$lib/browser/shipped';
+import { checkedWorkbook } from '$lib/engine/shipped-values';
+import type { Workbook } from '$lib/workbook/schema';
+
+export class Template {
+	/** Null until it is there, and where there is none. */
+	workbook = $state.raw<Workbook | null>(null);
+	#name = '';
+
+	/** A name that this app ships no workbook under leaves nothing to compare with. */
+	async fetch(name: string | undefined): Promise<void> {
+		if (name === this.#name) return;
+		this.#name = name ?? '';
+		this.workbook = null;
+		if (name === undefined) return;
+		try {
+			const workbook = checkedWorkbook(await fetchShipped(name));
+			if (this.#name === name) this.workbook = workbook;
+		} catch {
+			this.#name = '';
+		}
+	}
+}
