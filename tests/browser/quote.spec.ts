@@ -66,6 +66,14 @@ test('a quote follows its quantity, month and product as they are changed', asyn
 	await expect(page.getByRole('main')).toContainText('in February the hours are free');
 	await fields(page).getByRole('combobox', { name: 'Product quoted' }).selectOption('PB15B');
 	await expect(finding(page)).toContainText('of PB15B');
+	// The length that the product is coiled in comes along, and is said; all of it is one step.
+	await expect(field(page, /^Coil length/)).toHaveValue('100');
+	await expect(fields(page)).toContainText(
+		'Coil length is now 100 m/coil, as PB15B has it; it was 50 m/coil.'
+	);
+	await fields(page).getByRole('button', { name: 'Leave it as it was' }).click();
+	await expect(field(page, /^Coil length/)).toHaveValue('50');
+	await undo(page);
 	for (let i = 0; i < 3; i++) await undo(page);
 	await expect(finding(page)).toHaveText(before ?? '');
 });

@@ -65,7 +65,11 @@ describe('a folded row', () => {
 	});
 	it('says how many members have no value', () => {
 		const bad = resultsOf('cheap', [1, 0.06, 0.1, { state: DIVIDES_BY_ZERO }, 0.2]);
-		expect(span('cost', bad)).toMatchObject({ kind: 'error', text: '1 of 2 without value' });
+		expect(span('cost', bad)).toMatchObject({
+			kind: 'error',
+			text: '1 of 2 no value',
+			full: '1 of 2 have no value'
+		});
 	});
 });
 

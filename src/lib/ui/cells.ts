@@ -295,12 +295,12 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 	const total = to - from - span.absent;
 	const instead = span.differ > 0 ? `${span.differ} of ${to - from} differ` : '';
 	const about = { ...EMPTY, same, instead };
-	if (span.errors > 0)
-		return {
-			...about,
-			kind: 'error',
-			text: span.errors === total ? 'No value' : `${span.errors} of ${total} without value`
-		};
+	if (span.errors > 0) {
+		// As short as can be: it has to stand in a column; the tip says it in full.
+		const text = span.errors === total ? 'No value' : `${span.errors} of ${total} no value`;
+		const full = span.errors === total ? text : `${span.errors} of ${total} have no value`;
+		return { ...about, kind: 'error', text, full };
+	}
 	if (span.values === 0)
 		return { ...about, kind: 'nothing', text: span.nothing > 0 ? 'blank' : 'n/a' };
 	let text: string;

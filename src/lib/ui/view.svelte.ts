@@ -4,6 +4,7 @@
  */
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
 import type { Workbook } from '$lib/workbook/schema';
+import { colouringFrom, type Colouring } from './figure/scenario-colours';
 
 /** One cell of the grid: a row's key, and 0 for its label, 1 for the base, 2 and up for scenarios. */
 export interface GridPlace {
@@ -23,6 +24,7 @@ export interface KeptView {
 	readonly subject: string | null;
 	readonly open: readonly string[];
 	readonly start: string | null;
+	readonly colours: Colouring;
 }
 
 const isTextList = (value: unknown): value is readonly string[] =>
@@ -38,6 +40,8 @@ export class View {
 	subject = $state<string | null>(null);
 	/** The starting view above the grid; null for the grid alone. */
 	start = $state<string | null>(null);
+	/** Of scenarios in charts. */
+	colours = $state.raw<Colouring>({});
 	open = $state.raw<ReadonlySet<string>>(new Set());
 	active = $state.raw<GridPlace | null>(null);
 	why = $state.raw<WhyTarget | null>(null);
@@ -69,6 +73,7 @@ export class View {
 			: (workbook.front?.first_subject ?? subjects?.[0]?.id ?? null);
 		this.open = new Set(isTextList(known.open) ? known.open : []);
 		this.start = workbook.starts?.find(({ id }) => id === known.start)?.id ?? null;
+		this.colours = colouringFrom(known.colours);
 		this.active = null;
 		this.why = null;
 		this.editing = null;
@@ -92,7 +97,8 @@ export class View {
 			selectedScenario: this.selectedScenario,
 			subject: this.subject,
 			open: [...this.open].slice(0, 2000),
-			start: this.start
+			start: this.start,
+			colours: this.colours
 		};
 	}
 

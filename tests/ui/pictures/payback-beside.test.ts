@@ -111,7 +111,7 @@ describe('the parts of a value', () => {
 
 	it('are taken along in the table, with what is beyond each option alone', () => {
 		const { open, picture, cases, interactions } = page();
-		const table = paybackTable({ cases, without: [], pending: 0 }, open.layout, picture, {
+		const table = paybackTable({ cases, colours: {}, without: [], pending: 0 }, open.layout, picture, {
 			interactions,
 			sourceOf: (id) => sourceOf(open, id)
 		});

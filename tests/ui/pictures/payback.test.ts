@@ -10,7 +10,13 @@ import {
 	yearsShown
 } from '$lib/ui/pictures/payback/payback';
 import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
-import { paybackTable, rowFigure, subLine } from '$lib/ui/pictures/payback/payback-table';
+import { coloured, colouringFrom } from '$lib/ui/figure/scenario-colours';
+import {
+	FIGURE_COLUMNS,
+	paybackTable,
+	rowFigure,
+	subLine
+} from '$lib/ui/pictures/payback/payback-table';
 import { paybackLine, paybackSummary, paybackTitle } from '$lib/ui/pictures/payback/payback-words';
 import { cases as workbook, openWith, paybackPicture as picture, type Written } from './hand';
 
@@ -102,11 +108,31 @@ describe('the cases', () => {
 		expect(found.cases.map((case_) => case_.id)).toEqual(['line', 'both', 'rewinder']);
 		expect(found.without).toEqual(['Base']);
 	});
-	it('take the first colour for the scenario in hand, the others in order', () => {
+	it('have their colours in order, whichever is in hand', () => {
 		const colours = (selectedScenario: string) =>
 			casesWith(all, selectedScenario).found.cases.map((case_) => case_.colour);
-		expect(colours('both')).toEqual([2, 1, 3]);
+		expect(colours('both')).toEqual([1, 2, 3]);
 		expect(colours('base')).toEqual([1, 2, 3]);
+	});
+	it('keep their colours when another goes or comes, and a newcomer takes one that is free', () => {
+		const open = openWith(workbook, all, 'base');
+		const { colours } = casesOf({ picture, ...open });
+		const without = openWith(workbook, { ...all, line: base }, 'base');
+		const fewer = casesOf({ picture, ...without, colours });
+		expect(fewer.cases.map(({ id, colour }) => [id, colour])).toEqual([
+			['both', 2],
+			['rewinder', 3]
+		]);
+		const kept = colouringFrom(JSON.parse(JSON.stringify(fewer.colours)));
+		expect(coloured(kept, ['new', 'both', 'rewinder'])).toMatchObject({ new: 1, both: 2 });
+		expect(coloured({}, ['a', 'b', 'c', 'd', 'e', 'f', 'g'])).toMatchObject({ e: 5, f: 6, g: 6 });
+		expect(colouringFrom({ a: 1, b: 9, c: 'red' })).toEqual({ a: 1 });
+		expect(colouringFrom(null)).toEqual({});
+	});
+	it('stand under heads that have room for their words', () => {
+		// Common practice, no source: a letter of a bold grotesque is on average under half its size wide.
+		for (const { label, width } of Object.values(FIGURE_COLUMNS))
+			expect(width, label).toBeGreaterThan(8 * label.length);
 	});
 	it('end their lines with their life', () => {
 		const [first, second] = casesWith(all).found.cases;

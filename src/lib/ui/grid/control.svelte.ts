@@ -281,7 +281,7 @@ export class GridControl {
 		else if (key === 'Home') void this.#toEdge(-1, control);
 		else if (key === 'End') void this.#toEdge(1, control);
 		else if (key === 'Enter' && event.altKey) this.ask(row);
-		else if (key === 'Enter') this.use();
+		else if (key === 'Enter' && !control) this.use();
 		else if (key === 'F2') {
 			if (atLabel) this.editQuantity(row);
 			else this.edit(null);

@@ -13,6 +13,8 @@ const en = {
 	// GridHead
 	arrowKeysMoveEnterAsks: 'Arrow keys move, Enter asks why',
 	arrowKeysMoveTypeChange: 'Arrow keys move, type to change, Enter keeps',
+	/** Where the workbook decides something by itself. */
+	keysToWhyNotBetter: '; Ctrl+Enter: why not better',
 	quantity: 'Quantity',
 
 	// MessageLine

@@ -6,5 +6,6 @@ export const stripTexts = {
 	keptAll: (count: number) =>
 		count === 1 ? '1 plan kept as it stands' : `${count} plans kept as they stand`,
 	beingPlanned: 'plans are being made',
-	whyNotBetter: 'Why not better'
+	whyNotBetter: 'Why not better',
+	key: 'Ctrl+Enter'
 };

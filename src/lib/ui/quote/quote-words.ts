@@ -55,6 +55,7 @@ export function differenceText(
 
 export function quoteTitle(quote: Quote, tongue: Tongue): string {
 	const { price, floor, size } = quote;
+	if (price.kind === 'pending') return 'The quote is being computed';
 	const product = quote.choices[0]?.id ?? '';
 	const month = monthOf(quote);
 	const on = quote.standsOn === null ? '' : `, on ${quote.standsOn}`;
@@ -80,7 +81,8 @@ export const monthOf = (quote: Quote) => quote.months.find((month) => month.isCh
 export function quoteLine(quote: Quote): string {
 	const words = quote.choices.slice(1).filter((choice) => choice.label !== monthOf(quote));
 	const on = quote.takenBy ? [`on ${quote.takenBy.id}`] : [];
-	return `${[...words.map((word) => word.label), ...on].join(', ')}; ${unitOf(quote.price)} throughout`;
+	const whom = [...words.map((word) => word.label), ...on].join(', ');
+	return [whom, `${unitOf(quote.price)} throughout`].filter(Boolean).join('; ');
 }
 
 /** Below the mark of this quote. */

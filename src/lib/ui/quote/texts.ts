@@ -74,6 +74,11 @@ const en = {
 	notTheBase: (title: string, base: string) =>
 		`This quote stands on ${title}, not on ${base}: on a plant that may not be there.`,
 
+	cameAlong: (label: string, value: string, member: string, before: string) =>
+		`${label} is now ${value}, as ${member} has it; it was ${before}.`,
+	asItWas: 'Leave it as it was',
+	notEntered: 'not entered',
+
 	// Validity
 	priceByTheClause: 'Price by the clause',
 	price: 'price',

@@ -62,7 +62,11 @@ export function paybackChart(
 					backgroundColor: 'transparent',
 					fill:
 						kind === 'simple' && one.selectedScenario
-							? { target: 'origin', above: sheer(colours.scenario1, 0.1), below: 'transparent' }
+							? {
+									target: 'origin',
+									above: sheer(scenarioColour(colours, one.colour), 0.1),
+									below: 'transparent'
+								}
 							: false
 				}))
 			)

@@ -22,11 +22,11 @@ interface FigureColumn {
 /** The figures of a row, as the table's head has them. */
 export const FIGURE_COLUMNS = {
 	payback: { width: 70, label: 'Payback' },
-	discountedPayback: { width: 86, label: 'discounted' },
-	outlay: { width: 66, label: 'Investment', isMoney: true },
+	discountedPayback: { width: 88, label: 'discounted' },
+	outlay: { width: 92, label: 'Investment', isMoney: true },
 	npv: { width: 70, label: 'NPV', isMoney: true, isSigned: true },
 	irr: { width: 70, label: 'IRR' },
-	annualValue: { width: 100, label: 'Annual value', isMoney: true, isSigned: true }
+	annualValue: { width: 104, label: 'Annual value', isMoney: true, isSigned: true }
 } as const satisfies Readonly<Record<string, FigureColumn>>;
 export type FigureName = keyof typeof FIGURE_COLUMNS;
 export const FIGURES = Object.keys(FIGURE_COLUMNS) as FigureName[];

@@ -7,6 +7,7 @@ import type { Picture, Scenario } from '$lib/workbook/schema';
 import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import { read, type Reading, type Source } from '../../figure/read';
+import { coloured, type Colouring } from '../../figure/scenario-colours';
 
 export type PaybackPicture = Extract<Picture, { kind: 'payback' }>;
 
@@ -38,7 +39,7 @@ export interface Case {
 	readonly annualValue: Reading;
 	readonly life: Reading;
 	readonly selectedScenario: boolean;
-	/** 1 is the scenario in hand, if it has a case; 6 is for all after the named colours. */
+	/** 6 is for all after the named colours. */
 	readonly colour: number;
 }
 
@@ -48,17 +49,19 @@ export interface PaybackInput {
 	readonly results: ReadonlyMap<string, Results>;
 	readonly faults: ReadonlyMap<string, readonly Fault[]>;
 	readonly selectedScenario: string;
+	/** The colours that scenarios have had so far. */
+	readonly colours?: Colouring;
 }
 
 export interface Cases {
 	readonly cases: readonly Case[];
+	/** With those of cases that are new. */
+	readonly colours: Colouring;
 	/** Titles of scenarios that have no outlay, the base among them. */
 	readonly without: readonly string[];
 	/** How many scenarios are not computed yet. */
 	readonly pending: number;
 }
-
-const LAST_COLOUR = 6;
 
 export function casesOf(input: PaybackInput): Cases {
 	const { layout, picture, results, faults, selectedScenario } = input;
@@ -74,15 +77,19 @@ export function casesOf(input: PaybackInput): Cases {
 		return outlay?.kind === 'error' || (outlay?.kind === 'value' && outlay.value !== 0);
 	};
 	const shown = scenarios.filter(hasCase);
-	let next = shown.some(({ id }) => id === selectedScenario) ? 2 : 1;
+	const colours = coloured(
+		input.colours ?? {},
+		shown.map(({ id }) => id)
+	);
 	const cases = shown.map((scenario) => ({
 		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
 		selectedScenario: scenario.id === selectedScenario,
-		colour: scenario.id === selectedScenario ? 1 : Math.min(next++, LAST_COLOUR)
+		colour: colours[scenario.id]!
 	}));
 	const pending = scenarios.filter(({ id }) => outlays.get(id)?.kind === 'pending');
 	return {
 		cases,
+		colours,
 		without: scenarios
 			.filter((scenario) => !shown.includes(scenario) && !pending.includes(scenario))
 			.map((scenario) => scenario.title),
