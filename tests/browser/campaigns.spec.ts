@@ -30,6 +30,10 @@ test('campaigns are switched on in one click: the changeovers of cost, capacity 
 	};
 	expect(await stays('Aug', 'y')).toBeCloseTo(0, 0);
 	expect(await stays('L3', 'x')).toBeCloseTo(0, 0);
+	// Names are whole words, in a column that leaves room for four months.
+	const named = await board.getByRole('rowheader', { name: 'Rewinder hours hold' }).boundingBox();
+	expect(named!.width).toBeLessThan(110);
+	expect(named!.height).toBeLessThan(90);
 	await expect.poll(() => sideways(page)).toBeLessThanOrEqual(0);
 	await page.setViewportSize({ width: 1440, height: 900 });
 

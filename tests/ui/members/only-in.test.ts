@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { layOut } from '$lib/engine/layout';
+import { OK } from '$lib/engine/state';
 import { applyCommand } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { copyIn, presenceInput, standsIn } from '$lib/ui/members/only-in';
+import { copyIn, isThere, presenceInput, standsIn } from '$lib/ui/members/only-in';
 import { texts } from '$lib/ui/members/texts';
 import { shop } from '../shop';
 
@@ -73,6 +75,21 @@ describe('a copy that stands in a scenario alone', () => {
 			'Second line',
 			'Second line and crew'
 		]);
+	});
+
+	it('in every scenario is where the first one is there, and nowhere else', () => {
+		const workbook = plant();
+		const layout = layOut(workbook);
+		const cell = layout.byName.get('installed')!.base;
+		const values = new Float64Array(layout.cells);
+		values[cell] = 1;
+		const results = { scenario: 'base', values, states: new Uint8Array(layout.cells).fill(OK) };
+		const there = (like: string) => isThere(layout, results, lines(workbook), like);
+		expect([there('L1'), there('L2')]).toEqual([true, false]);
+		expect(isThere(layout, undefined, lines(workbook), 'L2')).toBe(true);
+		expect(isThere(layout, results, lines(shop), 'L2')).toBe(true);
+		const named = standsIn(grown, { in: 'all' }, (id) => id === 'second');
+		expect(named.map(({ title }) => title)).toEqual(['Second line']);
 	});
 
 	it('adds no changes to scenarios in which it does not stand', () => {

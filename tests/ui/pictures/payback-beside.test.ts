@@ -111,10 +111,15 @@ describe('the parts of a value', () => {
 
 	it('are taken along in the table, with what is beyond each option alone', () => {
 		const { open, picture, cases, interactions } = page();
-		const table = paybackTable({ cases, colours: {}, without: [], pending: 0 }, open.layout, picture, {
-			interactions,
-			sourceOf: (id) => sourceOf(open, id)
-		});
+		const table = paybackTable(
+			{ cases, colours: {}, without: [], pending: 0 },
+			open.layout,
+			picture,
+			{
+				interactions,
+				sourceOf: (id) => sourceOf(open, id)
+			}
+		);
 		const at = (label: string) => table.columns.indexOf(label);
 		const line = table.rows.find(([title]) => title === 'New line')!;
 		expect(line[at('Present value, investment, EUR')]).toBe(-1_618_000);

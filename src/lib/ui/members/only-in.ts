@@ -1,4 +1,7 @@
 /** Where a copy of a member stands: wherever the first does, or in one scenario alone, so that the others stay as they are. */
+import { cellAt, type Layout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { OK } from '$lib/engine/state';
 import { axesOf } from '$lib/workbook/axes';
 import { takesEntry } from '$lib/workbook/cells';
 import { applyCommand, type Command } from '$lib/workbook/commands';
@@ -23,9 +26,27 @@ export function presenceInput(workbook: Workbook, set: SetDefinition, like: stri
 	return takesEntry(quantity, like) ? quantity.name : null;
 }
 
-/** The scenarios that there are now in which the copy will stand. */
-export function standsIn({ scenarios, ...rest }: Workbook, stands: Stands): readonly Scenario[] {
-	if (stands.in === 'all') return scenarios;
+/** Whether a member is there in the scenario of these results; so it is thought to be until there are any. */
+export function isThere(
+	layout: Layout,
+	results: Results | undefined,
+	set: SetDefinition,
+	member: string
+): boolean {
+	const present = set.present === undefined ? undefined : layout.byName.get(set.present);
+	const ordinal = layout.ordinals.get(set.name)?.get(member) ?? -1;
+	if (!present || !results || present.axes.length !== 1) return true;
+	const cell = cellAt(present, [ordinal]);
+	return results.states[cell] === OK && results.values[cell] === 1;
+}
+
+/** The scenarios that there are now in which the copy will stand; `hasFirst`: whether the first is there. */
+export function standsIn(
+	{ scenarios, ...rest }: Workbook,
+	stands: Stands,
+	hasFirst: (scenario: string) => boolean = () => true
+): readonly Scenario[] {
+	if (stands.in === 'all') return scenarios.filter(({ id }) => hasFirst(id));
 	if (stands.in === 'new') return [];
 	return scenarios.filter(({ id }) =>
 		scenarioChain({ scenarios, ...rest }, id).some((one) => one.id === stands.scenario)

@@ -30,6 +30,7 @@ const en = {
 	changesNone: (title: string, base: string, others: number) =>
 		`“${title}” is a new scenario that starts from ${base} and alone has it; ${others === 1 ? 'the one that there is stays as it is' : `the ${others} that there are stay as they are`}.`,
 	changes: (titles: readonly string[], others: number, mustAll: boolean) => {
+		if (titles.length === 0) return 'It stands in none of the scenarios that there are.';
 		const changed =
 			others === 0
 				? titles.length === 1
