@@ -166,7 +166,7 @@ test('figures that rest on a plan which cannot be had are marked, with one step 
 	// In view where it was typed: what lacks, whose plan it is, and the way back.
 	await expect(panel(page)).toContainText('in Base');
 	await expect(panel(page).getByRole('alert')).toContainText(
-		/^Held at 2,000 m by an entry, and no plan fits\. .*by 100 h/
+		/Held at 2,000 m by an entry, and no plan fits\. .*by 100 h/
 	);
 	await panel(page).getByRole('button', { name: 'Let go' }).click();
 	await expect(finding(page)).toHaveText('Base: the best plan brings 7,270 EUR');
