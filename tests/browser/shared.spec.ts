@@ -42,6 +42,7 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 		'Resin price: 1.9 to 2.1 EUR/kg',
 		'Energy price: 0.16 to 0.18 EUR/kWh'
 	]);
+	await expect(compared).toContainText(/It moves .*EUR\/m, \+\d+\.\d %/);
 	await compared.getByLabel('To revision').selectOption({ label: 'revision 2' });
 	await expect(compared).toContainText('From revision 1 to 2, one change:');
 

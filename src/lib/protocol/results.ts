@@ -32,6 +32,7 @@ export const evaluatedSchema = z.strictObject({
 		})
 	)
 });
+export type Evaluated = z.infer<typeof evaluatedSchema>;
 
 /** Nothing but this: an outsider to the costs sees no note, formula, range, reason or scenario. */
 export const openQuantitySchema = z.strictObject({

@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
 import { movesBetween, moveWords, readHeadlines } from '$lib/ui/moves/moves';
+import { quantityAsJson } from '$lib/engine/json-values';
+import { headlineNames, readEvaluated, type Evaluated } from '$lib/ui/moves/evaluated';
 import { headlinesOf } from '$lib/workbook/headlines';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
@@ -130,5 +132,46 @@ describe('what an edit moves', () => {
 
 	it('is nothing where an entry only stays what it was', () => {
 		expect(moved('price', 2)).toEqual([]);
+	});
+});
+
+describe('what a revision moves, by what a server computed of two', () => {
+	const evaluated = (workbook: Workbook) => {
+		const model = Model.open(workbook);
+		const of = (id: string) =>
+			Object.fromEntries(
+				headlineNames(book).map((name) => {
+					const place = model.layout.byName.get(name)!;
+					return [name, quantityAsJson(model.layout, place, model.results(id), () => null)];
+				})
+			);
+		// As it travels.
+		const scenarios = workbook.scenarios.map(({ id }) => ({ id, quantities: of(id) }));
+		return JSON.parse(JSON.stringify({ scenarios })) as Evaluated;
+	};
+
+	it('is the same as what the page reads of its own engine', () => {
+		expect(headlineNames(book)).toEqual(['cost', 'revenue', 'result', 'break_even']);
+		const readings = readEvaluated(book, evaluated(book), 'A15', 'en');
+		expect(readings.map(({ text, unit }) => `${text} ${unit}`)).toEqual(
+			read(book).map(({ text, unit }) => `${text} ${unit}`)
+		);
+	});
+
+	it('tells a result that has no value in one of them', () => {
+		const without = applyCommand(book, {
+			kind: 'set_inputs',
+			scenario: 'base',
+			entries: [{ quantity: 'sold', at: [], value: 0 }]
+		});
+		if (!without.ok) throw new Error(without.problem.message);
+		const moves = movesBetween(
+			readEvaluated(book, evaluated(book), 'B22', 'en'),
+			readEvaluated(book, evaluated(without.workbook), 'B22', 'en'),
+			['base']
+		);
+		expect(moves.map((move) => moveWords(move, null, 'en'))).toContain(
+			'Break-even price 5 to no value EUR/kg'
+		);
 	});
 });

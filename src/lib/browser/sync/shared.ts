@@ -21,7 +21,7 @@ import type {
 	Who,
 	Workbooks
 } from '$lib/protocol/answers';
-import type { OpenValues } from '$lib/protocol/results';
+import type { Evaluated, OpenValues } from '$lib/protocol/results';
 
 const of = (workbook: string) => `/workbooks/${workbook}`;
 
@@ -67,6 +67,14 @@ export async function fetchShared(entry: SharedEntry): Promise<StoredLink> {
 
 /** What whoever sees open values alone may see. */
 export const openValues = (id: string) => ask<OpenValues>(`${of(id)}/open`, { patienceMs: 60_000 });
+
+/** Some quantities of a revision, in all of its scenarios. */
+export const evaluated = (id: string, revision: number, quantities: readonly string[]) =>
+	ask<Evaluated>(`${of(id)}/evaluate`, {
+		method: 'POST',
+		body: { revision, quantities },
+		patienceMs: 60_000
+	});
 
 export const people = (id: string) => ask<Members>(`${of(id)}/people`);
 export const giveRole = (id: string, person: string, role: Role) =>

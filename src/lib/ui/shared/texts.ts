@@ -17,6 +17,13 @@ const en = {
 		`Nothing differs between revisions ${from} and ${to}.`,
 	changesBetween: (from: number, to: number, count: number) =>
 		`From revision ${from} to ${to}, ${count === 1 ? 'one change' : `${count} changes`}:`,
+	computingMoves: 'What this moves in the results is being computed …',
+	noHeadlines: 'The workbook names no results to show first, so what this moves is not told.',
+	moved: (moves: readonly string[], more: number) =>
+		moves.length === 0
+			? 'It moves none of the headline results.'
+			: `It moves ${moves.join('; ')}${more > 0 ? `; and ${more} more` : ''}.`,
+	movesUnknown: (why: string) => `What this moves in the results cannot be told. ${why}`,
 	closeTheComparison: 'Close the comparison',
 
 	// Conflicts
