@@ -54,7 +54,8 @@ const spoil = (formula: Formula, how: (formula: string) => string): Formula =>
 				)
 			};
 
-describe.each(WAYS)('%s', (check, spoiled, how, scenario) => {
+const ways = WAYS.map(([check, spoiled, how, scenario]) => ({ check, spoiled, how, scenario }));
+describe.each(ways)('$check', ({ check, spoiled, how, scenario }) => {
 	it('holds as shipped, and not when one way alone is off', () => {
 		const model = openShipped('marram');
 		expect(holds(model, check, scenario)).toBe(true);
