@@ -160,6 +160,7 @@ it('the summary and the table hold every load', () => {
 	);
 	expect(capacitySummary(one, 'en')).toContain('Jan rewind 95 %');
 	const table = capacityTable(one);
+	expect(table.caption).toBe(`Load on the hours on offer, in ${one.scenario}`);
 	expect(table.columns).toEqual([
 		'Resource',
 		'Kind',

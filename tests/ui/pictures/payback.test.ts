@@ -10,6 +10,7 @@ import {
 	yearsShown
 } from '$lib/ui/pictures/payback/payback';
 import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
+import { lineOf } from '$lib/ui/figure/open';
 import { coloured, colouringFrom } from '$lib/ui/figure/scenario-colours';
 import {
 	FIGURE_COLUMNS,
@@ -99,6 +100,16 @@ describe('the finding', () => {
 		expect(paybackLine(open.layout, picture, { factor: 0.001, unit: 'kEUR' })).toBe(
 			'Cumulative cash by year of the case, kEUR, for each scenario that has an investment'
 		);
+	});
+});
+
+describe('the line under a finding', () => {
+	it('names the scenario whose figures stand there, where there are several', () => {
+		const { open } = casesWith(all);
+		expect(lineOf(open, 'both', 'in EUR')).toBe('In Line and rewinder. in EUR');
+		const { workbook: own } = open.layout;
+		const alone = { ...open.layout, workbook: { ...own, scenarios: own.scenarios.slice(0, 1) } };
+		expect(lineOf({ layout: alone }, 'base', 'In EUR')).toBe('In EUR');
 	});
 });
 
