@@ -102,8 +102,14 @@ test('a cleared price leaves no value and says whose error it is, until undo', a
 	await expect(strip(page)).toContainText('inherits the error of resin or compound price');
 	await find(page, 'material_cost_per_kilogram');
 	// The five products that start with PX are made of it.
-	await expect(active(page)).toContainText('5 of 10 without value');
+	await expect(active(page)).toContainText('5 of 10 no value');
 	await expect(active(page)).toContainText('error of resin or compound price');
+	// It ends where its column does.
+	const beyond = await active(page).evaluate((cell) => {
+		const said = cell.querySelector('.bad')!.getBoundingClientRect();
+		return said.right - cell.getBoundingClientRect().right;
+	});
+	expect(beyond).toBeLessThanOrEqual(0);
 	await page.keyboard.press('Enter');
 	await page.keyboard.press('ArrowDown');
 	await expect(active(page)).toContainText('No value');
