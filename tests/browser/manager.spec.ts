@@ -1,12 +1,21 @@
 /** A plant manager's question, by mouse and by keys alone: what does one line more bring, and why not more? */
 import type { Page } from 'playwright/test';
-import { active, expect, fact, find, open, strip } from './app';
+import { active, expect, fact, find, findMember, goTo, open, strip } from './app';
 import { test } from './plant';
+
+/** The active cell stands in the column of a scenario. */
+async function inColumnOf(page: Page, scenario: string) {
+	await expect(async () => {
+		// The label is column 1, the base column 2.
+		const at = Number(await active(page).getAttribute('aria-colindex')) - 2;
+		const titles = page.getByRole('grid').getByRole('columnheader').locator('.title');
+		await expect(titles.nth(at)).toHaveText(scenario, { timeout: 5000 });
+	}).toPass();
+}
 
 /** An outlay in the scenario in hand; what it pays back follows with the plan, and one step on, why it is not better. */
 async function readTheCase(page: Page) {
-	await find(page, 'other_outlay');
-	await page.keyboard.press('End');
+	await inColumnOf(page, 'With L9');
 	await page.keyboard.type('1500000');
 	await page.keyboard.press('Enter');
 	await expect(strip(page)).toContainText('9 plans proven best');
@@ -52,7 +61,21 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 	await expect(strip(page).getByRole('combobox', { name: 'Scenario shown' })).toHaveValue(
 		'with_l9'
 	);
+	// Without an investment nothing is praised, and it says where one is entered.
+	const lacks = 'No investment is entered for what is put in';
+	await expect(fact(page, 2)).toHaveText('n/a');
+	await expect(strip(page)).toContainText(lacks);
+	await expect(page.getByText('Life of the other investment')).toBeVisible();
+	await goTo(page, /^Payback$/);
+	const main = page.getByRole('main');
+	await expect(main.getByRole('heading', { level: 1 })).toHaveText(
+		`With L9: ${lacks[0]?.toLowerCase()}${lacks.slice(1)}`
+	);
+	await expect(main).toContainText(`With L9: ${lacks}.`);
+	await strip(page).getByRole('button', { name: 'Other investment', exact: true }).click();
 	await readTheCase(page);
+	await expect(strip(page)).toContainText('life 5 year');
+	await expect(strip(page)).not.toContainText(lacks);
 	await strip(page).getByRole('link', { name: 'Why not better' }).click();
 	await readThePlan(page);
 });
@@ -78,9 +101,37 @@ test('with the keyboard alone', async ({ page }) => {
 	await page.keyboard.type('With L9');
 	await page.keyboard.press('Enter');
 	await expect(dialog).toBeHidden();
+	await expect(strip(page)).toContainText('No investment is entered');
+	// What the scenario in hand lacks is found first, in its own column.
+	await find(page, 'investment');
 	await readTheCase(page);
 	await expect(active(page)).toBeFocused();
 	await expect(page.getByRole('main')).toContainText('Ctrl+Enter: why not better');
 	await page.keyboard.press('Control+Enter');
 	await readThePlan(page);
+});
+
+test('half the demand is no comparison with a base that has it whole, and every picture of the case says so', async ({
+	page
+}) => {
+	await open(page);
+	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('new_line');
+	await findMember(page, 'demand', 3);
+	await page.keyboard.press('End');
+	await inColumnOf(page, 'New line');
+	await page.keyboard.type('6700000');
+	await page.keyboard.press('Enter');
+	const differs = 'Demand is not that of the reference: PX15B';
+	await expect(strip(page)).toContainText(differs);
+	await goTo(page, /^Payback$/);
+	const main = page.getByRole('main');
+	await expect(main.getByRole('heading', { level: 1 })).toHaveText(
+		'New line: demand is not that of the reference: PX15B'
+	);
+	await expect(main).toContainText(`New line: ${differs}. What the scenario gains`);
+	await goTo(page, /^Capacity$/);
+	await expect(main).toContainText(`New line: ${differs}.`);
+	await strip(page).getByRole('button', { name: 'Demand today' }).click();
+	await inColumnOf(page, 'New line');
+	await expect(active(page)).toContainText('6,700,000');
 });

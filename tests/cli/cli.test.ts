@@ -17,7 +17,7 @@ function file(name: string, content: unknown): string {
 
 const workbook = (quantities: object[]) => ({
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Small',
 	sets: [{ name: 'pipe', label: 'Pipe', members: [{ id: 'A' }, { id: 'constructor' }] }],
 	sheets: [{ title: 'Only', quantities }],

@@ -91,7 +91,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Small',
 		sets: [{ name: 'size', label: 'Size', members: [{ id: 'big' }, { id: 'small' }] }],
 		sheets: [

@@ -48,7 +48,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Small',
 		sets: [],
 		sheets: [

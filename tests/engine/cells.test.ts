@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

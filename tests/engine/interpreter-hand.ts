@@ -11,7 +11,7 @@ import { ABSENT, DIVIDES_BY_ZERO, NOT_ENTERED, OFF_END, OK } from '$lib/engine/s
 const layoutOf = (cells: number): Layout => ({
 	workbook: {
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'By hand',
 		sets: [],
 		sheets: [],

@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Plant',
 		sets,
 		relations,

@@ -27,7 +27,7 @@ export const scenario = (
 /** hours per line × speed = metres; total gathers them; gain compares with the reference. */
 export const shop = (scenarios: readonly Scenario[] = []): Workbook => ({
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Two lines',
 	units: [{ symbol: 'EUR' }],
 	sets: [

@@ -20,7 +20,7 @@ export interface Shop {
 export function workbookOf({ sets = {}, relations = {}, units = [], quantities }: Shop): Workbook {
 	return {
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Shop',
 		units,
 		sets: Object.entries(sets).map(([name, given]) => {

@@ -79,7 +79,7 @@ class Maker {
 		for (let i = pick(3); i > 0; i--) scenarios.push(this.#scenario(scenarios, quantities));
 		return {
 			format: 'metrewright',
-			version: 5,
+			version: 6,
 			title: 'At random',
 			sets,
 			relations,

@@ -19,7 +19,7 @@ const product = set('product', 'P1', 'P2', 'P3');
 function workbook(quantities: Quantity[], scenarios: Scenario[] = []): Workbook {
 	return {
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Plant',
 		sets: [product],
 		sheets: [{ title: 'One', quantities }],

@@ -36,7 +36,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

@@ -6,7 +6,7 @@ export const book = (
 	scenarios: readonly Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'To review',
 	sets: [
 		{

@@ -50,7 +50,7 @@ const scenario = (
 ): Scenario => ({ id, title: `Title of ${id}`, parent: 'base', changes, ...more });
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Metre',
 	sets: [set('product', 'A', 'B'), set('line', 'slow', 'fast'), set('year', 'y0', 'y1', 'y2')],
 	sheets: [{ title: 'One', quantities }],

@@ -27,7 +27,7 @@ const study: Study = {
 };
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Pipe',
 	sets: [
 		{

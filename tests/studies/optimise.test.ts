@@ -8,7 +8,7 @@ import type { Workbook } from '$lib/workbook/schema';
 /** A shop that buys a line, an operator and a price: profit, hours, and a ratio without an answer at times. */
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Shop',
 	sets: [
 		{ name: 'pattern', label: 'Pattern', members: [{ id: 'two' }, { id: 'three' }] },

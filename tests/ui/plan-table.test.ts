@@ -7,7 +7,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Two months',
 	sets: [
 		{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] },

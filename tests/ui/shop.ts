@@ -6,7 +6,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 export const shop: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Test shop',
 	invented: true,
 	sets: [

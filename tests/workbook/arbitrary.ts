@@ -68,7 +68,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 5,
+		version: 6,
 		title: 'Random',
 		sets,
 		relations,

@@ -54,6 +54,34 @@ describe('a quantity', () => {
 		expect(next.sets[1]?.present).toBe('stands_there');
 	});
 
+	it('renamed or removed is so in the cautions that are said beside it, or that it mends', () => {
+		const caution = {
+			message: 'Dear.',
+			beside: ['material_cost', 'resin_price'],
+			mended_by: ['resin_price']
+		};
+		const quantity: Quantity = {
+			...{ name: 'is_dear', label: 'Dear', type: 'yes_no', formula: 'resin_price > 3[EUR/kg]' },
+			caution
+		};
+		const with_it = after(plant, { kind: 'add_quantity', sheet: 0, index: 0, quantity });
+		const renamed = after(with_it, {
+			kind: 'replace_quantity',
+			name: 'resin_price',
+			quantity: { ...quantityOf(with_it, 'resin_price'), name: 'price_of_resin' }
+		});
+		expect(quantityOf(renamed, 'is_dear').caution).toEqual({
+			message: 'Dear.',
+			beside: ['material_cost', 'price_of_resin'],
+			mended_by: ['price_of_resin']
+		});
+		const without = after(with_it, { kind: 'remove_quantity', name: 'resin_price', also: true });
+		expect(quantityOf(without, 'is_dear').caution).toEqual({
+			message: 'Dear.',
+			beside: ['material_cost']
+		});
+	});
+
 	it('renamed is renamed in its own formula, in cases and in where', () => {
 		const own = after(plant, {
 			kind: 'add_quantity',

@@ -178,6 +178,8 @@ describe('a quantity', () => {
 		['bad-check', { type: { member_of: 'line' }, check: { message: 'x' } }],
 		['bad-check', { type: 'yes_no', check: { message: 'x', tolerance: 1 } }],
 		['bad-caution', { caution: { message: 'x' } }],
+		['unknown-quantity', { type: 'yes_no', caution: { message: 'x', beside: ['costs'] } }],
+		['unknown-quantity', { type: 'yes_no', caution: { message: 'x', mended_by: ['prices'] } }],
 		['fixed-formula', { fixed: true, formula: '1' }],
 		['unknown-axis', { formula: { by: 'limit', cases: { '*': '1' } } }],
 		[

@@ -5,7 +5,7 @@ import { findQuantity } from '$lib/workbook/lookup';
 
 export const plant: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Two-line shop',
 	invented: true,
 	units: [{ symbol: 'bundle', label: 'Bundle of pipes' }],

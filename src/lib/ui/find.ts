@@ -28,13 +28,20 @@ function rank(words: readonly string[], name: string, label: string): number | n
 	return 3;
 }
 
-export function findQuantities(layout: Layout, typed: string, most = 12): Found[] {
+/** `awaited`: inputs that the scenario in hand lacks; what is looked for is most likely one of them. */
+export function findQuantities(
+	layout: Layout,
+	typed: string,
+	awaited: ReadonlySet<string> = new Set(),
+	most = 12
+): Found[] {
 	const words = plain(typed).split(' ').filter(Boolean);
 	if (words.length === 0) return [];
 	const found: { rank: number; quantity: QuantityLayout }[] = [];
 	for (const quantity of layout.quantities) {
 		const place = rank(words, quantity.quantity.name, quantity.quantity.label);
-		if (place !== null) found.push({ rank: place, quantity });
+		if (place === null) continue;
+		found.push({ rank: awaited.has(quantity.quantity.name) ? -1 : place, quantity });
 	}
 	found.sort((a, b) => a.rank - b.rank || a.quantity.index - b.quantity.index);
 	return found.slice(0, most).map(({ quantity }) => ({

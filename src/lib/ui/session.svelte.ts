@@ -36,6 +36,8 @@ export interface Notice {
 	readonly tone: 'error' | 'caution' | 'said';
 	readonly text: string;
 	readonly details?: readonly string[];
+	/** The scenario that it is about: what is to be entered there is a click away. */
+	readonly scenario?: string;
 	/** Offers to take back the edit of this revision, while it is the last; the item comes back with it. */
 	readonly undo?: { readonly revision: number; readonly item: string };
 }

@@ -11,6 +11,7 @@ import { withDatesWritten } from './file-dates';
 import { findQuantity, findSet, memberPlaces } from './lookup';
 import { printJson } from './print-json';
 import {
+	cautionSchema,
 	changeSchema,
 	frontSchema,
 	memberSchema,
@@ -111,13 +112,14 @@ function inOrder<T extends object>(schema: { shape: object }, value: T): T {
 }
 
 function orderedQuantity(workbook: Workbook, quantity: Quantity): Quantity {
-	const { value, formula, range, usual, spread } = quantity;
+	const { value, formula, range, usual, caution, spread } = quantity;
 	return inOrder(quantitySchema, {
 		...quantity,
 		...(value !== undefined && { value: orderedValues(workbook, quantity, value) }),
 		...(typeof formula === 'object' && {
 			formula: { by: formula.by, cases: orderedCases(workbook, quantity, formula.cases) }
 		}),
+		...(caution && { caution: inOrder(cautionSchema, caution) }),
 		...(range && { range: inOrder(rangeSchema, range) }),
 		...(usual && { usual: inOrder(usualSchema, usual) }),
 		...(spread && { spread: inOrder(spreadSchema, spread) })

@@ -81,6 +81,10 @@ const WORDS: Readonly<Record<string, string>> = {
 	'check.tolerance': 'How far from zero a number may be, in its own unit.',
 	'quantities.caution': 'A caution beside the value wherever this yes/no quantity says yes.',
 	'caution.message': 'What is said where it says yes.',
+	'caution.beside':
+		'Quantities that mislead whoever reads them without it: it is said beside each of them, in the strip and in pictures.',
+	'caution.mended_by':
+		'Inputs by which it is mended: it leads to their cells in the scenario that it is said of.',
 	'usual.min': 'The least that is usual.',
 	'usual.max': 'The most that is usual.',
 	'quantities.source': 'Where the value comes from.',

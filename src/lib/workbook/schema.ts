@@ -28,7 +28,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 5;
+export const VERSION = 6;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -95,6 +95,14 @@ export const spreadSchema = z.strictObject({
 	max: z.number()
 });
 
+export const cautionSchema = z.strictObject({
+	message: note,
+	/** Quantities that mislead whoever reads them without it: it is said beside each, wherever they are shown. */
+	beside: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(60))),
+	/** Inputs by which it is mended: it leads to their cells in the scenario that it is said of. */
+	mended_by: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(6)))
+});
+
 export const quantitySchema = z.strictObject({
 	name: nameSchema,
 	label,
@@ -135,7 +143,7 @@ export const quantitySchema = z.strictObject({
 		z.strictObject({ message: note, tolerance: z.optional(z.number().check(z.nonnegative())) })
 	),
 	/** A caution beside the value wherever this yes/no quantity says yes. */
-	caution: z.optional(z.strictObject({ message: note })),
+	caution: z.optional(cautionSchema),
 	note: z.optional(note),
 	source: z.optional(note),
 	/** ISO 8601 day on which the value was found: "2026-11-24". */

@@ -37,6 +37,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 5,
 		why: 'it may hold usual ranges, lines of the review list that were ticked off, and what it was begun from; pictures and quotes say more of what they stand on',
 		up: (document) => ({ ...document, version: 5 })
+	},
+	{
+		to: 6,
+		why: 'a caution may say which figures mislead without it, and which inputs mend it',
+		up: (document) => ({ ...document, version: 6 })
 	}
 ];
 

@@ -10,7 +10,7 @@ import type { Workbook } from '$lib/workbook/schema';
 
 const book: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Test shop',
 	sets: [{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] }],
 	sheets: [

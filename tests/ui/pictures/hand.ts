@@ -64,7 +64,7 @@ const scenario = (id: string, title: string, parent = 'base') => ({
 /** Two products; the pipe of one has three layers, that of the other a single one. */
 export const pipes: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Two pipes',
 	sets: [
 		{
@@ -160,7 +160,7 @@ export const pipeValues: Written = {
 /** Four years and a case in each of three scenarios. */
 export const cases: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Cases',
 	sets: [
 		{
@@ -186,7 +186,17 @@ export const cases: Workbook = {
 				{
 					...{ name: 'small', label: 'Small', type: 'yes_no', formula: 'outlay < 1[EUR]' },
 					caution: { message: 'A small outlay says little.' }
-				}
+				},
+				{
+					...{ name: 'unlike', label: 'Demand is not the same', type: 'yes_no', per: ['year'] },
+					formula: 'demand < 1[m]',
+					caution: {
+						message: 'No comparison.',
+						beside: ['payback', 'npv'],
+						mended_by: ['demand', 'outlay', 'unlike']
+					}
+				},
+				number('demand', 'm', ['year'], { label: 'Demand of the year' })
 			]
 		}
 	],

@@ -112,7 +112,7 @@ describe('the parts of a value', () => {
 	it('are taken along in the table, with what is beyond each option alone', () => {
 		const { open, picture, cases, interactions } = page();
 		const table = paybackTable(
-			{ cases, colours: {}, without: [], pending: 0 },
+			{ cases, colours: {}, without: [], lacking: null, pending: 0 },
 			open.layout,
 			picture,
 			{

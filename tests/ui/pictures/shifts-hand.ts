@@ -9,7 +9,7 @@ const number = (name: string, unit: string, per: string[] = [], label = name): Q
 
 export const small: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Two lines',
 	sets: [
 		{ name: 'line', label: 'Line', plural: 'Lines', members: [{ id: 'L1' }, { id: 'L2' }] },
@@ -40,6 +40,10 @@ export const small: Workbook = {
 				number('stage_load', '%', ['stage', 'month']),
 				number('freed', 'h/year', [], 'Hours freed'),
 				number('ebit_gained', 'EUR/year', [], 'EBIT'),
+				{
+					...{ name: 'unfair', label: 'Other demand', type: 'yes_no', formula: 'freed < 0[h]' },
+					caution: { message: 'No comparison.', beside: ['ebit_gained'] }
+				},
 				number('price', 'EUR/h'),
 				{ ...number('worked', '1', ['pattern', 'hour']), type: 'yes_no' },
 				number('hours', 'h/year', ['pattern'], 'Scheduled hours'),

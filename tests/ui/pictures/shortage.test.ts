@@ -43,6 +43,20 @@ describe('ways out', () => {
 		expect(waysTitle(none, 'en')).toBe('Two ways out, and none would pay in the years shown');
 	});
 
+	it('leave out of the finding what the workbook says is no comparison, and list it last', () => {
+		const doubted = { ...written, weekends: { ...written.weekends, unfair: 1 } };
+		const found = waysOf(opened(doubted, 'line'), picture);
+		expect(found.ways.map(({ id }) => id)).toEqual(['line', 'buy', 'weekends']);
+		expect(found.ways[2]).toMatchObject({ pays: false, doubt: 'Other demand' });
+		expect(waysTitle(found, 'en')).toBe(
+			'Two ways out, one would pay today; the cheapest hours that pay come from New line, at 88 EUR/h'
+		);
+		const alone = { base: written.base, weekends: doubted.weekends };
+		expect(waysTitle(waysOf(opened(alone), picture), 'en')).toBe(
+			'No scenario frees hours on equal terms'
+		);
+	});
+
 	it('give money in thousands where it is long, with its sign', () => {
 		expect(ways.money.unit).toBe('kEUR/year');
 		expect(wayFigures(ways, ways.ways[0]!, 'en')).toEqual({

@@ -9,7 +9,7 @@ import { proposalOfInput } from '$lib/ui/studies/proposals';
 /** A saving against the base: resin price moves both, the outlay the option alone. */
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Shop',
 	sets: [],
 	sheets: [

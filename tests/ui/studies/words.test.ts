@@ -37,7 +37,7 @@ import { percentText, shownFor } from '$lib/ui/studies/shown';
 const { system: units } = UnitSystem.create([]);
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 5,
+	version: 6,
 	title: 'Shop',
 	sets: [{ name: 'line', label: 'Line', members: [{ id: 'L1' }, { id: 'L2' }] }],
 	sheets: [

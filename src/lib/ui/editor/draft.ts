@@ -161,7 +161,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		range: isNumber ? range.range : undefined,
 		usual: isNumber ? usual.range : undefined,
 		check: draft.check.trim() ? { ...from?.check, message: draft.check.trim() } : undefined,
-		caution: draft.caution.trim() ? { message: draft.caution.trim() } : undefined,
+		caution: draft.caution.trim() ? { ...from?.caution, message: draft.caution.trim() } : undefined,
 		note: text(draft.note),
 		source: text(draft.source),
 		date: text(draft.date),

@@ -7,14 +7,22 @@ import type { Open } from '../figure/open';
 /** Pictures that set all scenarios beside each other; the others show the one in hand, and the base. */
 const OF_ALL: ReadonlySet<Picture['kind']> = new Set(['payback', 'ways_out', 'bridge']);
 
+/** The scenarios whose figures a picture shows. */
+export const scenariosIn = (
+	{ kind }: Picture,
+	{ layout, base, selectedScenario }: Pick<Open, 'layout' | 'base' | 'selectedScenario'>
+): string[] =>
+	OF_ALL.has(kind)
+		? layout.workbook.scenarios.map(({ id }) => id)
+		: [...new Set([selectedScenario, base])];
+
 export function staleIn(
 	stale: Pick<StaleCells, 'of'>,
 	picture: Picture,
-	{ layout, base, selectedScenario }: Pick<Open, 'layout' | 'base' | 'selectedScenario'>
+	open: Pick<Open, 'layout' | 'base' | 'selectedScenario'>
 ): StaleBecause | null {
-	const scenarios = OF_ALL.has(picture.kind)
-		? layout.workbook.scenarios.map(({ id }) => id)
-		: [selectedScenario, base];
+	const { layout } = open;
+	const scenarios = scenariosIn(picture, open);
 	for (const name of textsIn(picture)) {
 		const quantity = layout.byName.get(name);
 		if (!quantity) continue;

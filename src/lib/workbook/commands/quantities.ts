@@ -7,6 +7,7 @@
 import { renameInText } from '$lib/formula/rename';
 import { canonicalQuantity } from '../canonical';
 import { cellGuide, fitting } from '../cells';
+import { withCautionNames } from '../caution-names';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
 import { pictureQuantities, withQuantityRenamed } from '../picture-names';
@@ -116,7 +117,10 @@ function withoutMisfits(workbook: Workbook, quantity: Quantity, also: boolean): 
 /** The workbook with every use of a quantity under its new name. */
 function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	const rename = (text: string) => renameInText(text, from, to, { as: 'name' });
-	let next = mapQuantities(workbook, (quantity) => withFormulas(quantity, rename));
+	const name = (old: string) => (old === from ? to : old);
+	let next = mapQuantities(workbook, (quantity) =>
+		withCautionNames(withFormulas(quantity, rename), name)
+	);
 	next = mapChanges(next, (change) =>
 		change.quantity === from ? { ...change, quantity: to } : change
 	);
@@ -126,7 +130,6 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
 	};
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
-	const name = (old: string) => (old === from ? to : old);
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
 	next = mapProgrammeNames(next, { quantity: name });
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
@@ -183,7 +186,10 @@ function studiesOn(workbook: Workbook, names: ReadonlySet<string>): string[] {
 
 /** The workbook without changes to, facts about and pictures of quantities that are gone. */
 export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Workbook {
-	let next = mapChanges(workbook, (change) => (gone.has(change.quantity) ? undefined : change));
+	let next = mapQuantities(workbook, (quantity) =>
+		withCautionNames(quantity, (name) => (gone.has(name) ? undefined : name))
+	);
+	next = mapChanges(next, (change) => (gone.has(change.quantity) ? undefined : change));
 	next = mapSheets(next, (sheet) => {
 		if (sheet.headline === undefined || !gone.has(sheet.headline)) return sheet;
 		const { headline: _headline, ...rest } = sheet;

@@ -8,6 +8,7 @@ import { findQuantity, findRelation, findSet, memberPlaces, quantityPlaces } fro
 import { FIELD_WORDS } from '../quantity-words';
 import type { Quantity, Range } from '../schema';
 import type { Findings } from './findings';
+import { checkQuantityName } from './front-names';
 import { meant } from './names';
 import { checkUnit, unknownSet } from './units-and-sets';
 
@@ -113,6 +114,10 @@ function checkMeaning(findings: Findings, quantity: Quantity, path: readonly Pro
 		add('check', 'bad-check', 'only a number has a tolerance', 'Take the tolerance out.');
 	if (quantity.caution && type !== 'yes_no')
 		add('caution', 'bad-caution', 'only a yes/no quantity cautions', 'Give it the type "yes_no".');
+	for (const field of ['beside', 'mended_by'] as const)
+		quantity.caution?.[field]?.forEach((name, i) =>
+			checkQuantityName(findings, [...path, 'caution', field, i], name)
+		);
 }
 
 /** A formula by member has a case for each member, and no others. */

@@ -66,7 +66,8 @@ function workbookCautions(
 ): Caution[] {
 	const sheet = layout.byName.get(picture.payback)?.sheet;
 	return layout.quantities.flatMap(({ quantity, base, count: cells, sheet: own }) => {
-		if (!quantity.caution || own !== sheet) return [];
+		// Those that name their figures are said above the picture, of every scenario.
+		if (!quantity.caution || quantity.caution.beside || own !== sheet) return [];
 		const warned = cases.filter(({ id }) => {
 			const one = results.get(id);
 			for (let cell = base; one && cell < base + cells; cell++)

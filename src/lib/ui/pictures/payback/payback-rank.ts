@@ -10,10 +10,11 @@ export type Rank = (typeof RANKS)[number]['value'];
 
 export const isRank = (text: string): text is Rank => RANKS.some(({ value }) => value === text);
 
-/** The best first; cases without the figure last, in their own order. */
+/** The best first; cases without the figure last, in their own order, and so are those that are none to read. */
 export function ranked(cases: readonly Case[], by: Rank): Case[] {
 	const sign = by === 'payback' ? 1 : -1;
-	const worth = (one: Case) => (one[by].kind === 'value' ? sign * one[by].value : Infinity);
+	const worth = (one: Case) =>
+		one[by].kind === 'value' && !one.doubt ? sign * one[by].value : Infinity;
 	return [...cases].sort((a, b) => {
 		const [first, second] = [worth(a), worth(b)];
 		return first === second ? 0 : first - second;

@@ -46,7 +46,11 @@ export interface RowFigure {
 }
 
 /** In place of the years where there is no payback. */
-const notBack = (one: Case) => (outcomeOf(one) === 'nothing-to-pay' ? 'at once' : 'never');
+const NOT_BACK = { 'nothing-to-pay': 'at once', doubtful: 'none' } as const;
+const notBack = (one: Case) => {
+	const outcome = outcomeOf(one);
+	return outcome === 'nothing-to-pay' || outcome === 'doubtful' ? NOT_BACK[outcome] : 'never';
+};
 
 /** One figure of a row in words: "2.7", "never", "none" or "No value". */
 export function rowFigure(one: Case, name: FigureName, scale: Scale, locale: string): RowFigure {

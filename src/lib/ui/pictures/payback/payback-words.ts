@@ -8,7 +8,7 @@ import { outcomeOf, type Case, type Cases, type PaybackPicture } from './payback
 import { rowFigure, type FigureName } from './payback-table';
 import type { Reading } from '../../figure/read';
 import type { Scale } from '../../figure/scale';
-import { count, listed, years } from '../../figure/words';
+import { count, listed, midSentence, years } from '../../figure/words';
 
 const yearText = (reading: Reading, locale: string) => formatNumber(reading.value, 1, locale);
 const inYears = (reading: Reading, locale: string) =>
@@ -20,7 +20,8 @@ const soonest = (cases: readonly Case[]) =>
 		.sort((a, b) => a.payback.value - b.payback.value)[0];
 
 /** The finding: of the scenario in hand if it has a case, else of the one that is back soonest. */
-export function paybackTitle({ cases, pending }: Cases, locale: string): string {
+export function paybackTitle({ cases, lacking, pending }: Cases, locale: string): string {
+	if (lacking) return `${lacking.title}: ${midSentence(lacking.doubt)}`;
 	if (cases.length === 0)
 		return pending > 0 ? 'The scenarios are being computed' : 'No scenario has an investment';
 	const hand = cases.find((case_) => case_.selectedScenario);
@@ -28,11 +29,12 @@ export function paybackTitle({ cases, pending }: Cases, locale: string): string 
 	const subject = hand ?? first ?? cases[0];
 	if (!subject) return '';
 	const outcome = outcomeOf(subject);
+	if (outcome === 'doubtful') return `${subject.title}: ${midSentence(subject.doubt)}`;
 	if (outcome === 'unknown') return `${subject.title} has no payback to show`;
 	if (outcome === 'nothing-to-pay') return `${subject.title} would never be short of cash`;
 	if (outcome === 'never') return neverTitle(cases, subject, hand, first, locale);
 	const said = `${subject.title} would pay back ${!hand && cases.length > 1 ? 'soonest, ' : ''}in ${inYears(subject.payback, locale)}`;
-	const parent = cases.find((case_) => case_.id === subject.parent);
+	const parent = cases.find((case_) => case_.id === subject.parent && !case_.doubt);
 	if (parent && hand) return `${said}, ${besideParent(subject, parent, locale)}`;
 	return `${said}${theRest(cases, subject)}`;
 }
@@ -85,11 +87,13 @@ export function paybackSummary({ cases, without }: Cases, scale: Scale, locale: 
 		const back =
 			outcome === 'pays'
 				? `would pay back after ${inYears(case_.payback, locale)}, discounted ${figure('discountedPayback')}`
-				: outcome === 'never'
-					? 'would not pay back within its life'
-					: outcome === 'nothing-to-pay'
-						? 'would never be below zero'
-						: 'has no payback to show';
+				: outcome === 'doubtful'
+					? `is no case to read: ${midSentence(case_.doubt)}`
+					: outcome === 'never'
+						? 'would not pay back within its life'
+						: outcome === 'nothing-to-pay'
+							? 'would never be below zero'
+							: 'has no payback to show';
 		const last = case_.simple.points.at(-1);
 		const end = last
 			? `, and would end at ${formatDifference(last.y * scale.factor, 0, locale)} ${scale.unit} after ${years(formatNumber(last.x, 0, locale), 'year')}`

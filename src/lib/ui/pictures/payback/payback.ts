@@ -8,6 +8,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import { read, type Reading, type Source } from '../../figure/read';
 import { coloured, type Colouring } from '../../figure/scenario-colours';
+import { saidBeside } from '../../said-beside';
 
 export type PaybackPicture = Extract<Picture, { kind: 'payback' }>;
 
@@ -39,6 +40,8 @@ export interface Case {
 	readonly annualValue: Reading;
 	readonly life: Reading;
 	readonly selectedScenario: boolean;
+	/** Why its figures are not to be read as a case, as the workbook cautions; empty where they are. */
+	readonly doubt: string;
 	/** 6 is for all after the named colours. */
 	readonly colour: number;
 }
@@ -59,6 +62,8 @@ export interface Cases {
 	readonly colours: Colouring;
 	/** Titles of scenarios that have no outlay, the base among them. */
 	readonly without: readonly string[];
+	/** The scenario in hand, where it has no case and the workbook says why. */
+	readonly lacking: { readonly title: string; readonly doubt: string } | null;
 	/** How many scenarios are not computed yet. */
 	readonly pending: number;
 }
@@ -76,6 +81,11 @@ export function casesOf(input: PaybackInput): Cases {
 		const outlay = outlays.get(id);
 		return outlay?.kind === 'error' || (outlay?.kind === 'value' && outlay.value !== 0);
 	};
+	const names = new Set([picture.payback]);
+	const doubtOf = (id: string) =>
+		saidBeside(layout, results.get(id), names)
+			.map(({ text }) => text)
+			.join('; ');
 	const shown = scenarios.filter(hasCase);
 	const colours = coloured(
 		input.colours ?? {},
@@ -84,12 +94,18 @@ export function casesOf(input: PaybackInput): Cases {
 	const cases = shown.map((scenario) => ({
 		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
 		selectedScenario: scenario.id === selectedScenario,
+		doubt: doubtOf(scenario.id),
 		colour: colours[scenario.id]!
 	}));
 	const pending = scenarios.filter(({ id }) => outlays.get(id)?.kind === 'pending');
+	const hand = scenarios.find(
+		(scenario) => scenario.id === selectedScenario && !shown.includes(scenario)
+	);
+	const doubt = hand ? doubtOf(hand.id) : '';
 	return {
 		cases,
 		colours,
+		lacking: hand && doubt ? { title: hand.title, doubt } : null,
 		without: scenarios
 			.filter((scenario) => !shown.includes(scenario) && !pending.includes(scenario))
 			.map((scenario) => scenario.title),
@@ -134,9 +150,14 @@ function lineOf(source: Source, picture: PaybackPicture, name: string): Line {
 }
 
 /** How a case stands with paying back. */
-export type PaybackVerdict = 'pays' | 'never' | 'nothing-to-pay' | 'unknown';
+export type PaybackVerdict = 'pays' | 'never' | 'nothing-to-pay' | 'unknown' | 'doubtful';
 
-export function outcomeOf({ payback, simple }: Pick<Case, 'payback' | 'simple'>): PaybackVerdict {
+export function outcomeOf({
+	payback,
+	simple,
+	doubt
+}: Pick<Case, 'payback' | 'simple' | 'doubt'>): PaybackVerdict {
+	if (doubt) return 'doubtful';
 	if (payback.kind === 'value') return 'pays';
 	if (payback.kind !== 'no-answer') return 'unknown';
 	return simple.points.every((point) => point.y >= 0) ? 'nothing-to-pay' : 'never';

@@ -7,6 +7,7 @@ import type { Picture } from '$lib/workbook/schema';
 import { formatDifference, formatNumber, formatUnit } from '../../format';
 import { sourceOf, type Open } from '../../figure/open';
 import { plain, read, shown, type Reading } from '../../figure/read';
+import { saidBeside } from '../../said-beside';
 import { scaleFor, type Scale } from '../../figure/scale';
 import { count } from '../../figure/words';
 
@@ -24,6 +25,8 @@ export interface Way {
 	readonly pays: boolean;
 	readonly paysLater: boolean;
 	readonly selectedScenario: boolean;
+	/** Why its figures are no comparison, as the workbook cautions; empty where they are. */
+	readonly doubt: string;
 }
 
 export interface Ways {
@@ -35,6 +38,7 @@ export interface Ways {
 }
 
 export function waysOf(open: Open, picture: WaysPicture): Ways {
+	const names = new Set([picture.hours_freed, picture.earned]);
 	const all = open.layout.workbook.scenarios.slice(1).map(({ id, title, note }): Way => {
 		const source = sourceOf(open, id);
 		const [freed, earned] = [read(source, picture.hours_freed), read(source, picture.earned)];
@@ -42,9 +46,13 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 			picture.price_of_hour === undefined ? undefined : read(source, picture.price_of_hour);
 		const later =
 			picture.earned_later === undefined ? undefined : read(source, picture.earned_later);
-		const gains = (money: Reading | undefined) => valueOr(freed, 0) > 0 && valueOr(money, 0) > 0;
+		const doubt = saidBeside(open.layout, open.results.get(id), names)
+			.map(({ text }) => text)
+			.join('; ');
+		const gains = (money: Reading | undefined) =>
+			!doubt && valueOr(freed, 0) > 0 && valueOr(money, 0) > 0;
 		return {
-			...{ id, title, note: note ?? '', freed, earned, later, price },
+			...{ id, title, note: note ?? '', freed, earned, later, price, doubt },
 			pays: gains(earned),
 			paysLater: !gains(earned) && gains(later),
 			selectedScenario: id === open.selectedScenario
@@ -73,8 +81,9 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 const valueOr = (reading: Reading | undefined, otherwise: number) =>
 	reading?.kind === 'value' ? reading.value : otherwise;
 
-/** Those that pay first, then those that pay later; among them by what an hour costs, then by what is earned. */
+/** Those that are no comparison last; those that pay first, then those that pay later; among them by what an hour costs, then by what is earned. */
 function before(a: Way, b: Way): number {
+	if ((a.doubt === '') !== (b.doubt === '')) return a.doubt ? 1 : -1;
 	if (a.pays !== b.pays) return a.pays ? -1 : 1;
 	if (a.paysLater !== b.paysLater) return a.paysLater ? -1 : 1;
 	const [one, other] = [valueOr(a.price, Infinity), valueOr(b.price, Infinity)];
@@ -108,7 +117,9 @@ export function wayFigures({ money }: Ways, way: Way, locale: string): WayFigure
 	};
 }
 
-export function waysTitle({ ways, pending }: Ways, locale: string): string {
+export function waysTitle({ ways: all, pending }: Ways, locale: string): string {
+	const ways = all.filter(({ doubt }) => !doubt);
+	if (ways.length === 0 && all.length > 0) return 'No scenario frees hours on equal terms';
 	if (ways.length === 0)
 		return pending ? 'The scenarios are being computed' : 'No scenario frees hours';
 	const pay = ways.filter((way) => way.pays);
