@@ -104,6 +104,10 @@ test('a cleared price leaves no value and says whose error it is, until undo', a
 	// The five products that start with PX are made of it.
 	await expect(active(page)).toContainText('5 of 10 no value');
 	await expect(active(page)).toContainText('error of resin or compound price');
+	await expect(active(page)).toHaveAttribute(
+		'title',
+		'5 of 10 have no value, error of resin or compound price'
+	);
 	// It ends where its column does.
 	const beyond = await active(page).evaluate((cell) => {
 		const said = cell.querySelector('.bad')!.getBoundingClientRect();
