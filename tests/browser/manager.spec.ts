@@ -35,6 +35,7 @@ async function readThePlan(page: Page) {
 	);
 	const main = page.getByRole('main');
 	await expect(main.getByRole('button', { name: /^L9, August: \d+ % used/ })).toBeVisible();
+	await expect(main).toContainText('100 % is all that may be used, not all that there is');
 	await expect(main).toContainText(/Sold in the month: [\d,]+ m short of what would pay/);
 	await expect(main).toContainText(/What a line hour more is worth, L\d: up to [\d,]+ EUR\/h/);
 }
@@ -131,6 +132,7 @@ test('half the demand is no comparison with a base that has it whole, and every 
 	await expect(main).toContainText(`New line: ${differs}. What the scenario gains`);
 	await goTo(page, /^Capacity$/);
 	await expect(main).toContainText(`New line: ${differs}.`);
+	await expect(main).toContainText('100 is all net hours, of which a plan may fill a share');
 	await strip(page).getByRole('button', { name: 'Demand today' }).click();
 	await inColumnOf(page, 'New line');
 	await expect(active(page)).toContainText('6,700,000');

@@ -144,3 +144,41 @@ describe('another demand than that of the reference', () => {
 		expect(read(model, 'demand_differs', 'PB10B', NEW)).toBe(0);
 	});
 });
+
+describe('hours that a copied line adds', () => {
+	const UNMET = 1;
+	/** Lines whose products customers get in full today. */
+	const idle = (model: Model) =>
+		['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'].filter((line) =>
+			(model.workbook.relations ?? [])
+				.find(({ name }) => name === 'runs')!
+				.pairs.filter(([, on]) => on === line)
+				.every(([product]) => read(model, 'unmet_demand', product!, 'today') < UNMET)
+		);
+
+	it('are cautioned where nothing that it makes is short today, and nowhere else', () => {
+		const without = idle(openShipped('marram'));
+		expect(without.length).toBeGreaterThan(0);
+		expect(without).not.toContain('L6');
+		for (const like of [without[0]!, 'L6']) {
+			const model = copied('line', like);
+			const said = read(model, 'line_without_use', 'N', NEW);
+			expect(said, like).toBe(like === 'L6' ? 0 : 1);
+			// A line that the reference has is none that is put in.
+			expect(read(model, 'line_without_use', 'L7', NEW)).toBe(0);
+		}
+	});
+});
+
+it('pages that show loads of different hours say which hours are their 100 %', () => {
+	const { workbook } = openShipped('marram');
+	const capacity = workbook.pictures?.find(({ kind }) => kind === 'capacity');
+	expect(capacity).toMatchObject({ note: expect.stringContaining('100 is all net hours') });
+	const model = openShipped('marram');
+	const share = read(model, 'planning_factor', 'L5') / 100;
+	// Full by the plan, and by as much less of all net hours.
+	const hours = read(model, 'line_hours_planned', 'L5', 'Aug', 'today');
+	const net = read(model, 'net_hours_of_month', 'L5', 'Aug');
+	expect(hours / (share * net)).toBeCloseTo(1, 5);
+	expect(read(model, 'planned_load_by_month', 'L5', 'Aug')).toBeCloseTo(100 * share, 3);
+});

@@ -29,7 +29,7 @@ export const texts = {
 
 	runs: 'What runs where',
 	runsHint:
-		'Each bar is what there is, cut into what is used of it. Type a figure to hold it whatever comes of it; clear it to let the plan decide again. Drag a piece of a bar to where it shall run instead, by touch after a moment; with the keyboard, M takes up what stands in a figure, arrow keys lead on, Enter puts it down.',
+		'Each bar is what its row lets the plan use, cut into what is used of it: 100 % is all that may be used, not all that there is. Type a figure to hold it whatever comes of it; clear it to let the plan decide again. Drag a piece of a bar to where it shall run instead, by touch after a moment; with the keyboard, M takes up what stands in a figure, arrow keys lead on, Enter puts it down.',
 	/** Moving a piece. */
 	standsHere: 'It runs here now.',
 	cannotRun: (what: string, where: string, relation: string) =>
