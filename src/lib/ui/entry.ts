@@ -8,6 +8,7 @@ import { readDate } from '$lib/workbook/date-text';
 import { isPermitted } from '$lib/workbook/range';
 import type { Range, Scalar } from '$lib/workbook/schema';
 import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
+import { reckon } from './reckoning';
 
 export type Converted =
 	{ readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
@@ -24,6 +25,8 @@ export interface FieldSpec {
 	readonly locale: string;
 	/** A number with a unit, in the field's own unit. */
 	readonly convert: (value: number, unit: string) => Converted;
+	/** What stands there, where a person may reckon: "+9%" of it, "2.02 * 1.09". Left out, only values are read. */
+	readonly stands?: number | null;
 }
 
 export type Entry =
@@ -33,6 +36,8 @@ export type Entry =
 			readonly value: Scalar;
 			/** The unit that was written, if it is another than the field's. */
 			readonly from: string | null;
+			/** It was worked out of what was typed. */
+			readonly isReckoned?: boolean;
 	  }
 	| { readonly ok: false; readonly message: string };
 
@@ -176,6 +181,8 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (date !== null) return { ok: true, value: date, from: null };
 	if (spec.date && /^\d{4}-\d/.test(trimmed))
 		return refused(`${quoted(trimmed)} is no date. Write one as in 2027-05-06.`);
+	const reckoned = spec.date || spec.stands === undefined ? null : reckonedIn(trimmed, spec);
+	if (reckoned) return reckoned.ok ? within(reckoned.value, spec) : refused(reckoned.message);
 	const read = readNumber(trimmed, spec.locale);
 	if (!read.ok) return refused(read.message);
 	const sameUnit =
@@ -184,12 +191,29 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 		? { ok: true, value: read.value }
 		: spec.convert(read.value, read.unit);
 	if (!converted.ok) return refused(converted.message);
-	if (!isPermitted(converted.value, spec.range)) {
-		const shown = formatNumber(converted.value, decimalsWritten(converted.value, 9), spec.locale);
+	const entry = within(converted.value, spec);
+	return entry.ok ? { ok: true, value: entry.value, from: sameUnit ? null : read.unit } : entry;
+}
+
+function reckonedIn(text: string, spec: FieldSpec) {
+	const isShare = spec.convert(1, '%').ok;
+	return reckon(text, spec.stands ?? null, isShare, (part) => {
+		const digits = plainDigits(part.replace(thinSeparators, ''), spec.locale);
+		if (!digits.ok) return digits;
+		const value = Number(digits.digits);
+		return Number.isFinite(value)
+			? { ok: true, value }
+			: { ok: false, message: `${quoted(part)} is not a number.` };
+	});
+}
+
+function within(value: number, spec: FieldSpec): Entry {
+	if (!isPermitted(value, spec.range)) {
+		const shown = formatNumber(value, decimalsWritten(value, 9), spec.locale);
 		const units = formatUnit(spec.unit) ? ` ${formatUnit(spec.unit)}` : '';
 		return refused(
 			`${shown}${units} is outside what is permitted: ${permittedText(spec.range, spec.unit, spec.locale)}.`
 		);
 	}
-	return { ok: true, value: converted.value, from: sameUnit ? null : read.unit };
+	return { ok: true, value, from: null, isReckoned: true };
 }

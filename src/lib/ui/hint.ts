@@ -73,7 +73,7 @@ export function editHint(
 	if (text.trim() === '' && spec.type === 'number') notes.unshift('empty: nobody entered a value');
 	const marked = /[.,'’\s]/.test(text.trim());
 	const becomes =
-		typeof entry.value === 'number' && (entry.from !== null || marked)
+		typeof entry.value === 'number' && (entry.from !== null || entry.isReckoned === true || marked)
 			? `= ${shown(entry.value, spec)}`
 			: '';
 	const below = notes.join('; ');

@@ -6,7 +6,6 @@
 import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
-import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
 import { isInputCell } from '../cells';
 import type { FieldSpec } from '../entry';
@@ -14,6 +13,7 @@ import { fieldSpec } from '../field';
 import { messagesOf } from '../messages';
 import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
+import { enterValues, targetsOf, type Target } from './entries';
 
 export interface Editing {
 	readonly row: string;
@@ -126,7 +126,12 @@ export class GridControl {
 	edit(typed: string | null): void {
 		const row = this.rows[this.activeRow];
 		if (row?.kind !== 'quantity' || this.activeColumn < 1) return;
-		const refusal = this.refusal(row, this.activeColumn);
+		// What is typed on a folded row is for all of its values; there is none to begin from.
+		const isForAll = row.open !== null && typed !== null;
+		const refusal =
+			isForAll && this.targets(row, this.activeColumn).length > 0
+				? ''
+				: this.refusal(row, this.activeColumn);
 		if (refusal) this.session.said = refusal;
 		else this.editing = { row: row.key, column: this.activeColumn, typed };
 	}
@@ -141,23 +146,30 @@ export class GridControl {
 		else await this.move(step, 0);
 	}
 
+	/** The cells that an entry here is for: what is marked, all of a folded row, or the one itself. */
+	targets(row: QuantityRow, column: number): Target[] {
+		const [low, high, left, right] = this.block;
+		const isMarked = this.anchor !== null && (low < high || left < right);
+		if (!isMarked) return this.#targetsIn(row, column);
+		const found: Target[] = [];
+		for (let at = Math.max(left, 1); at <= right; at++)
+			for (const one of this.rows.slice(low, high + 1))
+				if (one.kind === 'quantity') found.push(...this.#targetsIn(one, at));
+		return found;
+	}
+
+	#targetsIn(row: QuantityRow, column: number): Target[] {
+		const scenario = this.columns[column - 1];
+		return scenario === undefined ? [] : targetsOf(this.session, row, scenario);
+	}
+
 	/** Writes one value; undefined follows the parent again. Gives a sentence if it cannot be. */
 	enter(row: QuantityRow, column: number, value: Scalar | undefined): string | null {
-		const { layout, workbook, baseId } = this.session;
+		const { layout } = this.session;
 		const scenario = this.columns[column - 1];
-		if (!layout || !workbook || scenario === undefined) return null;
+		if (!layout || scenario === undefined) return null;
 		const at = membersOf(layout, row.from);
-		const quantity = row.quantity.quantity.name;
-		let entered = value;
-		if (scenario !== baseId && value !== undefined && value !== null) {
-			const parent = workbook.scenarios.find((one) => one.id === scenario)?.parent ?? baseId;
-			if (inputAt(workbook, parent, quantity, at).value === value) entered = undefined;
-		}
-		return this.session.apply({
-			kind: 'set_inputs',
-			scenario,
-			entries: [{ quantity, at, value: entered }]
-		});
+		return enterValues(this.session, [{ quantity: row.quantity, scenario, at }], [value]);
 	}
 
 	/** Empties a field of the base; a scenario's follows its parent again. */

@@ -6,6 +6,8 @@ const en = {
 	noChoiceBeginsWith: (letters: string) => `No choice begins with "${letters}".`,
 	notKept: (message: string) => `Not kept: ${message}`,
 	notEntered: 'not entered',
+	forMany: (count: number) => `Enter keeps it in all ${count} values.`,
+	firstBecomes: (becomes: string) => `first ${becomes}`,
 
 	// Grid
 	quantitiesAndScenarios: (title: string) => `${title}: quantities and scenarios`,

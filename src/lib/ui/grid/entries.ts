@@ -1,0 +1,96 @@
+/**
+ * What is typed into the grid, for one cell or for many at once: which cells take it, how each of them reads it, and the
+ * command that writes it.
+ */
+import { membersOf, type QuantityLayout } from '$lib/engine/layout';
+import { ABSENT } from '$lib/engine/state';
+import type { Command, InputEntry } from '$lib/workbook/commands';
+import { inputAt } from '$lib/workbook/scenario';
+import type { Scalar } from '$lib/workbook/schema';
+import { isInputCell } from '../cells';
+import { readEntry, type FieldSpec } from '../entry';
+import { fieldSpec } from '../field';
+import type { QuantityRow } from '../rows';
+import type { Session } from '../session.svelte';
+
+/** One cell in one scenario that takes an entry. */
+export interface Target {
+	readonly quantity: QuantityLayout;
+	readonly scenario: string;
+	readonly at: readonly string[];
+}
+
+/** All of a row that take an entry in a scenario: of a folded row, each of its values. */
+export function targetsOf(session: Session, row: QuantityRow, scenario: string): Target[] {
+	const { layout, baseId, readOnly, results } = session;
+	const { quantity } = row;
+	if (!layout || readOnly || (quantity.quantity.fixed && scenario !== baseId)) return [];
+	const states = results.get(scenario)?.states;
+	const found: Target[] = [];
+	for (let cell = row.from; cell < row.to; cell++)
+		if (states?.[cell] !== ABSENT && isInputCell(layout.workbook, quantity, cell))
+			found.push({ quantity, scenario, at: membersOf(layout, cell) });
+	return found;
+}
+
+/** What a cell takes, with what stands there. */
+export function specAt(session: Session, { quantity, scenario, at }: Target): FieldSpec {
+	const { layout, workbook, units, locale } = session;
+	if (!layout || !workbook) throw new Error('A field was asked for while no workbook is open.');
+	const stands = inputAt(workbook, scenario, quantity.quantity.name, at).value;
+	return {
+		...fieldSpec(layout, quantity, units, locale),
+		stands: typeof stands === 'number' ? stands : null
+	};
+}
+
+/** Read for each cell by itself, "+9%" of what stands there: all of them are written, or none, and the sentence says why. */
+export function enterText(
+	session: Session,
+	targets: readonly Target[],
+	text: string
+): string | null {
+	const values: Scalar[] = [];
+	for (const target of targets) {
+		const entry = readEntry(text, specAt(session, target));
+		if (!entry.ok)
+			return targets.length === 1
+				? entry.message
+				: `${[target.quantity.quantity.label, ...target.at].join(', ')}: ${entry.message}`;
+		values.push(entry.value);
+	}
+	return enterValues(session, targets, values);
+}
+
+/** Undefined follows the parent again. */
+export function enterValues(
+	session: Session,
+	targets: readonly Target[],
+	values: readonly (Scalar | undefined)[]
+): string | null {
+	const byScenario = new Map<string, InputEntry[]>();
+	targets.forEach((target, i) => {
+		const entries = byScenario.get(target.scenario) ?? [];
+		byScenario.set(target.scenario, entries);
+		entries.push({
+			quantity: target.quantity.quantity.name,
+			at: target.at,
+			value: ownValue(session, target, values[i])
+		});
+	});
+	const commands: Command[] = [...byScenario].map(([scenario, entries]) => ({
+		...{ kind: 'set_inputs', scenario, entries }
+	}));
+	return session.apply(...commands);
+}
+
+/** In a scenario, what its parent says is no entry of its own. */
+function ownValue(
+	{ workbook, baseId }: Session,
+	{ quantity, scenario, at }: Target,
+	value: Scalar | undefined
+): Scalar | undefined {
+	if (!workbook || scenario === baseId || value === undefined || value === null) return value;
+	const parent = workbook.scenarios.find((one) => one.id === scenario)?.parent ?? baseId;
+	return inputAt(workbook, parent, quantity.quantity.name, at).value === value ? undefined : value;
+}
