@@ -115,3 +115,27 @@ export function moveWords(
 	const words = [`${after.label}${where} ${before.text} to ${after.text}`, unit].filter(Boolean);
 	return [words.join(' '), relative].filter(Boolean).join(', ');
 }
+
+/** The few that moved most in words, those of the base first, and how many more there are. */
+export function tellMoves(
+	before: readonly Reading[],
+	after: readonly Reading[],
+	{ workbook, baseId, inHand, locale }: ToldOf
+): { readonly words: string[]; readonly more: number } {
+	const order = new Set([baseId, inHand, ...workbook.scenarios.map(({ id }) => id)]);
+	const title = (id: string) =>
+		id === baseId ? null : (workbook.scenarios.find((one) => one.id === id)?.title ?? id);
+	const moves = movesBetween(before, after, [...order]);
+	const words = moves
+		.slice(0, MOST_MOVES)
+		.map((move) => moveWords(move, title(move.after.scenario), locale));
+	return { words, more: moves.length - words.length };
+}
+
+interface ToldOf {
+	readonly workbook: Workbook;
+	readonly baseId: string;
+	/** The scenario in hand comes after the base. */
+	readonly inHand: string;
+	readonly locale: string;
+}
