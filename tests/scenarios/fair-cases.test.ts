@@ -182,3 +182,29 @@ it('pages that show loads of different hours say which hours are their 100 %', (
 	expect(hours / (share * net)).toBeCloseTo(1, 5);
 	expect(read(model, 'planned_load_by_month', 'L5', 'Aug')).toBeCloseTo(100 * share, 3);
 });
+
+describe('a line that is put in without people', () => {
+	it.each([
+		['line', 'L6'],
+		['rewinder', 'R2']
+	] as const)(
+		'a %s like %s is cautioned until somebody mans it, or those who are there do',
+		(kind, like) => {
+			const model = copied(kind, like);
+			expect(read(model, 'people_missing', NEW)).toBe(1);
+			expect(read(model, 'people_missing')).toBe(0);
+			set(model, 'with_copy', 'posts', ['extrusion operator'], 3.5);
+			expect(read(model, 'people_missing', NEW)).toBe(0);
+			set(model, 'with_copy', 'posts', ['extrusion operator'], 3);
+			expect(read(model, 'people_missing', NEW)).toBe(1);
+			set(model, 'with_copy', 'manned_by_those_there', [], true);
+			expect(read(model, 'people_missing', NEW)).toBe(0);
+		}
+	);
+
+	it('is asked of none of the shipped scenarios', () => {
+		const model = openShipped('marram');
+		for (const { id } of model.workbook.scenarios)
+			expect(read(model, 'people_missing', { scenario: id }), id).toBe(0);
+	});
+});

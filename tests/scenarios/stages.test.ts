@@ -190,6 +190,9 @@ describe('a round of a line', () => {
 		// 15, 28, 22 mm and back to 15: twice from thick to thin
 		expect(read(turned, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.6 + 2.6, 12);
 		enter(turned, ['campaign_order', ['PB22B', 'L6'], 2]);
+		// Which of them is first matters once one of them runs in campaigns.
+		expect(read(turned, 'place_is_clear', 'PB22B', 'L6')).toBe(1);
+		enter(turned, ['campaign_chosen', ['PB22B', 'L6', '12 a year'], true]);
 		expect(read(turned, 'place_is_clear', 'PB22B', 'L6')).toBe(0);
 	});
 });

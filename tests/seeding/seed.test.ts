@@ -107,6 +107,26 @@ describe('what becomes of one edit', () => {
 		});
 	});
 
+	it('holds a new scenario against the one above it: what that says already is nothing new', () => {
+		const scenario = { id: 'more', title: 'More', parent: 'second_shift', changes: [] };
+		const change = (value: number) =>
+			judge.judge({
+				...{ class: null, quantity: 'overheads', what: '' },
+				edit: {
+					kind: 'several',
+					commands: [
+						{ kind: 'add_scenario', index: 2, scenario },
+						{
+							...{ kind: 'set_inputs', scenario: 'more' },
+							entries: [{ quantity: 'overheads', at: [], value }]
+						}
+					]
+				}
+			});
+		expect(change(215_000).means).toBeNull();
+		expect(change(2_100_000).means).toBe('caution');
+	});
+
 	it('leaves the sound workbook as it was', () => {
 		const before = entry('overheads', 231_000);
 		entry('scrap', 40, 'R16');

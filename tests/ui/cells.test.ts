@@ -57,6 +57,41 @@ describe('a cell of a scenario', () => {
 	});
 });
 
+describe('what is left of a check', () => {
+	const check = { message: 'The ways differ.', tolerance: 1e-6 };
+	const place = quantity('cost');
+	const closing = { ...place, quantity: { ...place.quantity, check } };
+	const of = (...values: readonly number[]) => {
+		const results = resultsOf('base', [2.02, 0.06, 0.1, ...values]);
+		const context = { layout, quantity: closing, locale: 'en', base: results };
+		return [
+			viewCell(context, results, place.base),
+			viewSpan(context, results, place.base, place.base + 2)
+		];
+	};
+
+	it('within its tolerance shows as none, with all digits on demand', () => {
+		const [cell, all] = of(-2.3e-10, 0);
+		expect(cell).toMatchObject({ text: '0', full: expect.stringContaining('0.00000000023') });
+		expect(all!.text).toBe('all 0');
+	});
+
+	it('of a computed value beside one a thousand million times as large shows as none too', () => {
+		const results = resultsOf('base', [2.02, 0.06, 0.1, 0.00026, 1_216_505]);
+		const context = { layout, quantity: place, locale: 'en', base: results };
+		expect(viewSpan(context, results, place.base, place.base + 2).text).toBe('0 to 1,216,505');
+		const entered = { ...context, quantity: quantity('mass') };
+		const small = resultsOf('base', [2.02, 0.00026, 1_216_505]);
+		const { base } = quantity('mass');
+		expect(viewSpan({ ...entered, base: small }, small, base, base + 2).text).toMatch(/^0\.00026/);
+	});
+
+	it('beyond it shows what it is', () => {
+		expect(of(-2.3e-10, 0.25)[1]!.text).toMatch(/^0(\.0+)? to 0\.25/);
+		expect(of(-0.5, 0)[0]!.text).toMatch(/^−0\.5/);
+	});
+});
+
 describe('a folded row', () => {
 	it('spans its members and counts those that differ', () => {
 		expect(span('cost', base).text).toBe('0.1212 to 0.2020');

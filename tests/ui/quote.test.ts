@@ -54,6 +54,7 @@ describe('the words of a quote', () => {
 		const { quote } = pageOf(model);
 		expect(quote.target.value).toBeLessThan(quote.floor.value);
 		expect(quoteTitle(quote, tongue)).toMatch(/over the floor; the target lies under it$/);
+		expect(quoteTitle(quote, tongue, true)).toMatch(/: the plan has no hours for it$/);
 		expect(standing(quote, tongue)).not.toContain('to target');
 	});
 

@@ -41,6 +41,9 @@ export interface Verdict {
 /** Whether any plan was made anew. */
 export type Follow = (model: Model) => boolean;
 
+/** What a plan that was left behind may say. */
+const OF_PLANS: ReadonlySet<Means> = new Set(['error', 'range', 'check', 'caution']);
+
 /** More cells of an edit than this are told by their number, without marks. */
 const TOLD = 8;
 
@@ -88,14 +91,27 @@ export class Judge {
 	}
 
 	/**
-	 * Plans follow edits, and what a plan left behind says is nobody's slip: where a check or a caution speaks, the plans
-	 * are made anew before it counts. Where nothing does, the plan that stands will do.
+	 * Plans follow edits, and what a plan left behind says is nobody's slip: where an error, a range, a check or a caution
+	 * speaks, the plans are made anew before it counts. Where nothing does, the plan that stands will do.
 	 */
 	#afterPlans(fault: Fault, model: Model): Verdict {
-		const found = this.#seen(fault, seenOf(model));
-		const isOfPlans = found.means === 'check' || found.means === 'caution';
+		const as = (id: string) => this.#knownScenario(model.workbook, id);
+		const found = this.#seen(fault, seenOf(model, as));
+		const isOfPlans = found.means !== null && OF_PLANS.has(found.means);
 		if (!isOfPlans || !this.#follow?.(model)) return found;
-		return this.#seen(fault, seenOf(model));
+		return this.#seen(fault, seenOf(model, as));
+	}
+
+	/** The scenario itself, or the nearest above it that was there before the edit. */
+	#knownScenario(workbook: Workbook, id: string): string {
+		const isKnown = (one: string) => this.#sound.scenarios.some((scenario) => scenario.id === one);
+		let here = id;
+		while (!isKnown(here)) {
+			const parent = workbook.scenarios.find((scenario) => scenario.id === here)?.parent;
+			if (!parent) return here;
+			here = parent;
+		}
+		return here;
 	}
 
 	#seen(fault: Fault, seen: Seen): Verdict {

@@ -1,5 +1,6 @@
 /** What a person would see of a workbook: values, errors, checks that fail, cautions, the review list. */
 import { checkVerdict, isCaution, isUnusual } from '$lib/engine/check-verdict';
+import { membersOf } from '$lib/engine/layout';
 import type { Model } from '$lib/engine/model';
 import { isError, OK, OUT_OF_RANGE } from '$lib/engine/state';
 import { marksOf, reviewLines } from '$lib/review/review';
@@ -18,7 +19,8 @@ export interface Seen {
 	readonly columns: readonly { readonly values: Float64Array; readonly states: Uint8Array }[];
 }
 
-export function seenOf(model: Model): Seen {
+/** `as`: the scenario whose name stands for another: a new one says nothing new by what its parent says already. */
+export function seenOf(model: Model, as: (scenario: string) => string = (id) => id): Seen {
 	const { workbook, layout } = model;
 	const errors = new Set<string>();
 	const outOfRange = new Set<string>();
@@ -29,20 +31,23 @@ export function seenOf(model: Model): Seen {
 	const columns = workbook.scenarios.map(({ id }) => model.column(id));
 	workbook.scenarios.forEach(({ id }, s) => {
 		const { values, states } = columns[s]!;
+		const scenario = as(id);
+		// By members and not by places, which move where another member comes.
+		const at = (cell: number) => membersOf(layout, cell).join();
 		for (const { quantity, base, count } of layout.quantities) {
 			const { check, caution, usual, name } = quantity;
 			const isTold = isHeadline.has(name) && (quantity.type ?? 'number') === 'number';
 			for (let cell = base; cell < base + count; cell++) {
 				const [value, state] = [values[cell]!, states[cell]!];
-				if (state === OUT_OF_RANGE) outOfRange.add(`${id} ${name}`);
-				else if (isError(state)) errors.add(`${id} ${name}`);
+				if (state === OUT_OF_RANGE) outOfRange.add(`${scenario} ${name}`);
+				else if (isError(state)) errors.add(`${scenario} ${name}`);
 				if (check && checkVerdict(quantity, value, state) === 'fails')
-					failing.add(`${id} ${name} ${cell - base}`);
+					failing.add(`${scenario} ${name} ${at(cell)}`);
 				if (caution && isCaution(quantity, value, state))
-					cautions.add(`${id} ${name} ${cell - base}`);
+					cautions.add(`${scenario} ${name} ${at(cell)}`);
 				if (usual && isUnusual(quantity, value, state))
-					cautions.add(`usual ${id} ${name} ${cell - base}`);
-				if (isTold && state === OK) headlines.set(`${name} ${cell - base} ${id}`, value);
+					cautions.add(`usual ${scenario} ${name} ${at(cell)}`);
+				if (isTold && state === OK) headlines.set(`${name} ${at(cell)} ${id}`, value);
 			}
 		}
 	});

@@ -9,7 +9,7 @@ import type { QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
 import { takesEntry } from '$lib/workbook/cells';
-import type { SetDefinition, Workbook } from '$lib/workbook/schema';
+import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import {
 	cut,
 	decimalsFor,
@@ -100,12 +100,19 @@ export function choiceSet(layout: HoldsSets, quantity: QuantityLayout): SetDefin
 	return layout.workbook.sets.find((set) => set.name === type.member_of) ?? null;
 }
 
-const decimalsKept = new WeakMap<Results, Map<string, number>>();
+interface Sizes {
+	readonly decimals: number;
+	readonly largest: number;
+}
+const sizesKept = new WeakMap<Results, Map<string, Sizes>>();
 
 /** Decimals of a whole quantity, so that its members align: from its largest value in the base. */
-export function quantityDecimals(layout: QuantityLayout, results: Results): number {
-	const known = decimalsKept.get(results) ?? new Map<string, number>();
-	decimalsKept.set(results, known);
+export const quantityDecimals = (layout: QuantityLayout, results: Results): number =>
+	sizesOf(layout, results).decimals;
+
+function sizesOf(layout: QuantityLayout, results: Results): Sizes {
+	const known = sizesKept.get(results) ?? new Map<string, Sizes>();
+	sizesKept.set(results, known);
 	const found = known.get(layout.quantity.name);
 	if (found !== undefined) return found;
 	const digits = layout.quantity.digits ?? 4;
@@ -117,14 +124,20 @@ export function quantityDecimals(layout: QuantityLayout, results: Results): numb
 		largest = Math.max(largest, Math.abs(value));
 		if (written < 6) written = Math.max(written, decimalsWritten(value, 6));
 	}
-	// What is left of a check below its tolerance is rounding, not a figure.
-	const settled = largest <= (layout.quantity.check?.tolerance ?? -1);
-	const fitting = settled ? 0 : decimalsFor(largest, digits);
+	const fitting = isLeftOver(layout.quantity, largest, 0) ? 0 : decimalsFor(largest, digits);
 	// Values that all are written in fewer decimals need no zeros behind them.
-	const decimals = Math.min(fitting, written);
-	known.set(layout.quantity.name, decimals);
-	return decimals;
+	const sizes = { decimals: Math.min(fitting, written), largest };
+	known.set(layout.quantity.name, sizes);
+	return sizes;
 }
+
+/** Below this share of the largest of its row, a computed value is what rounding, or the margin of a plan, leaves of none. */
+const REST = 1e-9;
+
+/** Whether a value is no figure: within the tolerance of its check, or a computed one lost beside the largest of its row. */
+const isLeftOver = ({ check, formula }: Quantity, value: number, largest: number): boolean =>
+	Math.abs(value) <= (check?.tolerance ?? -1) ||
+	(formula !== undefined && Math.abs(value) < REST * largest);
 
 interface Context {
 	readonly layout: HoldsSets;
@@ -172,6 +185,13 @@ export const numberText = (
 		? String(value).replace('-', '−')
 		: formatNumber(value, decimals, locale);
 
+/** The same as it stands in its row, where what is left over shows as none. */
+function textInRow({ quantity, base, locale }: Context, value: number): string {
+	const { decimals, largest } = sizesOf(quantity, base);
+	const shown = isLeftOver(quantity.quantity, value, largest) ? 0 : value;
+	return numberText(quantity, shown, decimals, locale);
+}
+
 /** Equal as numbers go: the last bits of a sum in another order are no difference. */
 export const isClose = (a: number, b: number) =>
 	a === b || Math.abs(a - b) <= Math.max(1e-14, 1e-12 * Math.max(Math.abs(a), Math.abs(b)));
@@ -209,7 +229,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 		return { ...EMPTY, kind: 'words', text, full: text, same, instead };
 	}
 	const decimals = quantityDecimals(quantity, base);
-	const text = numberText(quantity, value, decimals, locale);
+	const text = textInRow(context, value);
 	const unit = unitShown(quantity.quantity);
 	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;
 	const differs = same === false && baseOk;
@@ -240,8 +260,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 
 function insteadOf(context: Context, baseValue: number): string {
 	if (isWords(context.quantity)) return `instead of ${wordsOf(context, baseValue)}`;
-	const decimals = quantityDecimals(context.quantity, context.base);
-	return `instead of ${numberText(context.quantity, baseValue, decimals, context.locale)}`;
+	return `instead of ${textInRow(context, baseValue)}`;
 }
 
 interface Span {
@@ -288,7 +307,7 @@ function measure(results: Results, base: Results, from: number, to: number): Spa
 
 /** A folded row: its members from the smallest to the largest, and how many differ from the base. */
 export function viewSpan(context: Context, results: Results, from: number, to: number): CellView {
-	const { quantity, locale, base } = context;
+	const { quantity, base } = context;
 	const span = measure(results, base, from, to);
 	const inBase = results === base;
 	const same = inBase ? null : span.differ === 0;
@@ -306,10 +325,9 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 	let text: string;
 	if (isWords(quantity)) text = wordsSpan(context, span, results, from, to);
 	else {
-		const decimals = quantityDecimals(quantity, base);
-		const low = numberText(quantity, span.low, decimals, locale);
-		const high = numberText(quantity, span.high, decimals, locale);
-		text = span.allEqual ? (span.values === 1 ? low : `all ${low}`) : `${low} to ${high}`;
+		const [low, high] = [textInRow(context, span.low), textInRow(context, span.high)];
+		const isOne = span.allEqual && span.values === 1;
+		text = isOne ? low : low === high ? `all ${low}` : `${low} to ${high}`;
 	}
 	return { ...about, kind: 'span', text, full: text };
 }

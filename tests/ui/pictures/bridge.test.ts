@@ -47,6 +47,18 @@ describe('a bridge', () => {
 		expect(bridgeTitle(none, open, 'base', 'base')).toBe('EBIT is the same in Base and Base');
 	});
 
+	it('names as its reason what goes the same way, however much goes the other', () => {
+		const bridge = bridgeOf(open, picture, 'base', 'weekends');
+		const against = { ...bridge.steps[0]!, label: 'Wages', move: -9_000_000 };
+		const title = bridgeTitle(
+			{ ...bridge, steps: [against, ...bridge.steps] },
+			open,
+			'base',
+			'weekends'
+		);
+		expect(title).toMatch(/higher in Weekends than in Base, most by revenue$/);
+	});
+
 	it('is not drawn where a part has no value', () => {
 		const broken = opened({
 			...written,

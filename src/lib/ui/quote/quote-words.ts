@@ -53,7 +53,8 @@ export function differenceText(
 	return { amount: `${size}\u00a0${words}`, sign: Math.sign(value) };
 }
 
-export function quoteTitle(quote: Quote, tongue: Tongue): string {
+/** `isImpossible`: the plan made again around the order has no hours for it. */
+export function quoteTitle(quote: Quote, tongue: Tongue, isImpossible = false): string {
 	const { price, floor, size } = quote;
 	if (price.kind === 'pending') return 'The quote is being computed';
 	const product = quote.choices[0]?.id ?? '';
@@ -62,6 +63,7 @@ export function quoteTitle(quote: Quote, tongue: Tongue): string {
 	const what = `${said(size, tongue.locale, true)} of ${product}${month ? ` in ${month}` : ''}${on}`;
 	const bad = [price, floor].find((reading) => reading.kind !== 'value');
 	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
+	if (isImpossible) return `${what}: the plan has no hours for it`;
 	const { amount, sign } = differenceText(price, floor, tongue);
 	const beside = besideTarget(quote);
 	if (sign === 0) return `${what}: just at the floor${beside}`;

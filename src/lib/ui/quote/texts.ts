@@ -32,7 +32,7 @@ const en = {
 	lessOf: (amount: string, what: string) => `${amount} of ${what}`,
 	others: (count: number) => (count === 1 ? 'one more' : `${count} more`),
 	notSoManyHours: (hours: string) =>
-		`The plan cannot give this order ${hours}: nothing that is required could be kept then.`,
+		`The plan cannot give this order ${hours}: what the plan must keep, such as least quantities and stocks, would not be kept.`,
 	pushesNothingOut: (hours: string) =>
 		`The ${hours} push nothing out: the plan made again around them brings as much.`,
 	movesOthers: (hours: string, cost: string) =>

@@ -94,7 +94,9 @@ export function bridgeTitle(bridge: Bridge, open: Open, left: string, right: str
 	const move = (to.value - from.value) * money.factor;
 	const [one, other] = [titleOf(open, left), titleOf(open, right)];
 	if (left === right || steps.length === 0) return `${label} is the same in ${one} and ${other}`;
-	const most = [...steps].sort((a, b) => Math.abs(b.move) - Math.abs(a.move))[0];
+	// What goes the other way is no reason for it.
+	const along = steps.filter((step) => Math.sign(step.move) === Math.sign(to.value - from.value));
+	const most = along.sort((a, b) => Math.abs(b.move) - Math.abs(a.move))[0];
 	const word = move > 0 ? 'higher' : 'lower';
 	const size = formatNumber(Math.abs(move), 0, open.locale);
 	const by = most ? `, most by ${midSentence(most.label)}` : '';
