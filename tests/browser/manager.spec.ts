@@ -70,13 +70,20 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 	await goTo(page, /^Payback$/);
 	const main = page.getByRole('main');
 	await expect(main.getByRole('heading', { level: 1 })).toHaveText(
-		`With L9: ${lacks[0]?.toLowerCase()}${lacks.slice(1)}`
+		`With L9: ${lacks[0]?.toLowerCase()}${lacks.slice(1)}; nobody is entered for what is put in`
 	);
 	await expect(main).toContainText(`With L9: ${lacks}.`);
 	await strip(page).getByRole('button', { name: 'Other investment', exact: true }).click();
 	await readTheCase(page);
-	await expect(strip(page)).toContainText('life 5 year');
 	await expect(strip(page)).not.toContainText(lacks);
+	// A line that nobody mans says so beside its payback, until somebody says who does.
+	const nobody = 'Nobody is entered for what is put in';
+	await expect(strip(page)).toContainText(nobody);
+	await page.getByRole('button', { name: 'Those who are there man what is put in' }).click();
+	await inColumnOf(page, 'With L9');
+	await page.keyboard.press('Space');
+	await expect(strip(page)).not.toContainText(nobody);
+	await expect(strip(page)).toContainText('life 5 year');
 	await strip(page).getByRole('link', { name: 'Why not better' }).click();
 	await readThePlan(page);
 });

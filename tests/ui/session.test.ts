@@ -205,7 +205,8 @@ describe('the view', () => {
 			selectedScenario: 'cheap',
 			subject: 'B22',
 			open: ['mass'],
-			start: null
+			start: null,
+			colours: {}
 		});
 	});
 	it('lets go of a scenario that is deleted', () => {

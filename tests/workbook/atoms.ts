@@ -17,12 +17,15 @@ export function atomsOf(workbook: Workbook): Atoms {
 	const values = (place: unknown[], tree: Values | undefined) => {
 		for (const { at, value } of flatten(tree)) put([...place, at], value);
 	};
-	const { sets, relations, sheets, scenarios, studies, reviewed, ...rest } = workbook;
+	const { sets, relations, sheets, scenarios, studies, programmes, reviewed, ...rest } = workbook;
 	for (const [field, value] of Object.entries(rest)) put(['top', field], value);
 	for (const tick of reviewed ?? []) put(['tick', tick.id], tick);
 	for (const study of studies ?? [])
 		for (const [field, content] of Object.entries(study))
 			if (field !== 'ran') put(['study', study.name, field], content);
+	for (const programme of programmes ?? [])
+		for (const [field, content] of Object.entries(programme))
+			put(['programme', programme.name, field], content);
 	for (const { members, ...set } of sets) {
 		fields(['set', set.name], set);
 		for (const member of members) fields(['member', set.name, member.id], member);

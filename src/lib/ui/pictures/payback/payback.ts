@@ -8,6 +8,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import { read, type Reading, type Source } from '../../figure/read';
 import { coloured, type Colouring } from '../../figure/scenario-colours';
+import { midSentence } from '../../figure/words';
 import { saidBeside } from '../../said-beside';
 
 export type PaybackPicture = Extract<Picture, { kind: 'payback' }>;
@@ -84,7 +85,7 @@ export function casesOf(input: PaybackInput): Cases {
 	const names = new Set([picture.payback]);
 	const doubtOf = (id: string) =>
 		saidBeside(layout, results.get(id), names)
-			.map(({ text }) => text)
+			.map(({ text }, i) => (i === 0 ? text : midSentence(text)))
 			.join('; ');
 	const shown = scenarios.filter(hasCase);
 	const colours = coloured(
