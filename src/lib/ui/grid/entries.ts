@@ -20,7 +20,7 @@ export interface Target {
 	readonly at: readonly string[];
 }
 
-/** All of a row that take an entry in a scenario: of a folded row, each of its values. */
+/** All of a row that take an entry in a scenario: of a folded row, each of its values that is not absent; what has a row of its own is meant as it stands. */
 export function targetsOf(session: Session, row: QuantityRow, scenario: string): Target[] {
 	const { layout, baseId, readOnly, results } = session;
 	const { quantity } = row;
@@ -28,7 +28,10 @@ export function targetsOf(session: Session, row: QuantityRow, scenario: string):
 	const states = results.get(scenario)?.states;
 	const found: Target[] = [];
 	for (let cell = row.from; cell < row.to; cell++)
-		if (states?.[cell] !== ABSENT && isInputCell(layout.workbook, quantity, cell))
+		if (
+			(row.open === null || states?.[cell] !== ABSENT) &&
+			isInputCell(layout.workbook, quantity, cell)
+		)
 			found.push({ quantity, scenario, at: membersOf(layout, cell) });
 	return found;
 }
