@@ -2,9 +2,9 @@
  * Entries that still stand as in the workbook that this one was begun from. As long as its figures are said to be
  * invented nothing is asked; once somebody says that they are the plant's own, each of these is a claim.
  */
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Workbook } from '$lib/workbook/schema';
 import { hasInputs } from '$lib/workbook/cells';
-import { flatten } from '$lib/workbook/values';
+import { flatten, valueAt } from '$lib/workbook/values';
 import type { Line } from './line';
 
 /** How many entered values there are, and how many of them are the template's. */
@@ -47,15 +47,8 @@ function* counts(workbook: Workbook, template: Workbook) {
 		for (const quantity of quantities) {
 			if (!hasInputs(quantity) || quantity.value === undefined) continue;
 			const entered = flatten(quantity.value);
-			const same = sameAs(entered, known.get(quantity.name));
+			const shipped = known.get(quantity.name)?.value;
+			const same = entered.filter(({ at, value }) => valueAt(shipped, at) === value).length;
 			yield { sheet: title, quantity, entered: entered.length, same };
 		}
 }
-
-/** How many of a quantity's entered values are those of the template's quantity of that name. */
-function sameAs(entered: ReturnType<typeof flatten>, of: Quantity | undefined): number {
-	const values = new Map(flatten(of?.value).map(({ at, value }) => [keyOf(at), value]));
-	return entered.filter(({ at, value }) => values.get(keyOf(at)) === value).length;
-}
-
-const keyOf = (at: readonly string[]) => at.join('\u0001');

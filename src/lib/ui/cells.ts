@@ -86,7 +86,7 @@ export function isInputCell(
 ): boolean {
 	const { quantity, axes, members, base } = layout;
 	const { formula } = quantity;
-	if (typeof formula !== 'object') return formula === undefined;
+	if (typeof formula !== 'object') return takesEntry(quantity, '');
 	const axis = axes.findIndex((axis) => axis.name === formula.by);
 	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
 	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;

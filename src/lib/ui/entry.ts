@@ -182,7 +182,13 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (spec.date && /^\d{4}-\d/.test(trimmed))
 		return refused(`${quoted(trimmed)} is no date. Write one as in 2027-05-06.`);
 	const reckoned = spec.date || spec.stands === undefined ? null : reckonedIn(trimmed, spec);
-	if (reckoned) return reckoned.ok ? within(reckoned.value, spec) : refused(reckoned.message);
+	if (reckoned && !reckoned.ok) return refused(reckoned.message);
+	if (reckoned)
+		return (
+			outside(reckoned.value, spec) ?? {
+				...{ ok: true, value: reckoned.value, from: null, isReckoned: true }
+			}
+		);
 	const read = readNumber(trimmed, spec.locale);
 	if (!read.ok) return refused(read.message);
 	const sameUnit =
@@ -191,8 +197,11 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 		? { ok: true, value: read.value }
 		: spec.convert(read.value, read.unit);
 	if (!converted.ok) return refused(converted.message);
-	const entry = within(converted.value, spec);
-	return entry.ok ? { ok: true, value: entry.value, from: sameUnit ? null : read.unit } : entry;
+	return (
+		outside(converted.value, spec) ?? {
+			...{ ok: true, value: converted.value, from: sameUnit ? null : read.unit }
+		}
+	);
 }
 
 function reckonedIn(text: string, spec: FieldSpec) {
@@ -207,13 +216,12 @@ function reckonedIn(text: string, spec: FieldSpec) {
 	});
 }
 
-function within(value: number, spec: FieldSpec): Entry {
-	if (!isPermitted(value, spec.range)) {
-		const shown = formatNumber(value, decimalsWritten(value, 9), spec.locale);
-		const units = formatUnit(spec.unit) ? ` ${formatUnit(spec.unit)}` : '';
-		return refused(
-			`${shown}${units} is outside what is permitted: ${permittedText(spec.range, spec.unit, spec.locale)}.`
-		);
-	}
-	return { ok: true, value, from: null, isReckoned: true };
+/** The refusal of what is not permitted; null where it is. */
+function outside(value: number, spec: FieldSpec): Entry | null {
+	if (isPermitted(value, spec.range)) return null;
+	const shown = formatNumber(value, decimalsWritten(value, 9), spec.locale);
+	const units = formatUnit(spec.unit) ? ` ${formatUnit(spec.unit)}` : '';
+	return refused(
+		`${shown}${units} is outside what is permitted: ${permittedText(spec.range, spec.unit, spec.locale)}.`
+	);
 }

@@ -7,6 +7,7 @@ import { cellAt, membersOf, type Layout, type QuantityLayout } from '$lib/engine
 import type { Results } from '$lib/engine/results';
 import type { State } from '$lib/engine/state';
 import { isInputCell } from './cells';
+import { midSentence } from './figure/words';
 import { texts } from './said-beside-texts';
 
 /** A cell of an input, in the scenario that the caution is said of. */
@@ -62,6 +63,16 @@ export function saidBeside(
 		];
 	});
 }
+
+/** The same as one text, to stand in a row: why its figures are not to be read as they are; empty where they are. */
+export const doubtOf = (
+	layout: Layout,
+	results: Results | undefined,
+	names: ReadonlySet<string>
+): string =>
+	saidBeside(layout, results, names)
+		.map(({ text }, i) => (i === 0 ? text : midSentence(text)))
+		.join('; ');
 
 /** The members that it holds for; none of a quantity without a set. */
 function whom(layout: Layout, cells: readonly number[]): string[] {

@@ -16,8 +16,10 @@ const en = {
 	toThePlan: 'To the plan',
 	allFiguresTable: 'All figures as a table',
 
-	// NoValue
+	// open.ts
 	inScenario: (title: string) => `In ${title}`,
+
+	// NoValue
 	beingComputed: 'Being computed',
 	noValue: 'No value.',
 	cannotBeDrawn: (what: string, because: string) => `${what} can be drawn: ${because}.`,

@@ -60,7 +60,8 @@ export function readHeadlines(of: ReadingOf): Reading[] {
 	});
 }
 
-function isNumber(layout: Layout, name: string): boolean {
+/** Whether it is a number that is computed: what somebody enters is no result. */
+export function isNumber(layout: Layout, name: string): boolean {
 	const quantity = layout.byName.get(name)?.quantity;
 	return quantity?.formula !== undefined && (quantity.type ?? 'number') === 'number';
 }

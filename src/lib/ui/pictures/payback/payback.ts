@@ -8,8 +8,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import { read, type Reading, type Source } from '../../figure/read';
 import { coloured, type Colouring } from '../../figure/scenario-colours';
-import { midSentence } from '../../figure/words';
-import { saidBeside } from '../../said-beside';
+import { doubtOf } from '../../said-beside';
 
 export type PaybackPicture = Extract<Picture, { kind: 'payback' }>;
 
@@ -83,10 +82,6 @@ export function casesOf(input: PaybackInput): Cases {
 		return outlay?.kind === 'error' || (outlay?.kind === 'value' && outlay.value !== 0);
 	};
 	const names = new Set([picture.payback]);
-	const doubtOf = (id: string) =>
-		saidBeside(layout, results.get(id), names)
-			.map(({ text }, i) => (i === 0 ? text : midSentence(text)))
-			.join('; ');
 	const shown = scenarios.filter(hasCase);
 	const colours = coloured(
 		input.colours ?? {},
@@ -95,14 +90,14 @@ export function casesOf(input: PaybackInput): Cases {
 	const cases = shown.map((scenario) => ({
 		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
 		selectedScenario: scenario.id === selectedScenario,
-		doubt: doubtOf(scenario.id),
+		doubt: doubtOf(layout, results.get(scenario.id), names),
 		colour: colours[scenario.id]!
 	}));
 	const pending = scenarios.filter(({ id }) => outlays.get(id)?.kind === 'pending');
 	const hand = scenarios.find(
 		(scenario) => scenario.id === selectedScenario && !shown.includes(scenario)
 	);
-	const doubt = hand ? doubtOf(hand.id) : '';
+	const doubt = hand ? doubtOf(layout, results.get(hand.id), names) : '';
 	return {
 		cases,
 		colours,

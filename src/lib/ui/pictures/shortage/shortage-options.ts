@@ -7,7 +7,7 @@ import type { Picture } from '$lib/workbook/schema';
 import { formatDifference, formatNumber, formatUnit } from '../../format';
 import { sourceOf, type Open } from '../../figure/open';
 import { plain, read, shown, type Reading } from '../../figure/read';
-import { saidBeside } from '../../said-beside';
+import { doubtOf } from '../../said-beside';
 import { scaleFor, type Scale } from '../../figure/scale';
 import { count } from '../../figure/words';
 
@@ -46,9 +46,7 @@ export function waysOf(open: Open, picture: WaysPicture): Ways {
 			picture.price_of_hour === undefined ? undefined : read(source, picture.price_of_hour);
 		const later =
 			picture.earned_later === undefined ? undefined : read(source, picture.earned_later);
-		const doubt = saidBeside(open.layout, open.results.get(id), names)
-			.map(({ text }) => text)
-			.join('; ');
+		const doubt = doubtOf(open.layout, open.results.get(id), names);
 		const gains = (money: Reading | undefined) =>
 			!doubt && valueOr(freed, 0) > 0 && valueOr(money, 0) > 0;
 		return {
