@@ -1,10 +1,27 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import type { Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
 
-/** The shapes, rules and edits of a workbook, and its units; not what compares, merges, loads or describes files. */
-const HELD =
-	/src\/lib\/(units\/(?!describe|reference)|workbook\/(commands|consistency)\b|workbook\/(axes|basic-schema|canonical|cells|dates|date-text|formula-names|front-schema|hash|lookup|patch|place|plans|picture-names|picture-parts|picture-schema|programme-schema|quote-schema|range|review-schema|scenario|schema|shape|shown|study-names|study-parts|study-schema|value-schema|values)\.ts)/;
+type Modules = { getModuleInfo(id: string): Pick<Rolldown.ModuleInfo, 'importedIds'> | null };
+
+/** What every reader waits for: the layout and the first page, with all that they load along. */
+const FIRST = ['src/routes/+layout.svelte', 'src/routes/+page.svelte'].map((path) => resolve(path));
+
+/** Names the file of what the first screen loads: one file, as it would weigh more when cut finely. */
+function firstScreen() {
+	const found = new Set<string>();
+	const follow = (id: string, modules: Modules) => {
+		if (found.has(id)) return;
+		found.add(id);
+		for (const next of modules.getModuleInfo(id)?.importedIds ?? []) follow(next, modules);
+	};
+	return (id: string, modules: Modules) => {
+		if (found.size === 0) for (const root of FIRST) follow(root, modules);
+		return found.has(id) ? 'first' : null;
+	};
+}
 
 export default defineConfig({
 	plugins: [sveltekit()],
@@ -12,8 +29,7 @@ export default defineConfig({
 	build: {
 		rolldownOptions: {
 			output: {
-				// What every page needs to hold and edit a workbook is one file: cut finely, it would weigh more.
-				codeSplitting: { groups: [{ name: 'workbook', test: HELD }] }
+				codeSplitting: { groups: [{ name: firstScreen(), debugName: 'first' }] }
 			}
 		}
 	},
