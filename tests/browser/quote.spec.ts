@@ -23,7 +23,7 @@ test('a quote stands on the base whatever scenario is shown, and says so loudly 
 	const standsOn = fields(page).getByRole('combobox', { name: 'Quotes stand on' });
 	await expect(standsOn).toHaveValue('base');
 	await expect(finding(page)).toHaveText(
-		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor, short of the target$/
+		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over (the|the plan’s) floor, short of the target$/
 	);
 	await expect(main).toContainText(/on L[123]; EUR\/m throughout/);
 	await expect(main).toContainText(
@@ -54,7 +54,7 @@ test('a quote follows its quantity, month and product as they are changed', asyn
 	await open(page);
 	await goTo(page, /^Quote$/);
 	await expect(finding(page)).toHaveText(
-		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over the floor, short of the target$/
+		/^60,000\sm of PX15B in October: [\d.]+\sEUR per km over (the|the plan’s) floor, short of the target$/
 	);
 	const before = await finding(page).textContent();
 	await type(page, /^Quantity/, '9 km');
@@ -90,6 +90,9 @@ test('an order that does not fit is told what it pushes out of the plan, and wha
 	await expect(main).toContainText(
 		/The \d+ h of L\d in January push out nothing that is sold; other work moves to where it costs more: [\d.,]+ EUR\./
 	);
+	// The headline goes by the floor of the plan made again, and the line shows both.
+	await expect(finding(page)).toContainText('over the plan’s floor');
+	await expect(page.getByText(/^Plan’s floor 0\.\d{4}$/)).toBeVisible();
 	// What the floor charges is next to what the plan loses, not a month's worth of lost sales.
 	await expect(main).toContainText(
 		/The floor charges [\d.]+ EUR for them, 1\d\d(?:\.\d)? EUR less: it reckons from the plan as it stands/
@@ -104,27 +107,27 @@ test('terms and extras change what is left, and a quote under its floor is cauti
 	page
 }) => {
 	await open(page, '/quote');
-	await expect(finding(page)).toContainText('over the floor');
+	await expect(finding(page)).toContainText(/over the (plan’s )?floor/);
 	await expect(page.getByRole('main')).toContainText('A quote is worked out, not advised');
 	await page.getByRole('checkbox', { name: 'own print' }).check();
 	await expect(page.getByRole('main').getByRole('row', { name: /^Extras charged/ })).toBeVisible();
 	await type(page, /^Extra discount/, '60');
-	await expect(finding(page)).toContainText('under the floor');
+	await expect(finding(page)).toContainText(/under the (plan’s )?floor/);
 	await expect(page.getByRole('list', { name: 'Cautions' })).toContainText(
 		'The quote leaves less than its floor'
 	);
 	await expect(strip(page)).toContainText(/cautions?/);
 	await type(page, /^Extra discount/, 'much');
 	await expect(fields(page)).toContainText('"much" is not a number');
-	await expect(finding(page)).toContainText('under the floor');
+	await expect(finding(page)).toContainText(/under the (plan’s )?floor/);
 });
 
 test('a quote is told in words, in full and as files', async ({ page }) => {
 	await open(page, '/quote');
 	const main = page.getByRole('main');
-	await expect(main.getByRole('img', { name: /over the floor/ })).toHaveAccessibleDescription(
-		/Floor 0\.\d{4} EUR\/m, this quote 0\.\d{4}/
-	);
+	await expect(
+		main.getByRole('img', { name: /over the (plan’s )?floor/ })
+	).toHaveAccessibleDescription(/Floor 0\.\d{4} EUR\/m,.* this quote 0\.\d{4}/);
 	await expect(main.getByRole('img', { name: /Price ladder/ })).toBeVisible();
 	await expect(main.getByRole('row', { name: /^Contribution over floor/ })).toBeVisible();
 	await main.getByText('All figures as a table').click();

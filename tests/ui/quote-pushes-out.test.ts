@@ -1,7 +1,7 @@
 /** What an order pushes out of the plan, in words, on the plant that is solved by hand. */
 import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
-import { chargedWords, hoursInPlan, pushesOutWords } from '$lib/ui/quote/pushes-out';
+import { chargedWords, floorByPlan, hoursInPlan, pushesOutWords } from '$lib/ui/quote/pushes-out';
 import { placeLabel } from '$lib/ui/programmes/labels';
 import type { Quote } from '$lib/ui/quote/quote';
 import type { Taking } from '$lib/programmes/inquiry/questions';
@@ -78,6 +78,13 @@ describe('what the floor charges for them', () => {
 		expect(say(340)).toMatch(/^The floor charges 100 EUR for them, 240 EUR less: it reckons from/);
 		expect(say(340)).toMatch(/With it the floor would be 0\.4900 EUR\/m instead of 0\.2500\.$/);
 		expect(say(98)).toMatch(/2 EUR more: .* 0\.2480 EUR\/m instead of 0\.2500\.$/);
+	});
+
+	it('gives the floor of the plan made again, where a digit of it changes', () => {
+		expect(floorByPlan(quote, 340, 'en')).toMatchObject({ kind: 'value', value: 0.49 });
+		expect(floorByPlan(quote, 100.04, 'en')).toBeNull();
+		expect(floorByPlan(quote, null, 'en')).toBeNull();
+		expect(floorByPlan({ ...quote, months: [] }, 340, 'en')).toBeNull();
 	});
 
 	it('is as much, or nothing to compare', () => {

@@ -8,6 +8,7 @@ import { numberLine, type Priced } from '$lib/ui/quote/number-line';
 import { quoteOf, type PriceStep } from '$lib/ui/quote/quote';
 import {
 	capacityLine,
+	fits,
 	hoursLine,
 	quoteLine,
 	quoteSummary,
@@ -48,6 +49,30 @@ describe('the words of a quote', () => {
 		);
 	});
 
+	it('hold a price against the floor of the plan made again, once that is known', () => {
+		const { quote } = pageOf(openShipped('marram'));
+		const known = (value: number) => ({ ...quote, planFloor: { ...quote.floor, value } });
+		const over = known(quote.price.value - 0.002);
+		expect(quoteTitle(over, tongue)).toMatch(/: 2\s?EUR per km over the plan’s floor, short of/);
+		expect(standing(over, tongue)).toMatch(/2\sEUR per km over the plan’s floor$/);
+		const under = known(quote.price.value + 0.03);
+		expect(quoteTitle(under, tongue)).toMatch(/: 30\sEUR per km under the plan’s floor/);
+		expect(quoteSummary(under, tongue)).toContain('by the plan made again ');
+		// A target under that floor is none.
+		expect(quoteTitle(known(quote.target.value + 1), tongue)).toMatch(
+			/; the target lies under it$/
+		);
+	});
+
+	it('call hours free only where the order has enough of them', () => {
+		const { quote } = pageOf(openShipped('marram'));
+		const hours = { ...quote.hours!, kind: 'value' as const, value: 40 };
+		const free = (value: number) => ({ ...quote.months[0]!, free: { ...hours, value } });
+		expect(fits({ hours }, free(40))).toBe(true);
+		expect(fits({ hours }, free(39))).toBe(false);
+		expect(fits({ hours }, { ...free(0), free: null })).toBe(true);
+	});
+
 	it('hold no price against a target that lies under the floor, and say so', () => {
 		const model = openShipped('marram');
 		enter(model, ['target_margin', [], -40]);
@@ -58,13 +83,13 @@ describe('the words of a quote', () => {
 		expect(standing(quote, tongue)).not.toContain('to target');
 	});
 
-	it('say so under the floor, and in a month with free hours', () => {
+	it('say so under the floor, and in a month in which an hour more is worth nothing', () => {
 		const model = openShipped('marram');
 		enter(model, ['further_discount', ['Skerrow'], 45], ['quote_month', [], 'Feb']);
 		const { quote } = pageOf(model);
 		expect(quoteTitle(quote, tongue)).toMatch(/in February: \d+\u00a0EUR per km under the floor$/);
 		expect(hoursLine(quote, tongue)).toBe(
-			'EUR/h over all hours of this order; in February the hours are free'
+			'EUR/h over all hours of this order; in February one hour more is worth nothing'
 		);
 	});
 

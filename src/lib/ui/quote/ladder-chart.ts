@@ -150,15 +150,19 @@ export function ladderOver(
 		ctx.save();
 		ctx.lineJoin = 'round';
 		const write = (text: string, left: number, top: number, colour: string, weight: number) => {
-			Object.assign(ctx, { font: `${weight} 14px ${FONT}`, textBaseline: 'middle' });
+			ctx.font = `${weight} 14px ${FONT}`;
 			Object.assign(ctx, { strokeStyle: colours.ground, lineWidth: 4, fillStyle: colour });
 			ctx.strokeText(text, left, top);
 			ctx.fillText(text, left, top);
 		};
-		ctx.textAlign = 'left';
+		Object.assign(ctx, { textAlign: 'left', textBaseline: 'middle', font: `500 14px ${FONT}` });
 		for (const { x: at, y: price } of lines.offered.slice(0, -1)) {
 			const text = formatNumber(price, 3, locale);
-			write(text, x.getPixelForValue(at) + 3, y.getPixelForValue(price) - 10, colours.petrol, 500);
+			const left = Math.min(
+				x.getPixelForValue(at) + 3,
+				chartArea.right - ctx.measureText(text).width
+			);
+			write(text, left, y.getPixelForValue(price) - 10, colours.petrol, 500);
 		}
 		const names = (['target', 'offered', 'floor'] as const).flatMap((name) => {
 			const end = lines[name].at(-1);

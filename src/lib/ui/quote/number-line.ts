@@ -6,7 +6,7 @@ import { axisOf } from '../figure/axis';
 import { spread } from '../figure/spread';
 
 export interface Priced {
-	readonly name: 'floor' | 'target' | 'list' | 'invoice' | 'quote';
+	readonly name: 'floor' | 'plan' | 'target' | 'list' | 'invoice' | 'quote';
 	readonly value: number;
 	readonly title: string;
 	readonly below: string;
@@ -69,6 +69,7 @@ export function numberLine(all: readonly Priced[], width: number): NumberLine {
 			words: middles[i] ?? at(priced.value)
 		}));
 	});
-	const floor = prices.find((price) => price.name === 'floor');
+	const floor =
+		prices.find((price) => price.name === 'plan') ?? prices.find((price) => price.name === 'floor');
 	return { marks, ticks, hatched: floor ? at(floor.value) : null };
 }

@@ -2,6 +2,7 @@
 import { cellAt, type Layout } from '$lib/engine/layout';
 import type { Taking, Where } from '$lib/programmes/inquiry/questions';
 import { activeProgrammes } from '$lib/workbook/plans';
+import type { Reading } from '../figure/read';
 import { listed } from '../figure/words';
 import { placeLabel, unitOf } from '../programmes/labels';
 import { amountText } from '../programmes/numbers';
@@ -96,14 +97,18 @@ export function chargedWords(
 	if (Math.abs(gap) < 0.5) return texts.chargedAlike;
 	const amount = (of: number) => amountText(of, money, locale, of < 10 ? 2 : 4);
 	const told = texts.charged(amount(charged), amount(Math.abs(gap)), gap > 0);
-	return [told, floorWords(quote, gap, locale)].filter(Boolean).join(' ');
+	const byPlan = floorByPlan(quote, cost, locale);
+	if (!byPlan) return told;
+	const floor = `${priceText(byPlan, locale)} ${readingUnit(byPlan)}`;
+	return `${told} ${texts.floorByPlan(floor, priceText(quote.floor, locale))}`;
 }
 
-/** Empty where no digit of the floor would change. */
-function floorWords({ floor, size }: Quote, gap: number, locale: string): string {
-	if (floor.kind !== 'value' || size.kind !== 'value' || size.value <= 0) return '';
-	const byPlan = priceText({ ...floor, value: floor.value + gap / size.value }, locale);
-	const now = priceText(floor, locale);
-	const unit = readingUnit(floor);
-	return byPlan === now ? '' : texts.floorByPlan(`${byPlan} ${unit}`, now);
+/** The floor with what the plan loses in place of what the hours are charged; null where no digit of it would change. */
+export function floorByPlan(quote: Quote, cost: number | null, locale: string): Reading | null {
+	const { floor, size } = quote;
+	const charged = chargedFor(quote);
+	if (charged === null || cost === null) return null;
+	if (floor.kind !== 'value' || size.kind !== 'value' || size.value <= 0) return null;
+	const byPlan = { ...floor, value: floor.value + (cost - charged) / size.value };
+	return priceText(byPlan, locale) === priceText(floor, locale) ? null : byPlan;
 }

@@ -14,7 +14,7 @@ import {
 import { plain, shown, type Reading } from '../figure/read';
 import { factorBetween } from '../figure/scale';
 import type { UnitSystem } from '$lib/units/system';
-import type { Quote } from './quote';
+import type { MonthValue, Quote } from './quote';
 
 /** What words need beside the quote. */
 export interface Tongue {
@@ -64,14 +64,21 @@ export function quoteTitle(quote: Quote, tongue: Tongue, isImpossible = false): 
 	const bad = [price, floor].find((reading) => reading.kind !== 'value');
 	if (bad) return bad.because ? `No quote for ${product}: ${bad.because}` : `${what}: no price yet`;
 	if (isImpossible) return `${what}: the plan has no hours for it`;
-	const { amount, sign } = differenceText(price, floor, tongue);
+	const { amount, sign } = differenceText(price, lowest(quote), tongue);
 	const beside = besideTarget(quote);
-	if (sign === 0) return `${what}: just at the floor${beside}`;
-	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} the floor${beside}`;
+	const which = quote.planFloor ? 'the plan’s floor' : 'the floor';
+	if (sign === 0) return `${what}: just at ${which}${beside}`;
+	return `${what}: ${amount} ${sign > 0 ? 'over' : 'under'} ${which}${beside}`;
 }
 
+/** What a price is held against: the plan's floor where it is known. */
+export const lowest = ({ floor, planFloor }: Pick<Quote, 'floor' | 'planFloor'>): Reading =>
+	planFloor ?? floor;
+
 /** What keeps a price over the floor from being a good one; empty where nothing does. */
-function besideTarget({ price, floor, target }: Quote): string {
+function besideTarget(quote: Quote): string {
+	const { price, target } = quote;
+	const floor = lowest(quote);
 	if (target.kind !== 'value') return '';
 	if (target.value < floor.value) return '; the target lies under it';
 	return price.value < target.value && price.value >= floor.value ? ', short of the target' : '';
@@ -89,7 +96,8 @@ export function quoteLine(quote: Quote): string {
 
 /** Below the mark of this quote. */
 export function standing(quote: Quote, tongue: Tongue): string {
-	const { price, target, floor } = quote;
+	const { price, target } = quote;
+	const floor = lowest(quote);
 	if (price.kind !== 'value') return '';
 	const parts = ['net-net'];
 	// Under the floor a target is none to hold a price against.
@@ -100,7 +108,9 @@ export function standing(quote: Quote, tongue: Tongue): string {
 	}
 	if (floor.kind === 'value') {
 		const { amount, sign } = differenceText(price, floor, tongue);
-		parts.push(`${amount} ${sign < 0 ? 'under' : 'over'} floor`);
+		parts.push(
+			`${amount} ${sign < 0 ? 'under' : 'over'} ${quote.planFloor ? 'the plan’s floor' : 'floor'}`
+		);
 	}
 	return parts.join(', ');
 }
@@ -110,7 +120,8 @@ export function quoteSummary(quote: Quote, tongue: Tongue): string {
 	const unit = unitOf(quote.price);
 	const price = (reading: Reading) =>
 		reading.kind === 'value' ? `${priceText(reading, locale)} ${unit}` : plain(reading);
-	const marks = `Floor ${price(quote.floor)}, this quote ${price(quote.price)} net-net, target ${price(quote.target)}, invoice ${price(quote.invoice)}, list ${price(quote.list)}.`;
+	const byPlan = quote.planFloor ? `, by the plan made again ${price(quote.planFloor)}` : '';
+	const marks = `Floor ${price(quote.floor)}${byPlan}, this quote ${price(quote.price)} net-net, target ${price(quote.target)}, invoice ${price(quote.invoice)}, list ${price(quote.list)}.`;
 	const ladder = quote.bySize
 		.map((step) => `${step.label} ${step.offered ? price(step.offered) : ''}`)
 		.join(', ');
@@ -174,12 +185,19 @@ export function capacityLine({ hours, months, takenBy }: Quote, { locale }: Tong
 		: `${takes}; ${free}: it fits.`;
 }
 
+/** Whether the order's hours are free in a month: false only where fewer are known to be. */
+export const fits = ({ hours }: Pick<Quote, 'hours'>, { free }: MonthValue): boolean =>
+	hours?.kind !== 'value' || free?.kind !== 'value' || hours.value <= free.value;
+
 /** Below the title of the hours: in which unit, and what the floor charges this order for them. */
 export function hoursLine(quote: Quote, { locale }: Tongue): string {
 	const chosen = quote.months.find((month) => month.isChosen);
 	const unit = `${unitOf(quote.months[0]?.value ?? null)} over all hours of this order`;
 	if (!chosen || chosen.cost.kind !== 'value') return unit;
-	if (chosen.cost.value === 0) return `${unit}; in ${chosen.label} the hours are free`;
+	if (chosen.cost.value === 0)
+		return fits(quote, chosen)
+			? `${unit}; in ${chosen.label} the hours are free`
+			: `${unit}; in ${chosen.label} one hour more is worth nothing`;
 	if (Math.abs(chosen.cost.value) < 0.00005)
 		return `${unit}; in ${chosen.label} the floor holds next to nothing for them`;
 	const hours = quote.hours?.kind === 'value' ? ` for ${said(quote.hours, locale, true)}` : '';

@@ -71,6 +71,8 @@ export interface Quote {
 	readonly standsOn: string | null;
 	readonly price: Reading;
 	readonly floor: Reading;
+	/** The floor with what the plan loses once it is made again around the order; null while unknown, or where it is the same. */
+	readonly planFloor: Reading | null;
 	readonly target: Reading;
 	readonly list: Reading;
 	readonly invoice: Reading;
@@ -146,6 +148,7 @@ export function quoteOf(picture: QuotePicture, source: Source): Quote {
 		picture,
 		standsOn: other?.title ?? null,
 		...{ price: of(picture.price), floor: of(picture.floor), target: of(picture.target) },
+		planFloor: null,
 		...{ list: of(picture.list), invoice: of(picture.invoice), margin: of(picture.margin) },
 		targetMargin: maybe(picture.target_margin),
 		size: of(picture.size),

@@ -49,6 +49,9 @@ const en = {
 	// Quote
 	marginOfPrice: (margin: string) => `margin ${margin} of price`,
 	lowestSensible: 'lowest sensible',
+	byHourValues: 'by hour values',
+	planFloor: 'Plan’s floor',
+	planMadeAgain: 'plan made again',
 	list: 'List',
 	invoice: 'Invoice',
 	thisQuote: 'This quote',
