@@ -98,7 +98,13 @@ export async function faultsReport(
 				])
 		),
 		`${alarms.length} of ${edits.length} edits that are meant raise an alarm (${percent(alarms.length, edits.length)})`,
-		...alarms.map(({ fault, means }) => `  ${means}: ${fault.quantity}, ${fault.what}`)
+		columnsOf(
+			alarms.map(({ fault, means, by }) => [
+				`  ${means}`,
+				`${fault.quantity}, ${fault.what}`,
+				by ?? ''
+			])
+		)
 	];
 	return { out: `${text.join('\n')}\n`, code: 0 };
 }
@@ -144,10 +150,11 @@ const percent = (count: number, of: number) =>
 const share = (by: number) =>
 	Number.isFinite(by) ? `${by > 0 ? '+' : ''}${Number((by * 100).toPrecision(3))} %` : 'lost';
 
-const asJson = ({ fault, means, effect }: Verdict) => ({
+const asJson = ({ fault, means, by, effect }: Verdict) => ({
 	class: fault.class,
 	quantity: fault.quantity,
 	what: fault.what,
 	means,
+	by,
 	effect: effect && { result: effect.result, by: Number.isFinite(effect.by) ? effect.by : null }
 });

@@ -52,8 +52,8 @@ function asText(workbook: Workbook, shown: readonly Reviewed[], count: string): 
 }
 
 function placeOf({ line: { quantity, at, scenario } }: Reviewed): string {
-	const cell = [quantity.name, at.join(', ')].filter(Boolean).join(' of ');
-	return scenario === null ? cell : `${cell}, ${scenario}`;
+	const cell = [quantity?.name, at.join(', ')].filter(Boolean).join(' of ');
+	return [cell, scenario].filter(Boolean).join(', ');
 }
 
 const aside = ({ tick, isBack }: Reviewed): string =>
@@ -66,7 +66,7 @@ const aside = ({ tick, isBack }: Reviewed): string =>
 const asJson = ({ line, id, tick, isBack }: Reviewed) => ({
 	id,
 	kind: line.kind,
-	quantity: line.quantity.name,
+	quantity: line.quantity?.name ?? null,
 	members: line.at,
 	scenario: line.scenario,
 	what: line.what,

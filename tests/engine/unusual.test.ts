@@ -48,6 +48,23 @@ describe('a number outside of its usual range', () => {
 		expect(cautionsOf(model, 'ebit')).toHaveLength(1);
 	});
 
+	it('is an entered one where other members follow formulas', () => {
+		const scrap = findQuantity(shop, 'scrap')!;
+		const model = Model.open(shop);
+		const quantity = {
+			...{ ...scrap, usual: { max: 12 } },
+			value: { R20: 4.5 },
+			formula: { by: 'product', cases: { R20: 'input', '*': '4 * scrap[R20]' } }
+		};
+		expect(model.apply({ kind: 'replace_quantity', name: 'scrap', quantity }).ok).toBe(true);
+		const { base } = model.layout.byName.get('scrap')!;
+		expect(model.results('base').values[base]).toBeCloseTo(18, 9);
+		expect(cautionsOf(model, 'scrap')).toEqual([]);
+		const entries = [{ quantity: 'scrap', at: ['R20'], value: 45 }];
+		expect(model.apply({ kind: 'set_inputs', scenario: 'base', entries }).ok).toBe(true);
+		expect(cautionsOf(model, 'scrap').map(({ place }) => place.members)).toEqual([['R20']]);
+	});
+
 	it('keeps the plan of cells when its usual range changes', () => {
 		const model = bounded('resin_price', { max: 4 });
 		const quantity = { ...findQuantity(model.workbook, 'resin_price')!, usual: { max: 1 } };

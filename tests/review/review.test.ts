@@ -13,7 +13,7 @@ const found = (kind: LineKind, ...quantities: readonly Quantity[]) =>
 const of = (kind: LineKind, workbook: Workbook) =>
 	reviewLines(workbook)
 		.filter((line) => line.kind === kind)
-		.map(({ quantity, at, scenario, what }) => [quantity.name, at.join(), scenario, what]);
+		.map(({ quantity, at, scenario, what }) => [quantity?.name, at.join(), scenario, what]);
 
 describe('numbers standing in formulas', () => {
 	it.each([
@@ -150,6 +150,61 @@ describe('what a scenario changes', () => {
 	});
 });
 
+describe('scenarios held against each other and against their names', () => {
+	const switches: Quantity = {
+		...{ name: 'chosen', label: 'Chosen', type: 'yes_no', per: ['option'] },
+		value: { crews: false, crews_july: false, line: false, gauges: false }
+	};
+	const options = [
+		['crews', 'Weekend crews'],
+		['crews_july', 'Weekend crews, July'],
+		['line', 'New line'],
+		['gauges', 'Better gauges']
+	].map(([id, label]) => ({ id: id!, label: label! }));
+	type Entries = Readonly<Record<string, boolean>>;
+	const kindsOf = (...scenarios: readonly (readonly [string, string, Entries, string?])[]) => {
+		const workbook = book(
+			[switches, entered('wage', 20)],
+			scenarios.map(([id, title, value, parent = 'base']) => ({
+				...{ id, title, parent },
+				changes: Object.keys(value).length > 0 ? [{ quantity: 'chosen', value }] : []
+			}))
+		);
+		const sets = [...workbook.sets, { name: 'option', label: 'Option', members: options }];
+		return (kind: LineKind) => of(kind, { ...workbook, sets });
+	};
+	const crews = ['crews', 'Weekend crews', { crews: true }] as const;
+	const july = ['july', 'Weekend crews, July', { crews_july: true }] as const;
+	const both = ['both', 'Weekend crews and gauges', { gauges: true }, 'crews'] as const;
+
+	it('one that enters nothing, or what another one holds by whatever way, is told', () => {
+		expect(kindsOf(crews, july, both)('same_entries')).toEqual([]);
+		const lost = kindsOf(crews, ['lost', 'Gauges', {}], ['again', 'Again', { crews: true }]);
+		expect(lost('same_entries').map(([, , scenario, what]) => [scenario, what])).toEqual([
+			['lost', 'Nothing is entered in it that Base does not hold as well'],
+			['again', 'Nothing is entered in it that Weekend crews does not hold as well']
+		]);
+		const likeBase = kindsOf(['off', 'Off', { line: false }]);
+		expect(likeBase('same_entries')).toHaveLength(1);
+	});
+
+	it('one whose name speaks of what it does not choose is told', () => {
+		expect(kindsOf(crews, july, both)('not_as_named')).toEqual([]);
+		const other = ['both', 'Weekend crews and gauges', { line: true }, 'crews'] as const;
+		expect(kindsOf(crews, july, other)('not_as_named')).toEqual([
+			[
+				...['chosen', 'gauges', 'both'],
+				'Its name speaks of Better gauges, which is not chosen in it'
+			]
+		]);
+	});
+
+	it('nothing is said of names where scenarios are not named after what they choose', () => {
+		const plain = kindsOf(['a', 'Case A', { crews: true }], ['b', 'With gauges', { line: true }]);
+		expect(plain('not_as_named')).toEqual([]);
+	});
+});
+
 describe('formulas in themselves', () => {
 	it('that are nothing but another quantity are copies', () => {
 		expect(found('copy', entered('wage', 20), formula('a', 'wage')).map(([name]) => name)).toEqual([
@@ -192,7 +247,7 @@ describe('entries as in the workbook that this one was begun from', () => {
 	const told = (workbook: Workbook) =>
 		reviewLines(workbook, template)
 			.filter(({ kind }) => kind === 'as_in_template')
-			.map(({ quantity, what }) => [quantity.name, what]);
+			.map(({ quantity, what }) => [quantity?.name, what]);
 	const own = begun(perLine('pay', 1, 2.5, 3), entered('wage', 20), perLine('added', 5));
 
 	it('are told by quantity once the figures are said to be no longer invented', () => {
@@ -272,8 +327,8 @@ describe('a line that somebody ticked off', () => {
 	});
 });
 
-it('gives the list in pieces, one quantity or scenario at a time', () => {
+it('gives the list in pieces, one quantity or scenario at a time, and what is said of scenarios among themselves', () => {
 	const workbook = book([entered('wage', 20), formula('result', '3 * wage')]);
-	expect([...reviewSteps(workbook)].length).toBe(2 + 2 + 1);
-	expect(new Set(KIND_NAMES).size).toBe(11);
+	expect([...reviewSteps(workbook)].length).toBe(2 + 2 + 1 + 1);
+	expect(new Set(KIND_NAMES).size).toBe(13);
 });

@@ -94,6 +94,12 @@ describe('what becomes of one edit', () => {
 		expect(verdict()).toMatchObject({ means, inert: false });
 	});
 
+	it('names what speaks', () => {
+		expect(entry('overheads', 2_100_000).by).toBe('usual base overheads ');
+		expect(formula('npv', '-cumulative_discounted_cash[y6]').by).toContain('npv');
+		expect(entry('overheads', 211_000).by).toBeNull();
+	});
+
 	it('tells what moves most, and by how much', () => {
 		// Overheads are a part of the factory cost; the payback is of gains, which they leave alone.
 		const { effect } = entry('overheads', 231_000);

@@ -1,6 +1,9 @@
 /** What a check or a caution says of one cell: the one place that knows, for the page, the command line and the server. */
+import { axesOf } from '$lib/workbook/axes';
+import { hasInputs, takesEntry } from '$lib/workbook/cells';
 import { isPermitted } from '$lib/workbook/range';
 import type { Quantity } from '$lib/workbook/schema';
+import { membersOf, type Layout, type QuantityLayout } from './layout';
 import { ABSENT, OK, type State } from './state';
 
 /**
@@ -25,9 +28,21 @@ export const isCaution = (
 	state: State
 ): boolean => caution !== undefined && state === OK && value !== 0;
 
-/** Whether its number lies outside of where it usually does. */
-export const isUnusual = (
-	{ usual }: Pick<Quantity, 'usual'>,
+/**
+ * Whether its number lies outside of where it usually does. Where some members are entered and others follow formulas,
+ * what is usual is said of those that are entered: the others lie where their formulas put them.
+ */
+export function isUnusual(
+	layout: Layout,
+	{ quantity }: QuantityLayout,
+	cell: number,
 	value: number,
 	state: State
-): boolean => usual !== undefined && state === OK && !isPermitted(value, usual);
+): boolean {
+	const { usual, formula } = quantity;
+	if (usual === undefined || state !== OK || isPermitted(value, usual)) return false;
+	if (typeof formula !== 'object' || !hasInputs(quantity)) return true;
+	const members = membersOf(layout, cell);
+	const axis = axesOf(quantity).findIndex(({ name }) => name === formula.by);
+	return takesEntry(quantity, members[axis] ?? '');
+}

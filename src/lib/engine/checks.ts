@@ -27,12 +27,13 @@ export function checksOf(answers: Answers, workbook: Workbook, scenario: string)
 	const fail: Finding[] = [];
 	const cautions: Finding[] = [];
 	let hold = 0;
-	for (const { quantity, base, count } of layout.quantities) {
+	for (const laid of layout.quantities) {
+		const { quantity, base, count } = laid;
 		const { check, caution, usual } = quantity;
 		for (let cell = base; (check || caution || usual) && cell < base + count; cell++) {
 			const state = states[cell]! as State;
 			const value = values[cell]!;
-			if (usual && isUnusual(quantity, value, state))
+			if (usual && isUnusual(layout, laid, cell, value, state))
 				cautions.push({
 					place: placeOf(layout, cell),
 					message: unusualWords(layout, cell, value)

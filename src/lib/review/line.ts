@@ -7,6 +7,8 @@ export type LineKind =
 	| 'far_from_siblings'
 	| 'pasted'
 	| 'entered_among_formulas'
+	| 'same_entries'
+	| 'not_as_named'
 	| 'lone_change'
 	| 'literal'
 	| 'leaves_out'
@@ -16,7 +18,8 @@ export type LineKind =
 
 export interface Line {
 	readonly kind: LineKind;
-	readonly quantity: Quantity;
+	/** Null where it is about a scenario as a whole. */
+	readonly quantity: Quantity | null;
 	/** Members of the cell that it is about; none where it is about the quantity as a whole. */
 	readonly at: readonly string[];
 	/** The scenario whose own entry it is about; null for the base and for formulas. */
@@ -29,7 +32,12 @@ export interface Line {
 
 /** What names a line, so that it is known again when the workbook has changed elsewhere. */
 export const lineId = ({ kind, quantity, at, scenario }: Line): string =>
-	[kind, quantity.name, ...at, ...(scenario === null ? [] : [`@${scenario}`])].join(' ');
+	[
+		kind,
+		...(quantity === null ? [] : [quantity.name]),
+		...at,
+		...(scenario === null ? [] : [`@${scenario}`])
+	].join(' ');
 
 interface Kind {
 	readonly title: string;
@@ -63,6 +71,16 @@ export const KINDS: Readonly<Record<LineKind, Kind>> = {
 		title: 'Members entered where the others are computed',
 		why: 'An exception that was meant for a day stays unseen for years.',
 		remedy: 'Let the formula hold for it as well, or say in the note why not.'
+	},
+	same_entries: {
+		title: 'Scenarios that are another one once more',
+		why: 'An entry may have been lost: it shows the results of the other one under its own name.',
+		remedy: 'Enter what it is about, or remove it.'
+	},
+	not_as_named: {
+		title: 'Scenarios that do not choose what they are named after',
+		why: 'The choice may have been forgotten, or entered for another member.',
+		remedy: 'Choose it, or give the scenario another name.'
 	},
 	lone_change: {
 		title: 'Members that a scenario treats apart',

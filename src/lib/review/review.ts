@@ -8,6 +8,7 @@ import { leavesOutLine } from './leaves-out';
 import { KIND_NAMES, lineId, type Line } from './line';
 import { literalLine } from './literals';
 import { loneChangeLines } from './lone-changes';
+import { scenarioLines } from './scenarios';
 import { takenNames, unreadLine } from './unread';
 import { templateLines } from './template';
 import { copyLine, twiceLine } from './wordings';
@@ -28,6 +29,7 @@ export function* reviewSteps(
 	const taken = takenNames(workbook);
 	for (const { quantities } of workbook.sheets)
 		for (const quantity of quantities) yield linesOf(workbook, taken, quantity, writing);
+	yield [...scenarioLines(workbook)];
 	for (const scenario of workbook.scenarios) {
 		const lines = scenario.changes.flatMap(({ quantity: name, value }) => {
 			const quantity = findQuantity(workbook, name);

@@ -34,6 +34,8 @@ export interface Verdict {
 	readonly inert: boolean;
 	/** The first means by which it is met, in their order; null where it passes. */
 	readonly means: Means | null;
+	/** What it is that speaks, by its scenario and name: the first of those that the edit made speak. */
+	readonly by: string | null;
 	/** The headline result that moves most; null where none does. */
 	readonly effect: Effect | null;
 }
@@ -63,7 +65,7 @@ export class Judge {
 
 	judge(fault: Fault): Verdict {
 		const { edit } = fault;
-		const passed = { fault, inert: false, effect: null };
+		const passed = { fault, inert: false, effect: null, by: null };
 		if (edit.kind === 'set_inputs') {
 			if (isRefusedByRange(this.#model.workbook, edit.entries))
 				return { ...passed, means: 'range' };
@@ -117,19 +119,20 @@ export class Judge {
 	#seen(fault: Fault, seen: Seen): Verdict {
 		const clean = this.#clean;
 		const effect = largestMove(clean.headlines, seen.headlines);
-		const isNew = (now: ReadonlySet<string>, was: ReadonlySet<string>) =>
-			[...now].some((key) => !was.has(key));
-		const found: Readonly<Record<Exclude<Means, 'refused'>, boolean>> = {
-			error: isNew(seen.errors, clean.errors),
-			range: isNew(seen.outOfRange, clean.outOfRange),
-			check: isNew(seen.failing, clean.failing),
-			caution: isNew(seen.cautions, clean.cautions),
-			review: [...seen.review].some(([id, mark]) => clean.review.get(id) !== mark),
-			jump: isJump(this.#sound, fault.edit)
+		const firstNew = (now: ReadonlySet<string>, was: ReadonlySet<string>) =>
+			[...now].find((key) => !was.has(key));
+		const found: Readonly<Record<Exclude<Means, 'refused'>, string | undefined>> = {
+			error: firstNew(seen.errors, clean.errors),
+			range: firstNew(seen.outOfRange, clean.outOfRange),
+			check: firstNew(seen.failing, clean.failing),
+			caution: firstNew(seen.cautions, clean.cautions),
+			review: [...seen.review].find(([id, mark]) => clean.review.get(id) !== mark)?.[0],
+			jump: isJump(this.#sound, fault.edit) ? fault.quantity : undefined
 		};
-		const means = MEANS.find((one) => one !== 'refused' && found[one]) ?? null;
+		const speaking = MEANS.find((one) => one !== 'refused' && found[one] !== undefined) ?? null;
 		const inert = effect === null && !this.#hasMoved(seen);
-		return { fault, inert, means, effect };
+		const by = speaking === null || speaking === 'refused' ? null : (found[speaking] ?? null);
+		return { fault, inert, means: speaking, by, effect };
 	}
 
 	/** Whether any computed value, in any scenario, is another. */

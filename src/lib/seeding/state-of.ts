@@ -34,7 +34,8 @@ export function seenOf(model: Model, as: (scenario: string) => string = (id) => 
 		const scenario = as(id);
 		// By members and not by places, which move where another member comes.
 		const at = (cell: number) => membersOf(layout, cell).join();
-		for (const { quantity, base, count } of layout.quantities) {
+		for (const laid of layout.quantities) {
+			const { quantity, base, count } = laid;
 			const { check, caution, usual, name } = quantity;
 			const isTold = isHeadline.has(name) && (quantity.type ?? 'number') === 'number';
 			for (let cell = base; cell < base + count; cell++) {
@@ -45,7 +46,7 @@ export function seenOf(model: Model, as: (scenario: string) => string = (id) => 
 					failing.add(`${scenario} ${name} ${at(cell)}`);
 				if (caution && isCaution(quantity, value, state))
 					cautions.add(`${scenario} ${name} ${at(cell)}`);
-				if (usual && isUnusual(quantity, value, state))
+				if (usual && isUnusual(layout, laid, cell, value, state))
 					cautions.add(`usual ${scenario} ${name} ${at(cell)}`);
 				if (isTold && state === OK) headlines.set(`${name} ${at(cell)} ${id}`, value);
 			}

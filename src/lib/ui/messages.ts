@@ -39,7 +39,8 @@ function sayingsOfAll(layout: Layout, results: Results): Sayings {
 	let all = 0;
 	let failed = 0;
 	let cautions = 0;
-	for (const { quantity, base, count } of layout.quantities) {
+	for (const laid of layout.quantities) {
+		const { quantity, base, count } = laid;
 		const { check, caution, usual } = quantity;
 		if (!check && !caution && !usual) continue;
 		const failing: number[] = [];
@@ -47,7 +48,7 @@ function sayingsOfAll(layout: Layout, results: Results): Sayings {
 		const unusual: number[] = [];
 		for (let cell = base; cell < base + count; cell++) {
 			const [value, state] = [results.values[cell]!, results.states[cell]! as State];
-			if (isUnusual(quantity, value, state)) unusual.push(cell);
+			if (isUnusual(layout, laid, cell, value, state)) unusual.push(cell);
 			const verdict = checkVerdict(quantity, value, state);
 			if (verdict !== 'not-asked') all++;
 			if (verdict === 'fails') failing.push(cell);

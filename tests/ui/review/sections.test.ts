@@ -5,7 +5,7 @@ import { PLAIN } from '$lib/engine/number-words';
 import { reviewLines } from '$lib/review/review';
 import { tickOf } from '$lib/review/ticks';
 import { Reviewing } from '$lib/ui/review/reviewing.svelte';
-import { cellOf, sectionsOf } from '$lib/ui/review/sections';
+import { cellOf, sectionsOf, subjectOf } from '$lib/ui/review/sections';
 import { book, entered, formula, perLine } from '../../review/book';
 
 const workbook = book([
@@ -34,6 +34,13 @@ describe('the sections of the review', () => {
 		const layout = layOut(workbook);
 		const places = lines.map((line) => cellOf(layout, line));
 		expect(places).toEqual([layout.byName.get('pay')!.base + 2, layout.byName.get('result')!.base]);
+	});
+
+	it('lead to the scenario where they are about it as a whole', () => {
+		const idle = { id: 'idle', title: 'Idle', parent: 'base', changes: [] };
+		const twice = { ...workbook, scenarios: [...workbook.scenarios, idle] };
+		const line = reviewLines(twice).find(({ kind }) => kind === 'same_entries')!;
+		expect([cellOf(layOut(twice), line), subjectOf(twice, line)]).toEqual([null, 'Idle']);
 	});
 
 	it('are found in slices, the last workbook winning', async () => {

@@ -24,9 +24,13 @@ export function sectionsOf(workbook: Workbook, lines: readonly Line[]): Section[
 	});
 }
 
-/** The cell that a line is about, or the first of its quantity; null where it has none. */
+/** What a line stands under: its quantity, or the scenario that it is about as a whole. */
+export const subjectOf = ({ scenarios }: Workbook, { quantity, scenario }: Line): string =>
+	quantity?.label ?? scenarios.find(({ id }) => id === scenario)?.title ?? '';
+
+/** The cell that a line is about, or the first of its quantity; null where it has none, or is about a scenario as a whole. */
 export function cellOf(layout: Layout, { quantity, at }: Line): number | null {
-	const laid = layout.byName.get(quantity.name);
+	const laid = quantity && layout.byName.get(quantity.name);
 	if (!laid || laid.count === 0) return null;
 	const ordinals = laid.axes.map(
 		({ set }, axis) => layout.ordinals.get(set)?.get(at[axis] ?? '') ?? -1
