@@ -10,7 +10,7 @@ import { lognormalOf, pertShape, quantileOf } from '$lib/studies/random/distribu
 import { shareOf } from '$lib/studies/drivers';
 import { correlationOf, momentsOf } from '$lib/studies/random/moments';
 import { percentileOf, ranksOf } from '$lib/studies/ordering';
-import { rootBetween } from '$lib/studies/root-finder';
+import { nearestToZero, rootBetween } from '$lib/studies/root-finder';
 import { Sampling } from '$lib/studies/random/sampling';
 import { normalQuantile } from '$lib/engine/normal';
 import { betaBelow, logGamma } from '$lib/studies/random/special-functions';
@@ -288,5 +288,28 @@ describe('roots', () => {
 		near(root.x, 0.3, 1e-15);
 		expect(Math.abs(root.rest)).toBeGreaterThan(0.5);
 		expect(rootBetween((x) => (x > 0.4 && x < 0.6 ? NaN : x - 0.5), 0, 1)).toBeNull();
+	});
+
+	it('a root is near enough where so much is asked for, and takes fewer steps', () => {
+		const steps = (within: number) => {
+			let count = 0;
+			const root = rootBetween((x) => (count++, x < 0.3 ? -1 : 2), 0, 1, -1, 2, within)!;
+			near(root.x, 0.3, Math.max(within, 1e-15));
+			return count;
+		};
+		expect(steps(1e-6)).toBeLessThan(steps(0) / 2);
+	});
+
+	it('what does not come down to zero is given up early, and what does is found', () => {
+		let count = 0;
+		const search = (f: (x: number) => number) => {
+			count = 0;
+			return nearestToZero((x) => (count++, f(x)), 0, 1, Math.min(Math.abs(f(0)), Math.abs(f(1))));
+		};
+		expect(search((x) => 0.95 + 0.05 * Math.abs(x - 0.4))).toBeNull();
+		expect(count).toBeLessThan(20);
+		for (const touch of [(x: number) => (x - 0.37) ** 2, (x: number) => Math.abs(x - 0.37)])
+			near(search(touch)!.x, 0.37, 1e-6);
+		near(search((x) => Math.sqrt(Math.abs(x - 0.37)))!.rest, 0, 1e-6);
 	});
 });

@@ -205,6 +205,11 @@ describe('break-even', () => {
 		const touch = evenAt(curve('(x - 0.123)^2'), {});
 		expect(touch.crossings).toMatchObject([{ kind: 'touches' }]);
 		expect(touch.crossings[0]!.input).toBeCloseTo(0.123, 5);
+		// Two straight lines that meet at zero, between two points of the walk; and lines that do not come down to it.
+		const kink = evenAt(curve('ABS(x - 0.1111) * IF(x < 0.1111; 3; 1)'), {});
+		expect(kink.crossings).toMatchObject([{ kind: 'touches' }]);
+		expect(kink.crossings[0]!.input).toBeCloseTo(0.1111, 10);
+		expect(evenAt(curve('ABS(x - 0.1111) + 0.02'), {}).crossings).toEqual([]);
 		const jump = evenAt(curve('IF(x < 0.777; -1; 1)'), {});
 		expect(jump.crossings).toMatchObject([{ kind: 'jumps' }]);
 		expect(jump.crossings[0]!.input).toBeCloseTo(0.777, 12);

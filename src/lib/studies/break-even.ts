@@ -59,6 +59,10 @@ export interface BreakEvenResult {
 const POINTS = 401;
 /** Where every point is planned anew, which takes a thousand times as long. */
 const POINTS_PLANNED = 41;
+/** Of the range: how near a crossing is closed in on where every step to it is planned anew. */
+const WITHIN_PLANNED = 1e-10;
+/** Of the higher side: what is not lower beside it is a ripple, as each change of a plan leaves one. */
+const RIPPLE = 0.9;
 /** In place of "no answer here": on a curve that has its answer, "here" is one stretch of it. */
 const ASKS_FOR_NOTHING = 'What its formula asks for does not exist there.';
 
@@ -138,6 +142,7 @@ export function crossingsOf(
 	const f = (x: number) => columns.run([[x]]).values[0]![0]! - target;
 	const off = curve.map(({ value, state }) => (state === OK ? value - target : NaN));
 	const size = Math.max(Math.abs(target), ...off.filter(Number.isFinite).map(Math.abs));
+	const within = columns.following ? WITHIN_PLANNED * (curve.at(-1)!.input - curve[0]!.input) : 0;
 	const isZero = (rest: number) => Math.abs(rest) <= 1e-9 * size;
 	const found: Crossing[] = [];
 	for (let i = 0; i < curve.length; i++) {
@@ -151,12 +156,13 @@ export function crossingsOf(
 		}
 		const [here, next] = [off[i]!, off[i + 1] ?? NaN];
 		if (here * next < 0) {
-			const root = rootBetween(f, curve[i]!.input, curve[i + 1]!.input, here, next);
+			const root = rootBetween(f, curve[i]!.input, curve[i + 1]!.input, here, next, within);
 			if (root)
 				found.push({ kind: isZero(root.rest) ? 'crosses' : 'jumps', input: root.x, to: root.x });
 		} else if (isDip(off, i)) {
-			const root = nearestToZero(f, curve[i - 1]!.input, curve[i + 1]!.input);
-			if (Math.abs(root.rest) <= 1e-12 * size)
+			const ends = Math.min(Math.abs(off[i - 1]!), Math.abs(off[i + 1]!));
+			const root = nearestToZero(f, curve[i - 1]!.input, curve[i + 1]!.input, ends);
+			if (root && Math.abs(root.rest) <= 1e-12 * size)
 				found.push({ kind: 'touches', input: root.x, to: root.x });
 		}
 	}
@@ -175,7 +181,7 @@ function isDip(off: readonly number[], i: number): boolean {
 		here * after > 0 &&
 		Math.abs(here) <= Math.abs(before) &&
 		Math.abs(here) <= Math.abs(after) &&
-		(here !== before || here !== after)
+		Math.abs(here) < RIPPLE * Math.max(Math.abs(before), Math.abs(after))
 	);
 }
 

@@ -11,13 +11,17 @@ export interface Root {
 	readonly rest: number;
 }
 
-/** Null where the function has no value on the way. The signs at the ends must differ, or one of them be zero. */
+/**
+ * Null where the function has no value on the way. The signs at the ends must differ, or one of them be zero. `within`:
+ * how near is near enough; as near as numbers go where it is less than that.
+ */
 export function rootBetween(
 	f: Function1,
 	from: number,
 	to: number,
 	atFrom = f(from),
-	atTo = f(to)
+	atTo = f(to),
+	within = 0
 ): Root | null {
 	let [a, b, fa, fb] = [from, to, atFrom, atTo];
 	let [c, fc] = [a, fa];
@@ -30,7 +34,7 @@ export function rootBetween(
 			step = last = b - a;
 		}
 		if (Math.abs(fc) < Math.abs(fb)) [a, b, c, fa, fb, fc] = [b, c, b, fb, fc, fb];
-		const least = 2 * Number.EPSILON * Math.abs(b);
+		const least = Math.max(2 * Number.EPSILON * Math.abs(b), within / 2);
 		const middle = (c - b) / 2;
 		if (Math.abs(middle) <= least || fb === 0) return { x: b, rest: fb };
 		if (Math.abs(last) < least || Math.abs(fa) <= Math.abs(fb)) step = last = middle;
@@ -72,13 +76,21 @@ function interpolated(
 	return p > 0 ? [p, -q] : [-p, q];
 }
 
-/** The least value of |f| between two ends, by golden sections: where a curve only touches zero. */
-export function nearestToZero(f: Function1, from: number, to: number): Root {
+/** After so many sections the ends are 300 times nearer; what then has a tenth of its height at the ends meets nothing. */
+const SECTIONS_TO_JUDGE = 12;
+const HEIGHT_TO_GIVE_UP = 0.1;
+
+/**
+ * The least value of |f| between two ends, by golden sections: where a curve only touches zero. Null as soon as it is
+ * seen not to come near: a curve that touches zero has sunk with its distance from there. `ends`: |f| at the lower end.
+ */
+export function nearestToZero(f: Function1, from: number, to: number, ends: number): Root | null {
 	const golden = (Math.sqrt(5) - 1) / 2;
 	let [low, high] = [from, to];
 	let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
 	let [fl, fr] = [Math.abs(f(left)), Math.abs(f(right))];
 	for (let i = 0; i < 90; i++) {
+		if (i === SECTIONS_TO_JUDGE && !(Math.min(fl, fr) <= HEIGHT_TO_GIVE_UP * ends)) return null;
 		if (fl <= fr) {
 			[high, right, fr] = [right, left, fl];
 			left = high - golden * (high - low);
