@@ -11,7 +11,7 @@ const BELOW: Record<string, readonly string[]> = {
 	engine: ['units', 'formula', 'workbook'],
 	programmes: CORE,
 	studies: [...CORE, 'programmes'],
-	exchange: CORE,
+	exchange: [...CORE, 'review'],
 	review: CORE,
 	seeding: [...CORE, 'studies', 'review'],
 	browser: PURE,

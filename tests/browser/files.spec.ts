@@ -1,7 +1,8 @@
 /** Taking the workbook along with live formulas, and bringing a table of values in. */
 import { readFileSync } from 'node:fs';
 import { readFile, Recalculation } from '../exchange/recalculate';
-import { agreement, expect, open } from './app';
+import type { Page } from 'playwright/test';
+import { agreement, expect, find, open, row, undo, value } from './app';
 import { figure } from './figures';
 import { test } from './plant';
 import { test as shop } from './shop';
@@ -33,18 +34,27 @@ test('the file with live formulas holds the numbers of the screen, and recalcula
 	);
 });
 
+const bringIn = (page: Page, name: string, text: string) =>
+	page
+		.getByLabel('Table to import')
+		.setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+
 test('a table is mapped, looked over and entered as one step, with the keyboard alone', async ({
 	page
 }) => {
 	await open(page, '/files');
-	const text = 'Machine;Hours to repair;remark\nL1;2,75;new gearbox\nL2;2,5;\nL99;1;\n';
-	await page
-		.getByLabel('Table to import')
-		.setInputFiles({ name: 'repairs.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
-	await expect(page.getByText('0 values would change, 0 are the same')).toBeVisible();
-	await page.getByLabel('Quantity of every row').focus();
+	await bringIn(
+		page,
+		'repairs.csv',
+		'Machine;Hours to repair;remark\nL1;2,75;new gearbox\nL2;2,5;\nL99;1,5;\n'
+	);
+	await expect(page.getByText('Say first what Hours to repair holds')).toBeVisible();
+	await page.getByLabel('Hours to repair is taken as').focus();
 	await page.keyboard.type('Time to repair');
-	const lines = page.getByLabel('Rows that cannot be taken').getByRole('listitem');
+	await expect(page.getByText('2 changed, 0 new, 0 the same, 1 refused.')).toBeVisible();
+	await expect(page.getByText('Left out: the column remark.')).toBeVisible();
+	await expect(page.getByText('2,75 is 2.75 h')).toBeVisible();
+	const lines = page.getByLabel('What cannot be taken').getByRole('listitem');
 	await expect(lines).toHaveText([/^Line 4\. There is no line "L99"/]);
 	await expect(
 		page.getByRole('row', { name: /2 Time to repair L1 Base 1.9 2.75 h/ })
@@ -56,15 +66,58 @@ test('a table is mapped, looked over and entered as one step, with the keyboard 
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('an item table comes in whole: prices per 100 m, an item that is new, a slip that is stopped', async ({
+	page
+}) => {
+	await open(page, '/files');
+	await bringIn(
+		page,
+		'items.csv',
+		[
+			'Product;List price (EUR/100 m);price;Outside diameter;Colour',
+			'PX15B;52,40;0,31;15,0;white',
+			'PX22B;9510;0,58;22,0;grey',
+			'RT20B;61,00;0,40;20,0;natural'
+		].join('\n')
+	);
+	// A heading that fits several quantities is asked about, and nothing goes in before it is answered.
+	const enter = page.getByRole('button', { name: /^Enter \d+ values?$/ });
+	await expect(page.getByText('Say first what price holds, or leave it out.')).toBeVisible();
+	await expect(enter).toBeDisabled();
+	await page.getByLabel('price is taken as', { exact: true }).selectOption('left out');
+	await expect(page.getByText('52,40 is 0.524 EUR/m')).toBeVisible();
+	await expect(page.getByText('Left out: the columns price, Colour.')).toBeVisible();
+
+	await page.getByLabel('What RT20B is').selectOption('add, like RT15B');
+	const slip = page.getByRole('checkbox', { name: 'Enter List price, PX22B all the same' });
+	await expect(slip).not.toBeChecked();
+	await expect(page.getByRole('row', { name: /this is 125 times as much/ })).toBeVisible();
+	await expect(page.getByText('Product: 8 of the workbook are not in the file')).toBeVisible();
+	await enter.click();
+	await expect(page.getByText(/values from items.csv entered/)).toBeVisible();
+
+	const prices = async () => {
+		await find(page, 'List price');
+		await page.keyboard.press('Enter');
+		return page.getByRole('grid');
+	};
+	const grid = await prices();
+	await expect(value(row(page, /^PX15B/), 1)).toHaveText(/0\.524/);
+	await expect(value(row(page, /^RT20B/), 1)).toHaveText(/0\.61/);
+	await expect(value(row(page, /^PX22B/), 1)).not.toHaveText(/95/);
+	await undo(page);
+	await expect(grid.getByRole('rowheader', { name: /^RT20B/ })).toHaveCount(0);
+	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
 shop('both engines agree on a table that was brought in', async ({ page }) => {
 	await open(page, '/files');
-	const text = 'Product;metres\nR16;120\nR20;60\n';
-	await page
-		.getByLabel('Table to import')
-		.setInputFiles({ name: 'coils.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
-	await page.getByLabel('Quantity of every row').focus();
-	await page.keyboard.type('Standard coil length');
-	await page.getByRole('button', { name: 'Enter 2 values' }).click();
-	await expect(page.getByText('2 values from coils.csv entered')).toBeVisible();
+	await bringIn(
+		page,
+		'coils.csv',
+		'Product;Standard coil length;Scrap (%)\nR16;120;3,5\nR20;60;5\n'
+	);
+	await page.getByRole('button', { name: 'Enter 4 values' }).click();
+	await expect(page.getByText('4 values from coils.csv entered')).toBeVisible();
 	expect(await agreement(page)).toBeGreaterThan(100);
 });

@@ -1,23 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import type { QuantityLayout } from '$lib/engine/layout';
-import { importTable, commandsOf, type ReadValue } from '$lib/exchange/csv/import-table';
-import { proposeMapping, type Mapping } from '$lib/exchange/csv/mapping';
-import { MOST_ROWS, readCsv, type CsvGrid } from '$lib/exchange/csv/rows';
+import { MOST_ROWS, readCsv } from '$lib/exchange/csv/rows';
 import { MEMBER_MARK, sheetTable } from '$lib/exchange/csv/sheet';
 import { csvOf } from '$lib/exchange/csv/write';
-import { fieldSpec } from '$lib/ui/field';
-import { readEntry } from '$lib/ui/entry';
+import type { Grid } from '$lib/exchange/table/grid';
+import { importTable } from '$lib/exchange/table/import-table';
+import type { Mapping } from '$lib/exchange/table/mapping';
+import { proposeMapping } from '$lib/exchange/table/propose';
+import { commandsOf } from '$lib/exchange/table/settle';
 import { inputAt } from '$lib/workbook/scenario';
-import { UnitSystem } from '$lib/units/system';
 import { openShipped, read as valueOf } from '../reference/shipped';
 
 const model = openShipped('marram');
 const { workbook, layout } = model;
-const units = UnitSystem.create(workbook.units ?? []).system;
-const readValue: ReadValue = (text, quantity: QuantityLayout) =>
-	readEntry(text, fieldSpec(layout, quantity, units, 'en'));
-
-function gridOf(text: string): CsvGrid {
+function gridOf(text: string): Grid {
 	const result = readCsv(text, 'f.csv');
 	if (!result.ok) throw new Error(result.message);
 	return result.grid;
@@ -25,18 +20,20 @@ function gridOf(text: string): CsvGrid {
 
 function brought(text: string, change: (mapping: Mapping) => Mapping = (mapping) => mapping) {
 	const grid = gridOf(text);
-	return importTable(grid, change(proposeMapping(grid, workbook)), layout, readValue);
+	return importTable(grid, change(proposeMapping(grid, workbook)), layout);
 }
 
 describe('reading a text of separated values', () => {
 	it.each([
-		['comma', 'a,b\r\n1,"x, y"\r\n'],
-		['semicolon', 'a;b\n1;x, y\n'],
-		['tab', 'a\tb\n1\tx, y']
-	])('finds what parts them: %s', (_, text) => {
+		[',', 'a,b\r\n1,"x, y"\r\n'],
+		[';', 'a;b\n1;x, y\n'],
+		['\t', 'a\tb\n1\tx, y']
+	])('finds what parts them: %j', (parter, text) => {
 		expect(gridOf(`\uFEFF${text}`)).toEqual({
 			head: ['a', 'b'],
-			rows: [{ line: 2, cells: ['1', 'x, y'] }]
+			headLine: 1,
+			rows: [{ line: 2, cells: ['1', 'x, y'] }],
+			parter
 		});
 	});
 
@@ -180,12 +177,24 @@ describe('bringing values in', () => {
 			].join('\n')
 		);
 		expect(problems).toEqual([
-			{ line: 2, message: 'There is no quantity "mtrr". Did you mean mttr?' },
-			{ line: 3, message: expect.stringMatching(/^There is no line "L99"\./) },
-			{ line: 4, message: 'Time to repair is per line: no column gives the line.' },
-			{ line: 5, message: expect.stringMatching(/^Time to repair: "two" is not a number\./) },
-			{ line: 7, message: 'Time to repair of L1 is given on line 6 already. Keep one of the two.' },
-			{ line: 8, message: expect.stringMatching(/^Time to repair: kg cannot become h/) }
+			{ line: 2, column: null, message: 'There is no quantity "mtrr". Did you mean mttr?' },
+			{ line: 3, column: null, message: expect.stringMatching(/^There is no line "L99"\./) },
+			{ line: 4, column: null, message: 'Time to repair is per line: no column gives the line.' },
+			{
+				line: 5,
+				column: null,
+				message: expect.stringMatching(/^Time to repair: "two" is not a number\./)
+			},
+			{
+				line: 7,
+				column: null,
+				message: 'Time to repair of L1 is given on line 6 already. Keep one of the two.'
+			},
+			{
+				line: 8,
+				column: null,
+				message: expect.stringMatching(/^Time to repair: kg cannot become h/)
+			}
 		]);
 		expect(results).toBe(1);
 		expect(changes.map(({ line, after }) => [line, after])).toEqual([

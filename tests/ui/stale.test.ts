@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
 import { ACROSS, HERE, restingOf } from '$lib/engine/resting';
 import { StaleCells, type StalePlan } from '$lib/engine/stale';
-import { proposeMapping } from '$lib/exchange/csv/mapping';
+import { proposeMapping } from '$lib/exchange/table/propose';
 import { sheetTable } from '$lib/exchange/csv/sheet';
 import { sheetsOf } from '$lib/exchange/ooxml/file';
 import { staleIn } from '$lib/ui/pictures/stale';
@@ -93,13 +93,15 @@ describe('in what is taken along', () => {
 		expect(said('contribution')).toBe('more_hours: no plan answers the workbook as it is now');
 		expect(said('demand')).toBe('');
 		const grid = {
+			headLine: 1,
+			parter: ',',
 			head: [...table.columns],
 			rows: table.rows.map((row, i) => ({
 				line: i + 2,
 				cells: row.map((one) => String(one ?? ''))
 			}))
 		};
-		expect(proposeMapping(grid, workbook).columns.at(-1)).toEqual({ is: 'nothing' });
+		expect(proposeMapping(grid, workbook).columns.at(-1)?.meaning).toEqual({ is: 'nothing' });
 		expect(sheetTable(layout, results, null).columns.at(-1)).toBe('third');
 	});
 

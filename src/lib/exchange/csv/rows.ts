@@ -1,24 +1,17 @@
 /** A text of separated values as rows, whatever parts them; the first row names the columns. */
 import Papa from 'papaparse';
-
-export interface CsvGrid {
-	readonly head: readonly string[];
-	/** Each with the line of the file that it began on. */
-	readonly rows: readonly { readonly line: number; readonly cells: readonly string[] }[];
-}
-
-export type CsvRead =
-	{ readonly ok: true; readonly grid: CsvGrid } | { readonly ok: false; readonly message: string };
+import type { GridRead } from '../table/grid';
 
 /** Far more than any log that a plant keeps for a year of values entered by hand. */
 export const MOST_ROWS = 200_000;
 
-export function readCsv(text: string, name: string): CsvRead {
-	const refused = (message: string): CsvRead => ({ ok: false, message: `"${name}" ${message}` });
+export function readCsv(text: string, name: string): GridRead {
+	const refused = (message: string): GridRead => ({ ok: false, message: `"${name}" ${message}` });
 	if (text.includes('\0'))
 		return refused('is not a text file. Save it as CSV with UTF-8, then choose it again.');
+	const parter = parterOf(text);
 	const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
-		delimiter: parterOf(text),
+		delimiter: parter,
 		skipEmptyLines: false
 	});
 	const quotes = errors.find(({ type }) => type === 'Quotes');
@@ -40,12 +33,29 @@ export function readCsv(text: string, name: string): CsvRead {
 		return refused(
 			`has ${rest.length} rows; at most ${MOST_ROWS} are taken at once. Part it, and bring the parts in one by one.`
 		);
-	return { ok: true, grid: { head: head.cells, rows: rest } };
+	return { ok: true, grid: { head: head.cells, headLine: head.line, rows: rest, parter } };
 }
 
-/** What the names of the columns are parted by: whichever mark stands there most often outside quotes. */
+/** What lines are looked at to find what parts them. */
+const LOOKED_AT = 20;
+
+/**
+ * What parts the columns: the mark that stands as often in each of the first lines as in the head, outside of quotes.
+ * Where a comma does so as well as another mark, it is the one before decimals.
+ */
 function parterOf(text: string): string {
-	const [head = ''] = text.replace(/"(?:[^"]|"")*"/g, '').split(/\r?\n/, 1);
-	const count = (mark: string) => head.split(mark).length;
-	return [',', ';', '\t', '|'].reduce((most, mark) => (count(mark) > count(most) ? mark : most));
+	const lines = text
+		.slice(0, 100_000)
+		.replace(/"(?:[^"]|"")*"/g, '')
+		.split(/\r?\n/)
+		.filter((line) => line.trim() !== '')
+		.slice(0, LOOKED_AT);
+	let best = ',';
+	let most = 0;
+	for (const mark of ['\t', ';', '|', ',']) {
+		const [head = 0, ...counts] = lines.map((line) => line.split(mark).length - 1);
+		const alike = head === 0 ? 0 : 1 + counts.filter((count) => count === head).length;
+		if (alike > most) [best, most] = [mark, alike];
+	}
+	return best;
 }

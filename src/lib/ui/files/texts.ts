@@ -12,6 +12,34 @@ const en = {
 	isTakenAs: 'Is taken as',
 	columnNumber: (count: number) => `column ${count}`,
 	columnIsTakenAs: (name: string, count: number) => `${name || `column ${count}`} is taken as`,
+	decimals: 'Decimals',
+	isRead: 'Is read',
+	notKnown: 'choose',
+	aPoint: 'after a point',
+	aComma: 'after a comma',
+	unitOfColumn: (name: string, count: number) => `Unit of ${name || `column ${count}`}`,
+	decimalsOfColumn: (name: string, count: number) => `Decimals of ${name || `column ${count}`}`,
+	sampleIs: (sample: string, parts: readonly string[]) =>
+		`${sample} is ${parts.filter(Boolean).join(' ')}`,
+
+	// meanings
+	chooseWhatItHolds: 'choose what it holds',
+	itMayBe: 'It may be',
+	leftOut: 'left out',
+	namesTheThing: 'Names what a row is about',
+	which: (label: string) => `which ${label}`,
+	nameOfTheQuantity: 'name of the quantity',
+	membersTogether: 'members, together',
+	unitOfTheRow: 'unit',
+	valuesOnSheet: (title: string) => `Values: ${title}`,
+	valuesOfTheRow: "Values of the row's quantity",
+	valueIn: (title: string) => `value in ${title}`,
+	valueOfIn: (id: string, title: string) => `value of ${id} in ${title}`,
+
+	// bringing
+	firstSay: (names: readonly string[]) =>
+		`Say first what ${names.join(' and ')} ${names.length === 1 ? 'holds' : 'hold'}, or leave ${names.length === 1 ? 'it' : 'them'} out.`,
+	firstChooseQuantity: 'Choose first which quantity the values are of.',
 
 	// ExportMenu
 	allSheets: 'all sheets',
@@ -39,19 +67,33 @@ const en = {
 		', a column for each scenario, all digits. What is changed in it can be brought in below.',
 	exportValues: 'Export values',
 
-	// ImportPreview
-	valueWouldChange: 'value would change',
-	valuesWouldChange: 'values would change',
-	isTheSame: 'is the same',
-	areTheSame: 'are the same',
-	rowResultPassedOver: 'row is a result and is passed over',
-	rowsResultsPassedOver: 'rows are results and are passed over',
-	rowCannotBeTaken: 'row cannot be taken',
-	rowsCannotBeTaken: 'rows cannot be taken',
-	rowsLeftOut: 'Rows that cannot be taken',
-	line: (line: number) => `Line ${line}.`,
+	// summary, ImportPreview, ChangeTable
+	changed: (count: number) => `${count} changed`,
+	fresh: (count: number) => `${count} new`,
+	same: (count: number) => `${count} the same`,
+	ofTheseDoubted: (count: number) => `${count} of these implausible`,
+	resultsPassedOver: (count: number) =>
+		`${count} ${count === 1 ? 'result' : 'results'} passed over`,
+	refused: (count: number) => `${count} refused`,
+	columnsLeftOut: (names: readonly string[]) =>
+		`Left out: ${names.length === 1 ? 'the column' : 'the columns'} ${names.join(', ')}.`,
+	rowsLeftOut: 'What cannot be taken',
+	place: (line: number, column: string | null) =>
+		column === null ? `Line ${line}.` : `Line ${line}, ${column}.`,
 	andMore: (count: number) => `and ${count} more`,
+	doubted: (count: number) => `${count} implausible ${count === 1 ? 'value' : 'values'}`,
+	doubtedStay:
+		'These are not entered unless you tick them. Look at the unit of the column and at the digits.',
+	tickAll: (count: number) => `Tick all ${count}`,
+	untickAll: 'Tick none',
+	enterAllTheSame: 'Enter',
+	enterDoubted: (label: string, at: readonly string[]) =>
+		`Enter ${[label, ...at].join(', ')} all the same`,
+	whyDoubted: 'Why it is doubted',
 	valuesThatWouldChange: 'Values that would change',
+	notInTheFile: (count: number, label: string) =>
+		`${label}: ${count} of the workbook ${count === 1 ? 'is' : 'are'} not in the file, and ${count === 1 ? 'stays' : 'stay'} as ${count === 1 ? 'it is' : 'they are'}`,
+	removeMember: (id: string) => `remove ${id}, with all that is entered for it`,
 	lineHead: 'Line',
 	quantity: 'Quantity',
 	forWord: 'For',
@@ -60,19 +102,36 @@ const en = {
 	comesIn: 'Comes in',
 	unit: 'Unit',
 	keptEnteredHere: 'kept, entered here',
+	none: 'none',
+	yes: 'yes',
+	no: 'no',
+
+	// UnknownMembers
+	unknownNames: (count: number, label: string) =>
+		`${count} ${count === 1 ? 'name' : 'names'} that no ${label} has`,
+	whatNewOnesLack:
+		'One that is added empty has only what this file gives it; what computes with the rest waits for it.',
+	addAll: (count: number) => `Add all ${count}, empty`,
+	leaveAllOut: 'Leave all out',
+	inRows: (line: number, rows: number) =>
+		rows === 1 ? `line ${line}` : `line ${line} and ${rows - 1} more`,
+	whatIs: (text: string) => `What ${text} is`,
+	addEmpty: 'add, empty',
+	asACopy: 'Add, as a copy',
+	addLike: (id: string) => `add, like ${id}`,
+	aNewName: 'A new name',
+	newNameOf: (id: string) => `new name of ${id}`,
 
 	// ImportTable
 	valuesEntered: (count: number, name: string) =>
 		`${count} ${count === 1 ? 'value' : 'values'} from ${name} entered; undo takes them back together.`,
 	importATable: 'Import a table',
 	whatToImport:
-		'CSV, with a first row that names the columns. Nothing changes before you have seen what would.',
+		'CSV, with a first row that names the columns: one row for each item, line or month, one column for each quantity. Nothing changes before you have seen what would.',
 	tableToImport: 'Table to import',
 	quantityOfEveryRow: 'Quantity of every row',
 	chooseOne: 'choose one',
-	decimalsAreWrittenWith: 'Decimals are written with',
-	aPoint: 'a point',
-	aComma: 'a comma',
+	valuesGoInto: 'Values go into',
 	enterValues: (count: number) => `Enter ${count} ${count === 1 ? 'value' : 'values'}`,
 	cancel: 'Cancel'
 };

@@ -1,0 +1,72 @@
+/**
+ * Values of a file that are permitted and hardly meant: outside of where they usually lie, many times what stood
+ * there, or far from those of the other members. A slip of a digit or a unit is met by one of the three.
+ */
+import { withUnit } from '$lib/engine/naming';
+import { numberText, rangeText } from '$lib/engine/number-words';
+import { farEntries } from '$lib/review/siblings';
+import { isPermitted } from '$lib/workbook/range';
+import { inputValues } from '$lib/workbook/scenario';
+import type { Workbook } from '$lib/workbook/schema';
+import { withValues } from '$lib/workbook/values';
+import { keyOf, type Brought } from './settle';
+
+/** As many times what stood there, or as many times less, nobody changes a figure without a word. */
+const MANY = 5;
+
+/** Why each is doubted, by its place in the list. */
+export function doubts(changes: readonly Brought[], workbook: Workbook): Map<Brought, string> {
+	const far = farChanges(changes, workbook);
+	const doubted = new Map<Brought, string>();
+	for (const change of changes) {
+		const { after, before, quantity } = change;
+		if (typeof after !== 'number' || change.stays || quantity.shown !== undefined) continue;
+		const unit = quantity.unit === '1' ? '' : (quantity.unit ?? '');
+		const words: string[] = [];
+		const jump = typeof before === 'number' ? jumpOf(before, after) : null;
+		if (jump !== null)
+			words.push(`It stood at ${withUnit(before as number, unit)}, and this is ${jump}.`);
+		if (!isPermitted(after, quantity.usual ?? null))
+			words.push(`Usual is ${rangeText(quantity.usual!, unit)}.`);
+		const median = far.get(change);
+		if (words.length === 0 && median !== undefined)
+			words.push(`The others lie around ${withUnit(median, unit)}.`);
+		if (words.length > 0) doubted.set(change, words.join(' '));
+	}
+	return doubted;
+}
+
+function jumpOf(before: number, after: number): string | null {
+	if (before === 0 || after === 0) return null;
+	const times = after / before;
+	if (times < 0) return 'of the other sign';
+	if (times >= MANY) return `${numberText(Number(times.toPrecision(3)))} times as much`;
+	if (times <= 1 / MANY) return `a ${numberText(Number((1 / times).toPrecision(3)))}th of it`;
+	return null;
+}
+
+/** Those that lie far from their siblings now and did not before. */
+function farChanges(changes: readonly Brought[], workbook: Workbook): Map<Brought, number> {
+	const groups = new Map<string, Brought[]>();
+	for (const change of changes) {
+		const key = keyOf(change.scenario, change.quantity.name, []);
+		const group = groups.get(key);
+		if (group) group.push(change);
+		else groups.set(key, [change]);
+	}
+	const far = new Map<Brought, number>();
+	for (const group of groups.values()) {
+		const { scenario, quantity } = group[0]!;
+		const stood = inputValues(workbook, scenario, quantity.name);
+		const placeOf = (at: readonly string[]) => at.join('\u0001');
+		const was = new Set(farEntries(quantity, stood).map(({ at }) => placeOf(at)));
+		const entries = group.map(({ at, after }) => ({ at, value: after }));
+		const now = farEntries(quantity, withValues(stood, entries));
+		const medians = new Map(now.map(({ at, median }) => [placeOf(at), median]));
+		for (const change of group) {
+			const median = medians.get(placeOf(change.at));
+			if (median !== undefined && !was.has(placeOf(change.at))) far.set(change, median);
+		}
+	}
+	return far;
+}

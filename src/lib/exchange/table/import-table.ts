@@ -1,0 +1,247 @@
+/**
+ * Rows of a file as changes of inputs, each beside the value that it would replace. Nothing is changed here:
+ * what comes out is looked over by a person, and then made one edit.
+ */
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import { nearest } from '$lib/formula/names';
+import type { Quantity } from '$lib/workbook/schema';
+import { MEMBER_MARK, NO_VALUE_WORDS } from '../csv/sheet';
+import { columnName, type Cell, type Grid, type Row } from './grid';
+import type { Column, Mapping, ValueMeaning } from './mapping';
+import { isEntered, membersOfRow, type NamedMembers } from './members-of-row';
+import { CellReader } from './read-cell';
+import { keyOf, settled, type Brought, type Given } from './settle';
+
+export type { Brought } from './settle';
+
+export interface Refusal {
+	readonly line: number;
+	/** The heading of its column; null where the whole row is meant. */
+	readonly column: string | null;
+	readonly message: string;
+}
+
+export interface UnknownMember {
+	readonly set: string;
+	readonly text: string;
+	/** The first line that names it, and how many do. */
+	readonly line: number;
+	readonly rows: number;
+}
+
+export interface ImportTable {
+	readonly changes: readonly Brought[];
+	/** Values that are what they were, or what the scenario takes from what it is built on afterwards. */
+	readonly same: number;
+	/** Values of results, which follow their formulas and are passed over. */
+	readonly results: number;
+	readonly problems: readonly Refusal[];
+	/** Names in the file that no member has. */
+	readonly unknown: readonly UnknownMember[];
+	/** Members that the file names, by set. */
+	readonly named: ReadonlyMap<string, ReadonlySet<string>>;
+}
+
+export function importTable(grid: Grid, mapping: Mapping, layout: Layout): ImportTable {
+	const reading = new Reading(grid, mapping, layout);
+	for (const row of grid.rows) reading.readRow(row);
+	return reading.result();
+}
+
+interface ValueColumn {
+	readonly index: number;
+	readonly column: Column;
+	readonly meaning: ValueMeaning;
+	/** The column that holds the unit of each row. */
+	readonly unitFrom: number | null;
+}
+
+class Reading {
+	readonly #problems: Refusal[] = [];
+	readonly #unknown = new Map<string, UnknownMember & { rows: number; last: number }>();
+	readonly #named = new Map<string, Set<string>>();
+	/** Every value that was given, with its line. */
+	readonly #given = new Map<string, Given>();
+	readonly #byLabel: ReadonlyMap<string, QuantityLayout>;
+	readonly #reader: CellReader;
+	readonly #values: readonly ValueColumn[];
+	#results = 0;
+
+	constructor(
+		readonly grid: Grid,
+		readonly mapping: Mapping,
+		readonly layout: Layout
+	) {
+		this.#reader = new CellReader(layout);
+		this.#byLabel = new Map(
+			layout.quantities.map((each) => [each.quantity.label.toLowerCase(), each] as const)
+		);
+		this.#values = valueColumns(mapping).filter((value) => this.#hasGoodUnit(value));
+	}
+
+	/** A column whose unit cannot be read is said once, and none of its values is taken. */
+	#hasGoodUnit({ index, column, meaning }: ValueColumn): boolean {
+		const layout = this.layout.byName.get(meaning.quantity ?? this.mapping.quantity ?? '');
+		if (!layout) return true;
+		const unit = this.#reader.unit(column.unit, layout.quantity);
+		if (unit.ok) return true;
+		this.#problems.push({
+			line: this.grid.headLine,
+			column: columnName(this.grid, index),
+			message: `The column is not taken: ${unit.message}`
+		});
+		return false;
+	}
+
+	readRow(row: Row): void {
+		const names = namesOf(row.cells, this.mapping);
+		let isResult = false;
+		for (const value of this.#values) {
+			const named = value.meaning.quantity ?? names.quantity ?? this.mapping.quantity;
+			const layout = this.#quantity(row.line, named);
+			if (!layout) continue;
+			if (typeof layout.quantity.formula === 'string') isResult = true;
+			else this.#readValue(row, names, value, textOf(row.cells[value.index] ?? ''), layout);
+		}
+		if (isResult) this.#results++;
+	}
+
+	#quantity(line: number, named: string | null): QuantityLayout | null {
+		if (named === null) {
+			this.#bad(
+				line,
+				null,
+				'No quantity is named. Say which column names it, or choose one for the whole file.'
+			);
+			return null;
+		}
+		const quantity = this.layout.byName.get(named) ?? this.#byLabel.get(named.toLowerCase());
+		if (quantity) return quantity;
+		const near = nearest(named, [...this.layout.byName.keys()]);
+		this.#bad(
+			line,
+			null,
+			`There is no quantity "${named}". ${near ? `Did you mean ${near}?` : 'Write its name or label as it stands in the workbook.'}`
+		);
+		return null;
+	}
+
+	#readValue(
+		{ line, cells }: Row,
+		names: NamedMembers,
+		{ index, column, meaning, unitFrom }: ValueColumn,
+		cell: Cell,
+		layout: QuantityLayout
+	): void {
+		if (cell === '' || (typeof cell === 'string' && NO_VALUE_WORDS.has(cell))) return;
+		const { quantity } = layout;
+		const { scenario } = meaning;
+		const members = membersOfRow(layout, names, meaning.member, this.layout);
+		if (!members.ok) {
+			if (members.unknown) this.#count(line, members.unknown);
+			return this.#bad(line, null, members.message);
+		}
+		const { at } = members;
+		layout.axes.forEach(({ set }, axis) => this.#note(set, at[axis] ?? ''));
+		if (!isEntered(layout, at)) {
+			this.#results++;
+			return;
+		}
+		const rowUnit = unitFrom === null ? '' : String(cells[unitFrom] ?? '');
+		const read = this.#reader.read(cell, layout, column, rowUnit);
+		const heading = meaning.quantity === null ? null : columnName(this.grid, index);
+		if (!read.ok) return this.#bad(line, heading, `${quantity.label}: ${read.message}`);
+		const key = keyOf(scenario, quantity.name, at);
+		const before = this.#given.get(key);
+		if (before)
+			this.#bad(
+				line,
+				heading,
+				`${ofMembers(quantity, at)} is given on line ${before.line} already. Keep one of the two.`
+			);
+		else this.#given.set(key, { line, scenario, quantity, at, after: read.value });
+	}
+
+	#note(set: string, member: string): void {
+		const known = this.#named.get(set);
+		if (known) known.add(member);
+		else this.#named.set(set, new Set([member]));
+	}
+
+	#count(line: number, { set, text }: { set: string; text: string }): void {
+		const key = `${set}\n${text}`;
+		const known = this.#unknown.get(key);
+		if (!known) this.#unknown.set(key, { set, text, line, rows: 1, last: line });
+		else if (known.last !== line) {
+			known.rows++;
+			known.last = line;
+		}
+	}
+
+	/** What is wrong with a row is said once, and not again for each of its columns. */
+	#bad(line: number, column: string | null, message: string): void {
+		for (let at = this.#problems.length - 1; this.#problems[at]?.line === line; at--)
+			if (this.#problems[at]?.message === message) return;
+		this.#problems.push({ line, column, message });
+	}
+
+	result(): ImportTable {
+		const { changes, same, refused } = settled(this.#given, this.layout.workbook);
+		return {
+			changes,
+			same,
+			results: this.#results,
+			problems: [...this.#problems, ...refused].sort((a, b) => a.line - b.line),
+			unknown: [...this.#unknown.values()].map(({ last: _last, ...each }) => each),
+			named: this.#named
+		};
+	}
+}
+
+const ofMembers = ({ label }: Quantity, at: readonly string[]) =>
+	at.length > 0 ? `${label} of ${at.join(', ')}` : label;
+
+/** A text that was kept from being run as a formula comes with an apostrophe. */
+const textOf = (cell: Cell): Cell =>
+	typeof cell === 'string' ? cell.replace(/^'(?=[=+\-@])/, '') : cell;
+
+/**
+ * A column of units speaks of the columns of values directly before it, back to the last column of units; of all where
+ * none stands before it.
+ */
+function valueColumns({ columns }: Mapping): ValueColumn[] {
+	const unitAfter = new Map<number, number>();
+	let run: number[] = [];
+	let ofAll: number | null = null;
+	columns.forEach(({ meaning }, index) => {
+		if (meaning.is === 'value') run.push(index);
+		else {
+			if (meaning.is === 'unit' && run.length > 0)
+				for (const value of run) unitAfter.set(value, index);
+			else if (meaning.is === 'unit') ofAll ??= index;
+			run = [];
+		}
+	});
+	return columns.flatMap((column, index): ValueColumn[] => {
+		const { meaning } = column;
+		if (meaning.is !== 'value') return [];
+		return [{ index, column, meaning, unitFrom: unitAfter.get(index) ?? ofAll }];
+	});
+}
+
+function namesOf(
+	cells: readonly Cell[],
+	{ columns }: Mapping
+): NamedMembers & { readonly quantity: string | null } {
+	let quantity: string | null = null;
+	let together: string[] | null = null;
+	const bySet = new Map<string, string>();
+	columns.forEach(({ meaning }, column) => {
+		const text = String(textOf(cells[column] ?? ''));
+		if (meaning.is === 'quantity') quantity = text || null;
+		else if (meaning.is === 'members')
+			together = text === '' ? [] : text.split(MEMBER_MARK.trim()).map((part) => part.trim());
+		else if (meaning.is === 'member') bySet.set(meaning.of, text);
+	});
+	return { quantity, together, bySet };
+}

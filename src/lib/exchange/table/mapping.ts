@@ -1,0 +1,48 @@
+/** What the columns of a file mean, each with the unit and the sign before decimals of its numbers. */
+import type { DecimalSign } from './number-text';
+
+export type Meaning =
+	| { readonly is: 'nothing' }
+	/** It may be one of several quantities, by name: a person says which. */
+	| { readonly is: 'asked'; readonly between: readonly string[] }
+	/** The quantity, by its name or label. */
+	| { readonly is: 'quantity' }
+	/** All members of the value, in the order of the quantity's sets. */
+	| { readonly is: 'members' }
+	/** A member of one set, or of an axis by its name. */
+	| { readonly is: 'member'; readonly of: string }
+	| { readonly is: 'unit' }
+	| ValueMeaning;
+
+export interface ValueMeaning {
+	readonly is: 'value';
+	readonly scenario: string;
+	/** Of which quantity; null where a column names it in each row, or one is chosen for the whole file. */
+	readonly quantity: string | null;
+	/** Where the column stands for a member, of that. */
+	readonly member: { readonly of: string; readonly id: string } | null;
+}
+
+export interface Column {
+	readonly meaning: Meaning;
+	/** Of its numbers, as tables write it; empty: the quantity's own. */
+	readonly unit: string;
+	/** Null: nothing in the file says it. */
+	readonly decimal: DecimalSign | null;
+}
+
+export interface Mapping {
+	/** The quantity of every row, where neither a row nor a column names one. */
+	readonly quantity: string | null;
+	readonly columns: readonly Column[];
+}
+
+/** The columns that a person has to say something about before anything is entered. */
+export const askedColumns = ({ columns }: Mapping): number[] =>
+	columns.flatMap(({ meaning }, column) => (meaning.is === 'asked' ? [column] : []));
+
+/** Whether some values have no quantity yet. */
+export const lacksQuantity = ({ quantity, columns }: Mapping): boolean =>
+	quantity === null &&
+	columns.some(({ meaning }) => meaning.is === 'value' && meaning.quantity === null) &&
+	!columns.some(({ meaning }) => meaning.is === 'quantity');

@@ -1,0 +1,97 @@
+/**
+ * One cell of a table as a value of its quantity, in the quantity's own unit, or why it cannot be one. A unit in the
+ * cell goes before the row's, that before the column's.
+ */
+import type { QuantityLayout, Layout } from '$lib/engine/layout';
+import { withUnit } from '$lib/engine/naming';
+import { rangeText } from '$lib/engine/number-words';
+import { UnitSystem } from '$lib/units/system';
+import { readDate } from '$lib/workbook/date-text';
+import { isPermitted } from '$lib/workbook/range';
+import type { Quantity, Scalar } from '$lib/workbook/schema';
+import { readUnit, type UnitRead } from './column-unit';
+import type { Cell } from './grid';
+import type { Column } from './mapping';
+import { quoted, readNumber } from './number-text';
+import { memberNamed } from './propose';
+
+export type CellRead =
+	{ readonly ok: true; readonly value: Scalar } | { readonly ok: false; readonly message: string };
+
+const refused = (message: string): CellRead => ({ ok: false, message });
+
+const YES = new Set(['yes', 'y', 'true', '1', 'on']);
+const NO = new Set(['no', 'n', 'false', '0', 'off']);
+
+export class CellReader {
+	readonly #units: UnitSystem;
+	readonly #read = new Map<string, UnitRead>();
+
+	constructor(readonly layout: Layout) {
+		this.#units = UnitSystem.create(layout.workbook.units ?? []).system;
+	}
+
+	read(
+		cell: Cell,
+		{ quantity }: QuantityLayout,
+		column: Pick<Column, 'unit' | 'decimal'>,
+		rowUnit: string
+	): CellRead {
+		const text = String(cell);
+		if (quantity.type === 'yes_no') return readYesNo(text);
+		if (typeof quantity.type === 'object') return this.#readMember(text, quantity.type.member_of);
+		if (quantity.shown === 'date' && typeof cell === 'string' && /^\d{1,4}[-./]\d/.test(cell)) {
+			const date = readDate(cell);
+			return date === null
+				? refused(`${quoted(cell)} is no date. Write one as in 2027-05-06.`)
+				: permitted(date, quantity);
+		}
+		const number =
+			typeof cell === 'number'
+				? { ok: true as const, value: cell, unit: '' }
+				: readNumber(cell, column.decimal);
+		if (!number.ok) return number;
+		const around = rowUnit || column.unit;
+		const unit = number.unit === '' || isMoneyOf(number.unit, around) ? around : number.unit;
+		const read = this.unit(unit, quantity);
+		return read.ok ? permitted(read.toOwn(number.value), quantity) : refused(read.message);
+	}
+
+	unit(written: string, { unit: own = '1' }: Quantity): UnitRead {
+		const key = `${own}\n${written}`;
+		let read = this.#read.get(key);
+		if (!read) this.#read.set(key, (read = readUnit(written, own, this.#units)));
+		return read;
+	}
+
+	#readMember(text: string, setName: string): CellRead {
+		const set = this.layout.sets.get(setName);
+		const id = set ? memberNamed(set, text) : null;
+		if (id !== null) return { ok: true, value: id };
+		const some = set?.members.slice(0, 4).map((member) => member.id) ?? [];
+		return refused(
+			`${quoted(text)} is not one of the choices. Take ${some.join(', ')}${(set?.members.length ?? 0) > 4 ? ' …' : ''}.`
+		);
+	}
+}
+
+/** "26,90 €" in a column of EUR/100 m: the cell says the money, the column by what. */
+const isMoneyOf = (unit: string, around: string): boolean => {
+	const money = unit === '€' ? 'EUR' : unit === '£' ? 'GBP' : unit;
+	return around.replace('€', 'EUR').replace('£', 'GBP').startsWith(`${money}/`);
+};
+
+function readYesNo(text: string): CellRead {
+	const word = text.toLowerCase();
+	if (YES.has(word)) return { ok: true, value: true };
+	if (NO.has(word)) return { ok: true, value: false };
+	return refused(`${quoted(text)} is neither yes nor no. Write yes or no.`);
+}
+
+function permitted(value: number, { range, unit = '1' }: Quantity): CellRead {
+	if (isPermitted(value, range ?? null)) return { ok: true, value };
+	const own = unit === '1' ? '' : unit;
+	return refused(
+		`${withUnit(value, own)} is outside what is permitted: ${rangeText(range!, own)}. Look at its digits and its unit.`
+	);
+}

@@ -1,0 +1,28 @@
+/** What can be decided of a name that the workbook has not, as a list to choose from, and back. */
+import type { Decision } from '$lib/exchange/table/new-members';
+import { nearest } from '$lib/formula/names';
+import { findSet } from '$lib/workbook/lookup';
+import type { Workbook } from '$lib/workbook/schema';
+import type { Option } from './meanings';
+import { texts } from './texts';
+
+export const decisionText = (decision: Decision): string => JSON.stringify(decision);
+export const decisionOf = (text: string): Decision => JSON.parse(text) as Decision;
+
+/** The member whose name is nearest stands first among those that it may be. */
+export function decisionOptions(workbook: Workbook, set: string, text: string): Option[] {
+	const ids = findSet(workbook, set)?.members.map(({ id }) => id) ?? [];
+	const near = nearest(text, ids);
+	const ordered = near === undefined ? ids : [near, ...ids.filter((id) => id !== near)];
+	const option = (decision: Decision, words: string, group?: string): Option => ({
+		value: decisionText(decision),
+		text: words,
+		...(group !== undefined && { group })
+	});
+	return [
+		option({ as: 'left_out' }, texts.leftOut),
+		option({ as: 'new', like: null }, texts.addEmpty),
+		...ordered.map((id) => option({ as: 'new', like: id }, texts.addLike(id), texts.asACopy)),
+		...ordered.map((from) => option({ as: 'renamed', from }, texts.newNameOf(from), texts.aNewName))
+	];
+}
