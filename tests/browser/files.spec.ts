@@ -110,6 +110,45 @@ test('an item table comes in whole: prices per 100 m, an item that is new, a sli
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('a spreadsheet file comes in sheet by sheet, and what its cells hold is said', async ({
+	page
+}) => {
+	await open(page, '/files');
+	await page
+		.getByLabel('Table to import')
+		.setInputFiles('tests/exchange/table/files/items-by-openpyxl.xlsx');
+	// The sheet of notes holds no table.
+	const sheet = page.getByLabel('Sheet to bring in');
+	await expect(sheet.getByRole('option')).toHaveText(['Notes', 'Items', 'Old']);
+	await expect(sheet).toHaveValue('1');
+	await expect(page.getByText('One formula has no value in the file (B3).')).toBeVisible();
+	await expect(page.getByText('3 changed, 0 new, 2 the same, 1 refused.')).toBeVisible();
+	await sheet.focus();
+	await page.keyboard.type('Notes');
+	await expect(page.getByText(/Notes" holds no rows below the names/)).toBeVisible();
+	await expect(page.getByRole('button', { name: /^Enter 0/ })).toBeDisabled();
+	await sheet.selectOption('Old');
+	await expect(page.getByText('1 changed, 0 new, 0 the same.')).toBeVisible();
+	await page.getByRole('button', { name: 'Cancel' }).click();
+	await expect(page.getByRole('table', { name: 'What the columns mean' })).toHaveCount(0);
+});
+
+test('a file of a hundred thousand rows leaves the page free, and one that is none says so', async ({
+	page
+}) => {
+	await open(page, '/files');
+	const rows = Array.from({ length: 100_000 }, (_, i) => `${i < 2 ? 'PX15B' : `X${i}`};${i + 1}`);
+	await bringIn(page, 'log.csv', `Product;List price\n${rows.join('\n')}\n`);
+	await expect(page.getByText('99999 refused.')).toBeVisible();
+	const lines = page.getByLabel('What cannot be taken').getByRole('listitem');
+	await expect(lines.first()).toHaveText(
+		/^Line 3, "List price"\. List price of PX15B is given on line 2/
+	);
+	await expect(page.getByText('and 99799 more')).toBeVisible();
+	await bringIn(page, 'old.xls', '\u00d0');
+	await expect(page.getByRole('alert')).toHaveText(/"old.xls" holds no rows below/);
+});
+
 shop('both engines agree on a table that was brought in', async ({ page }) => {
 	await open(page, '/files');
 	await bringIn(

@@ -18,11 +18,32 @@ export async function readTextFile(file: File): Promise<ReadFile | { readonly pr
 	try {
 		return { name: file.name, text: await file.text() };
 	} catch {
-		return {
-			problem: `"${file.name}" could not be read: it was moved, or this page may not open it. Choose it again.`
-		};
+		return { problem: cannotBeRead(file.name) };
 	}
 }
+
+/** Tables are read whole: far above what one of a year holds. */
+const MOST_TABLE_BYTES = 64 * 2 ** 20;
+
+/** The bytes of a table's file, or a sentence that says why they cannot be had. */
+export async function readTableFile(
+	file: File
+): Promise<
+	{ readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> } | { readonly problem: string }
+> {
+	if (file.size > MOST_TABLE_BYTES)
+		return {
+			problem: `"${file.name}" holds ${sizeWords(file.size)}; a table has at most ${sizeWords(MOST_TABLE_BYTES)}. Part it, and bring the parts in one by one.`
+		};
+	try {
+		return { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
+	} catch {
+		return { problem: cannotBeRead(file.name) };
+	}
+}
+
+const cannotBeRead = (name: string) =>
+	`"${name}" could not be read: it was moved, or this page may not open it. Choose it again.`;
 
 /** A name for a file from a title: "Marram Coil Works" gives "marram-coil-works". */
 export const fileNameOf = (title: string) =>

@@ -1,4 +1,4 @@
-/** The only module that knows the library which packs sheets into a file. */
+/** With `read.ts` the only module that knows the library which packs sheets into a file. */
 import { writeXlsx, type CellStyle, type WriteSheet } from 'hucre/xlsx';
 import type { FileCell, FileSheet, Look } from './cell';
 

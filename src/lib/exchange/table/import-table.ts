@@ -42,9 +42,21 @@ export interface ImportTable {
 	readonly named: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
-export function importTable(grid: Grid, mapping: Mapping, layout: Layout): ImportTable {
+/** Rows that are read between two words on how far it is. */
+const AT_ONCE = 5000;
+
+/** `told` hears how much of the rows is read, from 0 to 1. */
+export function importTable(
+	grid: Grid,
+	mapping: Mapping,
+	layout: Layout,
+	told?: (share: number) => void
+): ImportTable {
 	const reading = new Reading(grid, mapping, layout);
-	for (const row of grid.rows) reading.readRow(row);
+	grid.rows.forEach((row, at) => {
+		reading.readRow(row);
+		if (at % AT_ONCE === AT_ONCE - 1) told?.(at / grid.rows.length);
+	});
 	return reading.result();
 }
 
@@ -94,6 +106,8 @@ class Reading {
 	}
 
 	readRow(row: Row): void {
+		const misshapen = shapeProblem(row, this.grid);
+		if (misshapen) return this.#bad(row.line, null, misshapen);
 		const names = namesOf(row.cells, this.mapping);
 		let isResult = false;
 		for (const value of this.#values) {
@@ -197,6 +211,25 @@ class Reading {
 		};
 	}
 }
+
+/** Of a text: a mark too many shifts the cells behind it, and a row that ends early at the end is half a file. */
+function shapeProblem(row: Row, { head, rows, parter }: Grid): string | null {
+	if (parter === null) return null;
+	const { cells } = row;
+	if (cells.slice(head.length).some((cell) => cell !== ''))
+		return `The row has ${cells.length} columns, the head ${head.length}. Put a text that holds ${MARKS[parter] ?? parter} into quotation marks, or part all rows alike.`;
+	const isLast = row === rows.at(-1) && rows.length > 1;
+	return isLast && cells.length < head.length && rows[0]!.cells.length >= head.length
+		? `The file ends within this row, after ${cells.length} of ${head.length} columns. Take the file anew, or write the row to its end.`
+		: null;
+}
+
+const MARKS: Readonly<Record<string, string>> = {
+	',': 'a comma',
+	';': 'a semicolon',
+	'\t': 'a tab',
+	'|': 'a stroke'
+};
 
 const ofMembers = ({ label }: Quantity, at: readonly string[]) =>
 	at.length > 0 ? `${label} of ${at.join(', ')}` : label;

@@ -31,7 +31,8 @@ export function lookOver(
 	grid: Grid,
 	mapping: Mapping,
 	choices: MemberChoices,
-	layout: Layout
+	layout: Layout,
+	told?: (share: number) => void
 ): Looked {
 	const before = memberCommands(choices, layout.workbook);
 	let laid = layout;
@@ -40,11 +41,13 @@ export function lookOver(
 		if (!made.ok) return { ok: false, message: made.problem.message };
 		laid = layOut(made.workbook);
 	}
-	const table = importTable(grid, mapping, laid);
+	const table = importTable(grid, mapping, laid, told);
 	return {
 		ok: true,
 		look: {
 			...table,
+			// One that is decided of stays in the list, so that it can be decided otherwise.
+			unknown: before.length > 0 ? importTable(grid, mapping, layout, told).unknown : table.unknown,
 			doubted: doubts(table.changes, laid.workbook),
 			missing: missingMembers(mapping, table, laid.workbook),
 			leftOut: leftOut(grid, mapping, laid),

@@ -29,6 +29,8 @@ export interface Column {
 	readonly unit: string;
 	/** Null: nothing in the file says it. */
 	readonly decimal: DecimalSign | null;
+	/** Of dates with strokes; null: nothing in the file says it. */
+	readonly dayFirst: boolean | null;
 }
 
 export interface Mapping {

@@ -4,6 +4,7 @@ import { nearest } from '$lib/formula/names';
 import { takesEntry } from '$lib/workbook/cells';
 import { pairKey, relationAxes } from '$lib/workbook/axes';
 import { findRelation, pairsOf } from '$lib/workbook/lookup';
+import type { SetDefinition } from '$lib/workbook/schema';
 import { memberNamed } from './propose';
 
 export interface NamedMembers {
@@ -48,7 +49,7 @@ export function membersOfRow(
 			};
 		const member = set ? memberNamed(set, text) : null;
 		if (member === null) {
-			const near = nearest(text, set?.members.map(({ id }) => id) ?? []);
+			const near = set && nearestMember(set, text);
 			return {
 				ok: false,
 				message: `There is no ${set?.label.toLowerCase() ?? axis.set} "${text}". ${near ? `Did you mean ${near}?` : 'Write it as it stands in the workbook.'}`,
@@ -58,6 +59,23 @@ export function membersOfRow(
 		at.push(member);
 	}
 	return noPair(quantity, axes, at, layout) ?? { ok: true, at };
+}
+
+/** Of a file with thousands of unknown names, the first few are likened: more are not read. */
+const LIKENED = 300;
+const likened = new WeakMap<SetDefinition, Map<string, string | undefined>>();
+function nearestMember(set: SetDefinition, text: string): string | undefined {
+	let known = likened.get(set);
+	if (!known) likened.set(set, (known = new Map()));
+	if (!known.has(text) && known.size < LIKENED)
+		known.set(
+			text,
+			nearest(
+				text,
+				set.members.map(({ id }) => id)
+			)
+		);
+	return known.get(text);
 }
 
 function noPair(

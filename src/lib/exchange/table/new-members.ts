@@ -22,6 +22,12 @@ export interface MemberChoices {
 
 export const NO_CHOICES: MemberChoices = { unknown: new Map(), removed: new Set() };
 
+/** As they are at this moment. */
+export const choicesOf = (
+	unknown: Iterable<readonly [string, Decision]>,
+	removed: Iterable<string>
+): MemberChoices => ({ unknown: new Map(unknown), removed: new Set(removed) });
+
 export const unknownKey = (set: string, text: string) => `${set}\u0001${text}`;
 const parted = (key: string): [set: string, text: string] => {
 	const at = key.indexOf('\u0001');

@@ -5,10 +5,10 @@
 import { UnitSystem } from '$lib/units/system';
 import { axesOf } from '$lib/workbook/axes';
 import { hasInputs } from '$lib/workbook/cells';
-import { readDate } from '$lib/workbook/date-text';
 import { findQuantity, memberPlaces } from '$lib/workbook/lookup';
 import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { MEMBER_MARK, OUT_OF_DATE } from '../csv/sheet';
+import { isDayFirst, readTableDate } from './dates';
 import { decimalSigns } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
 import { wordsOf } from './heading';
@@ -67,7 +67,8 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 					? { is: 'asked', between: [] }
 					: meaning,
 			unit,
-			decimal: signs[column]?.sign ?? null
+			decimal: signs[column]?.sign ?? null,
+			dayFirst: isDayFirst(sampleOf(grid, column))
 		}))
 	};
 }
@@ -253,5 +254,5 @@ function numeric(sample: readonly Cell[]): boolean {
 
 const looksNumeric = (cell: string) => {
 	const parts = numberParts(cell);
-	return readDate(cell) !== null || (parts !== null && parts.unit.length <= 12);
+	return readTableDate(cell, true) !== null || (parts !== null && parts.unit.length <= 12);
 };

@@ -6,10 +6,10 @@ import type { QuantityLayout, Layout } from '$lib/engine/layout';
 import { withUnit } from '$lib/engine/naming';
 import { rangeText } from '$lib/engine/number-words';
 import { UnitSystem } from '$lib/units/system';
-import { readDate } from '$lib/workbook/date-text';
 import { isPermitted } from '$lib/workbook/range';
 import type { Quantity, Scalar } from '$lib/workbook/schema';
 import { readUnit, type UnitRead } from './column-unit';
+import { readTableDate } from './dates';
 import type { Cell } from './grid';
 import type { Column } from './mapping';
 import { quoted, readNumber } from './number-text';
@@ -34,18 +34,17 @@ export class CellReader {
 	read(
 		cell: Cell,
 		{ quantity }: QuantityLayout,
-		column: Pick<Column, 'unit' | 'decimal'>,
+		column: Pick<Column, 'unit' | 'decimal' | 'dayFirst'>,
 		rowUnit: string
 	): CellRead {
 		const text = String(cell);
 		if (quantity.type === 'yes_no') return readYesNo(text);
 		if (typeof quantity.type === 'object') return this.#readMember(text, quantity.type.member_of);
-		if (quantity.shown === 'date' && typeof cell === 'string' && /^\d{1,4}[-./]\d/.test(cell)) {
-			const date = readDate(cell);
-			return date === null
-				? refused(`${quoted(cell)} is no date. Write one as in 2027-05-06.`)
-				: permitted(date, quantity);
-		}
+		const date =
+			quantity.shown === 'date' && typeof cell === 'string'
+				? readTableDate(cell, column.dayFirst)
+				: null;
+		if (date) return date.ok ? permitted(date.date, quantity) : date;
 		const number =
 			typeof cell === 'number'
 				? { ok: true as const, value: cell, unit: '' }

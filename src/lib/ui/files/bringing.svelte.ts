@@ -1,64 +1,92 @@
 /** A table on its way in: the file, what its columns mean, what was decided, and what would change. */
-import { decimalSigns, type ColumnSign } from '$lib/exchange/table/decimals';
-import type { Grid } from '$lib/exchange/table/grid';
-import {
-	acceptedChanges,
-	acceptedCommands,
-	changeKey,
-	lookOver,
-	type Look,
-	type Looked
-} from '$lib/exchange/table/look';
-import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
-import { NO_CHOICES, type Decision, type MemberChoices } from '$lib/exchange/table/new-members';
-import { proposeMapping } from '$lib/exchange/table/propose';
-import type { Brought } from '$lib/exchange/table/settle';
 import { SvelteMap, SvelteSet } from 'svelte/reactivity';
+import type { TableClient } from '$lib/browser/table-client';
+import type { HeldSheet, ShortLook } from '$lib/exchange/table/desk';
+import { acceptedChanges, acceptedCommands, changeKey } from '$lib/exchange/table/look';
+import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
+import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
+import type { Brought } from '$lib/exchange/table/settle';
 import type { Session } from '../session.svelte';
 import { texts } from './texts';
 
 export class Bringing {
+	/** Place of the sheet that is brought in. */
+	sheet = $state(0);
 	mapping = $state.raw<Mapping>({ quantity: null, columns: [] });
+	look = $state.raw<ShortLook | null>(null);
+	/** How much of the rows is looked over; null: all. */
+	share = $state<number | null>(0);
+	#problem = $state('');
 	readonly #unknown = new SvelteMap<string, Decision>();
 	readonly #removed = new SvelteSet<string>();
 	readonly #accepted = new SvelteSet<string>();
-	readonly signs: readonly ColumnSign[];
+	#asked = 0;
 
-	/** Nothing decided of members yet: its unknown names stay in the list once something is. */
-	readonly #asItComes = $derived.by(() => this.#lookWith(NO_CHOICES));
-	readonly #looked = $derived.by(() =>
-		this.#unknown.size + this.#removed.size === 0
-			? this.#asItComes
-			: this.#lookWith({ unknown: this.#unknown, removed: this.#removed })
-	);
-	readonly look: Look | null = $derived(this.#looked?.ok ? this.#looked.look : null);
-	readonly unknown: Look['unknown'] = $derived(
-		this.#asItComes?.ok ? this.#asItComes.look.unknown : []
-	);
+	readonly held: HeldSheet = $derived.by(() => this.sheets[this.sheet]!);
 	/** How many values go in as things stand. */
 	readonly count = $derived(this.look ? acceptedChanges(this.look, this.#accepted).length : 0);
 	/** Why nothing can be entered yet; empty where it can. */
 	readonly waitsFor = $derived.by(() => {
-		if (this.#looked && !this.#looked.ok) return this.#looked.message;
+		if (this.held.message) return this.held.message;
+		if (this.#problem) return this.#problem;
 		const asked = askedColumns(this.mapping).map(
-			(at) => this.grid.head[at] || texts.columnNumber(at + 1)
+			(at) => this.held.head[at] || texts.columnNumber(at + 1)
 		);
 		if (asked.length > 0) return texts.firstSay(asked);
 		return lacksQuantity(this.mapping) ? texts.firstChooseQuantity : '';
 	});
+	readonly canEnter = $derived.by(
+		() =>
+			this.share === null &&
+			this.waitsFor === '' &&
+			!this.session.readOnly &&
+			this.count + (this.look?.before.length ?? 0) > 0
+	);
 
 	constructor(
 		readonly session: Session,
 		readonly name: string,
-		readonly grid: Grid
+		readonly sheets: readonly HeldSheet[],
+		readonly client: TableClient
 	) {
-		this.signs = decimalSigns(grid);
-		if (session.workbook) this.mapping = proposeMapping(grid, session.workbook);
+		this.sheet = Math.max(
+			sheets.findIndex(({ message }) => message === null),
+			0
+		);
 	}
 
-	#lookWith(choices: MemberChoices): Looked | null {
-		const { layout } = this.session;
-		return layout && lookOver(this.grid, this.mapping, choices, layout);
+	/** Reads what the columns of the chosen sheet may mean. */
+	async propose(sheet = this.sheet): Promise<void> {
+		const { workbook } = this.session;
+		this.sheet = sheet;
+		this.look = null;
+		this.mapping = { quantity: null, columns: [] };
+		for (const decided of [this.#unknown, this.#removed, this.#accepted]) decided.clear();
+		if (!workbook || this.held.message) return;
+		const mapping = await this.client.propose(workbook, sheet);
+		if (this.sheet === sheet) this.mapping = mapping;
+	}
+
+	/** Looks anew whenever the workbook, the columns or the members are another thing; the last question counts. */
+	async follow(): Promise<void> {
+		const { workbook } = this.session;
+		const { mapping, sheet } = this;
+		const choices = choicesOf(this.#unknown, this.#removed);
+		if (!workbook || mapping.columns.length === 0) return;
+		const asked = ++this.#asked;
+		this.share = 0;
+		try {
+			const looked = await this.client.look(workbook, { sheet, mapping, choices }, (share) => {
+				if (asked === this.#asked) this.share = share;
+			});
+			if (asked !== this.#asked) return;
+			this.#problem = looked.ok ? '' : looked.message;
+			if (looked.ok) this.look = looked.look;
+		} catch (error) {
+			if (asked === this.#asked)
+				this.#problem = error instanceof Error ? error.message : String(error);
+		}
+		if (asked === this.#asked) this.share = null;
 	}
 
 	decisionOf = (key: string): Decision => this.#unknown.get(key) ?? { as: 'left_out' };
@@ -83,7 +111,7 @@ export class Bringing {
 
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */
 	enter(): string | null {
-		return this.look && !this.waitsFor
+		return this.look && this.canEnter
 			? this.session.apply(...acceptedCommands(this.look, this.#accepted))
 			: this.waitsFor;
 	}

@@ -127,7 +127,10 @@ const en = {
 		`${count} ${count === 1 ? 'value' : 'values'} from ${name} entered; undo takes them back together.`,
 	importATable: 'Import a table',
 	whatToImport:
-		'CSV, with a first row that names the columns: one row for each item, line or month, one column for each quantity. Nothing changes before you have seen what would.',
+		'CSV or a spreadsheet file (.xlsx), with a first row that names the columns: one row for each item, line or month, one column for each quantity. Nothing changes before you have seen what would.',
+	readingTheFile: 'Reading the file',
+	lookingOver: 'Looking over the rows',
+	sheetToBringIn: 'Sheet to bring in',
 	tableToImport: 'Table to import',
 	quantityOfEveryRow: 'Quantity of every row',
 	chooseOne: 'choose one',

@@ -1,0 +1,76 @@
+/** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
+import type { MemberChoices } from '$lib/exchange/table/new-members';
+import type { Mapping } from '$lib/exchange/table/mapping';
+import type { Workbook } from '$lib/workbook/schema';
+import type { TableAnswer, TableAnswers, TableMessage, TableRequest } from './table-messages';
+import TableWorker from './table.worker?worker';
+
+type Told = (share: number) => void;
+
+export class TableClient {
+	readonly #worker = new TableWorker();
+	readonly #waiting = new Map<number, { done: (answer: TableAnswer) => void; told: Told }>();
+	#workbook: Workbook | null = null;
+	#last = 0;
+
+	constructor() {
+		this.#worker.onmessage = ({ data }: MessageEvent<TableAnswer>) => {
+			const waiting = this.#waiting.get(data.id);
+			if ('share' in data) return waiting?.told(data.share);
+			this.#waiting.delete(data.id);
+			waiting?.done(data);
+		};
+		this.#worker.onerror = () => {
+			const failed = 'The part of the program that reads tables could not be fetched.';
+			for (const [id, { done }] of this.#waiting) done({ id, failed });
+			this.#waiting.clear();
+		};
+	}
+
+	read(bytes: Uint8Array<ArrayBuffer>, name: string, told: Told): Promise<TableAnswers['read']> {
+		return this.#ask({ kind: 'read', bytes, name }, told);
+	}
+
+	propose(workbook: Workbook, sheet: number): Promise<TableAnswers['propose']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'propose', sheet });
+	}
+
+	look(
+		workbook: Workbook,
+		asked: { sheet: number; mapping: Mapping; choices: MemberChoices },
+		told: Told
+	): Promise<TableAnswers['look']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'look', ...asked }, told);
+	}
+
+	stop(): void {
+		this.#worker.terminate();
+	}
+
+	#know(workbook: Workbook): void {
+		if (workbook === this.#workbook) return;
+		this.#workbook = workbook;
+		this.#send({ kind: 'workbook', workbook });
+	}
+
+	#send(request: TableRequest): number {
+		const message: TableMessage = { id: ++this.#last, request };
+		this.#worker.postMessage(message);
+		return message.id;
+	}
+
+	#ask<T extends TableAnswers[keyof TableAnswers]>(
+		request: TableRequest,
+		told: Told = () => undefined
+	): Promise<T> {
+		return new Promise<T>((resolve, reject) => {
+			const done = (answer: TableAnswer) => {
+				if ('answer' in answer) resolve(answer.answer as T);
+				else if ('failed' in answer) reject(new Error(answer.failed));
+			};
+			this.#waiting.set(this.#send(request), { done, told });
+		});
+	}
+}

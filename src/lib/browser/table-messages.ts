@@ -1,0 +1,33 @@
+/** What passes between the page and the worker that holds a table on its way in. */
+import type { Held, ShortLooked } from '$lib/exchange/table/desk';
+import type { Mapping } from '$lib/exchange/table/mapping';
+import type { MemberChoices } from '$lib/exchange/table/new-members';
+import type { Workbook } from '$lib/workbook/schema';
+
+export type TableRequest =
+	/** The workbook that the table comes into, as it is from now on. */
+	| { readonly kind: 'workbook'; readonly workbook: Workbook }
+	| {
+			readonly kind: 'read';
+			readonly bytes: Uint8Array<ArrayBuffer>;
+			readonly name: string;
+	  }
+	| { readonly kind: 'propose'; readonly sheet: number }
+	| {
+			readonly kind: 'look';
+			readonly sheet: number;
+			readonly mapping: Mapping;
+			readonly choices: MemberChoices;
+	  };
+
+export interface TableAnswers {
+	read: Held;
+	propose: Mapping;
+	look: ShortLooked;
+}
+
+export type TableMessage = { readonly id: number; readonly request: TableRequest };
+export type TableAnswer =
+	| { readonly id: number; readonly share: number }
+	| { readonly id: number; readonly answer: TableAnswers[keyof TableAnswers] }
+	| { readonly id: number; readonly failed: string };

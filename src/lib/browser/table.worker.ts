@@ -1,0 +1,38 @@
+/** Reads a table and looks it over, away from the page. Lives as long as the table is on its way in. */
+import { TableDesk } from '$lib/exchange/table/desk';
+import type { Workbook } from '$lib/workbook/schema';
+import type { TableAnswer, TableAnswers, TableMessage } from './table-messages';
+
+const scope = self as unknown as {
+	onmessage: ((event: MessageEvent<TableMessage>) => void) | null;
+	postMessage(answer: TableAnswer): void;
+};
+
+const desk = new TableDesk();
+let workbook: Workbook | null = null;
+
+async function answerTo({
+	id,
+	request
+}: TableMessage): Promise<TableAnswers[keyof TableAnswers] | null> {
+	const told = (share: number) => scope.postMessage({ id, share });
+	if (request.kind === 'read') return desk.read(request.bytes, request.name, told);
+	if (request.kind === 'workbook') {
+		workbook = request.workbook;
+		return null;
+	}
+	if (!workbook) throw new Error('A table was asked about before the workbook was known.');
+	return request.kind === 'propose'
+		? desk.propose(request.sheet, workbook)
+		: desk.look(request.sheet, request.mapping, request.choices, workbook, told);
+}
+
+scope.onmessage = async ({ data }) => {
+	try {
+		const answer = await answerTo(data);
+		if (answer) scope.postMessage({ id: data.id, answer });
+	} catch (error) {
+		const failed = error instanceof Error ? error.message : String(error);
+		scope.postMessage({ id: data.id, failed });
+	}
+};

@@ -1,0 +1,96 @@
+/**
+ * A file on the desk while a person says what its columns mean: its rows stay here, away from the page, which gets
+ * heads, samples and what would change.
+ */
+import { layOut, type Layout } from '$lib/engine/layout';
+import type { Workbook } from '$lib/workbook/schema';
+import { decimalSigns, type ColumnSign } from './decimals';
+import { sampleOf, type Cell, type Grid } from './grid';
+import { lookOver, type Look } from './look';
+import type { Mapping } from './mapping';
+import type { MemberChoices } from './new-members';
+import { proposeMapping } from './propose';
+import { readTables, type TableSheet } from './read-file';
+
+export interface HeldSheet {
+	readonly name: string;
+	/** Why it cannot be brought in; null where it can. */
+	readonly message: string | null;
+	readonly head: readonly string[];
+	readonly rows: number;
+	/** The first cells of each column that hold something. */
+	readonly samples: readonly (readonly Cell[])[];
+	readonly signs: readonly ColumnSign[];
+	readonly remarks: readonly string[];
+}
+
+export type Held =
+	| { readonly ok: true; readonly sheets: readonly HeldSheet[] }
+	| { readonly ok: false; readonly message: string };
+
+/** Of what cannot be taken the first, and how many there are. */
+export type ShortLook = Look & { readonly refused: number };
+export type ShortLooked =
+	| { readonly ok: true; readonly look: ShortLook }
+	| { readonly ok: false; readonly message: string };
+
+const SAMPLES = 3;
+const MOST_TOLD = 500;
+
+export class TableDesk {
+	#sheets: readonly TableSheet[] = [];
+	#layout: Layout | null = null;
+
+	async read(bytes: Uint8Array, name: string, told?: (share: number) => void): Promise<Held> {
+		const read = await readTables(bytes, name, told);
+		if (!read.ok) return read;
+		this.#sheets = read.sheets;
+		return { ok: true, sheets: read.sheets.map(heldSheet) };
+	}
+
+	propose(sheet: number, workbook: Workbook): Mapping {
+		const grid = this.#grid(sheet);
+		return grid ? proposeMapping(grid, workbook) : { quantity: null, columns: [] };
+	}
+
+	look(
+		sheet: number,
+		mapping: Mapping,
+		choices: MemberChoices,
+		workbook: Workbook,
+		told?: (share: number) => void
+	): ShortLooked {
+		const grid = this.#grid(sheet);
+		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
+		if (this.#layout?.workbook !== workbook) this.#layout = layOut(workbook);
+		const looked = lookOver(grid, mapping, choices, this.#layout, told);
+		if (!looked.ok) return looked;
+		const { problems } = looked.look;
+		const look = {
+			...looked.look,
+			problems: problems.slice(0, MOST_TOLD),
+			refused: problems.length
+		};
+		return { ok: true, look };
+	}
+
+	#grid(sheet: number): Grid | null {
+		const read = this.#sheets[sheet]?.grid;
+		return read?.ok ? read.grid : null;
+	}
+}
+
+function heldSheet({ name, grid, remarks }: TableSheet): HeldSheet {
+	if (!grid.ok)
+		return { name, message: grid.message, head: [], rows: 0, samples: [], signs: [], remarks };
+	const { head, rows } = grid.grid;
+	return {
+		name,
+		message: null,
+		head,
+		rows: rows.length,
+		samples: head.map((_, column) => sampleOf(grid.grid, column, SAMPLES)),
+		signs: decimalSigns(grid.grid),
+		remarks
+	};
+}
