@@ -57,6 +57,26 @@ describe('why a value is what it is', () => {
 		});
 	});
 
+	it('within an aggregate nothing has a number of its own, and its names lead on', () => {
+		const [, ...inside] = why(model, 'faster', 'total').formula!;
+		expect(inside.every(({ isGathered, here }) => isGathered && !here)).toBe(true);
+		expect(inside.find(({ text }) => text === 'revenue')?.quantity).toBe('revenue');
+		expect(inside.at(-1)).toMatchObject({ text: ')' });
+	});
+
+	it('a function of one value keeps its name, and what follows an aggregate has its number again', () => {
+		const model = quantities(
+			['speed', { unit: '1', per: ['line'], value: { L1: 3, L2: 5 } }],
+			['most', { unit: '1', formula: 'MAX(4; MAX(speed over line)) + ABS(speed[L1])' }]
+		);
+		const pieces = why(model, 'base', 'most').formula!;
+		expect(pieces[0]).toMatchObject({ text: 'MAX', role: 'function', here: { value: 5 } });
+		expect(pieces.find(({ text }) => text === 'ABS')).toEqual({ text: 'ABS', role: 'function' });
+		expect(pieces.find(({ text, isGathered }) => text === 'speed' && !isGathered)).toMatchObject({
+			here: { value: 3 }
+		});
+	});
+
 	it('an input has no formula', () => {
 		expect(why(model, 'base', 'speed', 'L1').formula).toBeNull();
 	});

@@ -35,6 +35,8 @@ export interface FormulaPiece {
 	readonly unit?: string | undefined;
 	/** For a name: the quantity it stands for, so that one can go there. */
 	readonly quantity?: string | undefined;
+	/** It stands within an aggregate, for as many values as that gathers. */
+	readonly isGathered?: true;
 }
 
 export interface Feed extends Place {

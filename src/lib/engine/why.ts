@@ -3,7 +3,7 @@
  * what reads it, the inputs behind it, and where an error arose.
  */
 import { pieces, type Piece } from '$lib/formula/print';
-import type { Expression } from '$lib/formula/tree';
+import type { Call, Expression } from '$lib/formula/tree';
 import type { Workbook } from '$lib/workbook/schema';
 import { probeIn, type Answers } from './root-cause';
 import { trace, type Trace } from './planner/trace';
@@ -53,8 +53,15 @@ const isSame = (a: Outcome, b: Outcome) =>
 /** Each piece of the formula as printed; a name and the name of an aggregate with what stands there. */
 function formulaPieces(plan: Plan, written: Trace, here: Probe, there: Probe): FormulaPiece[] {
 	const shown = new Set<Expression>();
+	let gathering: Call | null = null;
 	return pieces(written.expression).map((piece) => {
 		const { text, role } = piece;
+		if (gathering) {
+			if (role === 'bracket' && text === ')' && piece.node === gathering) gathering = null;
+			const name = role === 'name' && piece.node ? nameIn(plan, piece.node) : undefined;
+			return { text, role, isGathered: true, quantity: name?.quantity.name };
+		}
+		if (piece.opens && gathers(written, piece.opens)) gathering = piece.opens;
 		const node = valued(written, piece);
 		if (!node || shown.has(node)) return { text, role };
 		shown.add(node);
@@ -73,9 +80,16 @@ function formulaPieces(plan: Plan, written: Trace, here: Probe, there: Probe): F
 	});
 }
 
-/** The reference or call that a piece opens, where its value is known. */
+const isAggregate = ({ args }: Call) => args.some(({ over }) => over.length > 0);
+
+/** Whether a call is an aggregate, or takes one in: the greatest of a number and of many is the greatest of all. */
+const gathers = ({ nodeOf }: Trace, call: Call) =>
+	isAggregate(call) ||
+	call.args.some(({ value }) => value.kind === 'call' && isAggregate(value) && !nodeOf.has(value));
+
+/** The reference or aggregate that a piece opens, where its value is known. */
 function valued(written: Trace, { node, role, opens }: Piece): Expression | null {
-	const expression = role === 'name' ? node : (opens ?? null);
+	const expression = role === 'name' ? node : opens && gathers(written, opens) ? opens : null;
 	return expression && written.nodeOf.has(expression) ? expression : null;
 }
 

@@ -93,7 +93,7 @@ export interface PieceLines {
 export function pieceLines(layout: Layout, piece: FormulaPiece, locale: string): PieceLines {
 	const about = { role: piece.role, name: piece.text, quantity: piece.quantity };
 	if (!piece.here) {
-		const repeated = piece.role === 'words' ? '' : piece.text;
+		const repeated = piece.role === 'words' || piece.isGathered ? '' : piece.text;
 		return { ...about, here: repeated, reference: repeated, changed: false, bad: false };
 	}
 	const show = (outcome: Outcome) => {
@@ -119,7 +119,7 @@ export function columnSum(pieces: readonly PieceLines[]) {
 	let sign = '';
 	for (const piece of pieces) {
 		if (piece.role === 'operator' && '+−-×*/^'.includes(piece.name.trim())) sign = piece.name;
-		if (piece.here !== piece.name && piece.role !== 'words') {
+		if (piece.here !== '' && piece.here !== piece.name) {
 			rows.push({ sign, piece });
 			sign = '';
 		}
