@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { KIND_NAMES, lineId, type LineKind } from '$lib/review/line';
 import { reviewLines, reviewSteps } from '$lib/review/review';
-import { ownBySheet } from '$lib/review/template';
+import { ownBySheet, ownInAll, ownQuantities } from '$lib/review/template';
 import { tickOf, withTicks } from '$lib/review/ticks';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
@@ -260,9 +260,23 @@ describe('entries as in the workbook that this one was begun from', () => {
 	});
 
 	it('are counted by sheet, invented or not', () => {
-		expect([...ownBySheet({ ...own, invented: true }, template)]).toEqual([
-			['One', { entered: 5, same: 3 }]
+		const counted = ownQuantities({ ...own, invented: true }, template);
+		expect([...ownBySheet(counted)]).toEqual([['One', { entered: 5, same: 3 }]]);
+		expect(ownInAll(counted)).toEqual({ entered: 5, same: 3 });
+		expect(counted.map(({ quantity, shipped }) => [quantity.name, shipped])).toEqual([
+			['pay', [['L1'], ['L3']]],
+			['wage', [[]]],
+			['added', []]
 		]);
+	});
+
+	it('that were ticked off are one’s own', () => {
+		const line = reviewLines(own, template).find(({ quantity }) => quantity?.name === 'pay')!;
+		const ticked = applyCommand(own, {
+			...{ kind: 'set_ticks', ticks: [tickOf(line, 'Ada', 'the same with us')] }
+		});
+		if (!ticked.ok) throw new Error(ticked.problem.message);
+		expect(ownInAll(ownQuantities(ticked.workbook, template))).toEqual({ entered: 5, same: 1 });
 	});
 });
 

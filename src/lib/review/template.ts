@@ -2,10 +2,11 @@
  * Entries that still stand as in the workbook that this one was begun from. As long as its figures are said to be
  * invented nothing is asked; once somebody says that they are the plant's own, each of these is a claim.
  */
-import type { Workbook } from '$lib/workbook/schema';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { hasInputs } from '$lib/workbook/cells';
 import { flatten, valueAt } from '$lib/workbook/values';
 import type { Line } from './line';
+import { withTicks } from './ticks';
 
 /** How many entered values there are, and how many of them are the template's. */
 export interface OwnCount {
@@ -19,27 +20,63 @@ export const asksOfTemplate = (workbook: Workbook): boolean =>
 
 export function* templateLines(workbook: Workbook, template: Workbook): Generator<readonly Line[]> {
 	if (!asksOfTemplate(workbook)) return;
-	for (const { quantity, same, entered } of counts(workbook, template)) {
-		if (same === 0) continue;
-		const of = entered === 1 ? 'its value' : `${same} of ${entered} values`;
-		const what = `${of} as in ${template.title}`;
-		yield [
-			{ kind: 'as_in_template', quantity, at: [], scenario: null, what, speaksOf: template.title }
-		];
-	}
+	for (const count of counts(workbook, template))
+		if (count.shipped.length > 0) yield [lineOf(count, template)];
+}
+
+/** A quantity with entries: how many are one's own, or were said to be right as they stand. */
+export interface OwnQuantity extends OwnCount {
+	readonly sheet: string;
+	readonly quantity: Quantity;
+	/** Members of those that are still the template's; none where somebody has ticked the quantity off. */
+	readonly shipped: readonly (readonly string[])[];
+}
+
+/** In the order of the sheets. */
+export function ownQuantities(workbook: Workbook, template: Workbook): OwnQuantity[] {
+	const all = [...counts(workbook, template)];
+	const lines = all.map((count) => lineOf(count, template));
+	return withTicks(workbook, lines).map(({ tick }, i): OwnQuantity => {
+		const { sheet, quantity, entered, shipped } = all[i]!;
+		const open = tick ? [] : shipped;
+		return { sheet, quantity, entered, same: open.length, shipped: open };
+	});
 }
 
 /** By the title of each sheet with entries, in the order of the sheets. */
-export function ownBySheet(workbook: Workbook, template: Workbook): ReadonlyMap<string, OwnCount> {
+export function ownBySheet(own: readonly OwnQuantity[]): ReadonlyMap<string, OwnCount> {
 	const bySheet = new Map<string, OwnCount>();
-	for (const { sheet, entered, same } of counts(workbook, template)) {
+	for (const { sheet, entered, same } of own) {
+		if (entered === 0) continue;
 		const before = bySheet.get(sheet) ?? { entered: 0, same: 0 };
 		bySheet.set(sheet, { entered: before.entered + entered, same: before.same + same });
 	}
 	return bySheet;
 }
 
-function* counts(workbook: Workbook, template: Workbook) {
+/** What there is in all. */
+export const ownInAll = (own: readonly OwnCount[]): OwnCount => ({
+	entered: own.reduce((sum, { entered }) => sum + entered, 0),
+	same: own.reduce((sum, { same }) => sum + same, 0)
+});
+
+interface Count {
+	readonly sheet: string;
+	readonly quantity: Quantity;
+	readonly entered: number;
+	readonly shipped: readonly (readonly string[])[];
+}
+
+function lineOf({ quantity, entered, shipped }: Count, template: Workbook): Line {
+	const of = entered === 1 ? 'its value' : `${shipped.length} of ${entered} values`;
+	const what = `${of} as in ${template.title}`;
+	return {
+		...{ kind: 'as_in_template', quantity, at: [], scenario: null },
+		...{ what, speaksOf: template.title }
+	};
+}
+
+function* counts(workbook: Workbook, template: Workbook): Generator<Count> {
 	const known = new Map(
 		template.sheets.flatMap(({ quantities }) => quantities.map((each) => [each.name, each]))
 	);
@@ -47,8 +84,11 @@ function* counts(workbook: Workbook, template: Workbook) {
 		for (const quantity of quantities) {
 			if (!hasInputs(quantity) || quantity.value === undefined) continue;
 			const entered = flatten(quantity.value);
-			const shipped = known.get(quantity.name)?.value;
-			const same = entered.filter(({ at, value }) => valueAt(shipped, at) === value).length;
-			yield { sheet: title, quantity, entered: entered.length, same };
+			const value = known.get(quantity.name)?.value;
+			const shipped = entered.filter((one) => valueAt(value, one.at) === one.value);
+			yield {
+				...{ sheet: title, quantity, entered: entered.length },
+				shipped: shipped.map(({ at }) => at)
+			};
 		}
 }

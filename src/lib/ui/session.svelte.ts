@@ -12,6 +12,7 @@ import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import { hasSameStructure, withWorkbook } from '$lib/engine/structure';
 import type { Trial } from '$lib/engine/trial';
+import type { OwnCount } from '$lib/review/template';
 import { UnitSystem } from '$lib/units/system';
 import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
 import {
@@ -86,6 +87,8 @@ export class Session implements EngineEvents {
 	step = $state(0);
 	/** What the last step did to the headline results, in words; empty until it is known. */
 	moved = $state('');
+	/** By the title of a sheet, once the figures are said to be one's own: how many are. */
+	own = $state.raw<ReadonlyMap<string, OwnCount> | null>(null);
 	readOnly = $state(false);
 	/** Why: another tab has it, or one's part in it on the server is to read. */
 	readOnlyFor = $state<keyof typeof READ_ONLY>('tab');
@@ -166,6 +169,7 @@ export class Session implements EngineEvents {
 		this.notice = null;
 		this.lastStep = '';
 		this.moved = '';
+		this.own = null;
 		this.view.begin(workbook, keptView);
 		this.#layout = null;
 		this.#take(historyOf(workbook));

@@ -32,6 +32,7 @@ const en = {
 	editQuantity: 'Edit quantity',
 
 	// SheetLine
+	ownOf: (own: number, of: number) => `${own} of ${of} yours`,
 	addQuantity: 'Add quantity',
 
 	// ValueCell

@@ -12,7 +12,9 @@ export function memberLabel(layout: Layout, set: string, id: string): string {
 	if (!member) return id;
 	const known = memberLabels.get(member);
 	if (known !== undefined) return known;
-	const label = member.label && member.label.length <= SHORT ? member.label : id;
+	// An id of several words is the workbook's own, not one that the trade knows.
+	const isTold = member.label && (member.label.length <= SHORT || id.includes('_'));
+	const label = (isTold && member.label) || id;
 	memberLabels.set(member, label);
 	return label;
 }

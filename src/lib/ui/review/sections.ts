@@ -1,8 +1,9 @@
 /** The review list as the page shows it: by kind, open lines and those ticked off, each with its place. */
-import { cellAt, type Layout } from '$lib/engine/layout';
+import type { Layout } from '$lib/engine/layout';
 import { KIND_NAMES, KINDS, type Line, type LineKind } from '$lib/review/line';
 import { withTicks, type Reviewed } from '$lib/review/ticks';
 import type { Workbook } from '$lib/workbook/schema';
+import { placeCell } from '../place-cell';
 
 export interface Section {
 	readonly kind: LineKind;
@@ -30,11 +31,6 @@ export const subjectOf = ({ scenarios }: Workbook, { quantity, scenario }: Line)
 
 /** The cell that a line is about, or the first of its quantity; null where it has none, or is about a scenario as a whole. */
 export function cellOf(layout: Layout, { quantity, at }: Line): number | null {
-	const laid = quantity && layout.byName.get(quantity.name);
-	if (!laid || laid.count === 0) return null;
-	const ordinals = laid.axes.map(
-		({ set }, axis) => layout.ordinals.get(set)?.get(at[axis] ?? '') ?? -1
-	);
-	const cell = at.length === 0 ? -1 : cellAt(laid, ordinals);
-	return cell < 0 ? laid.base : cell;
+	const cell = quantity ? placeCell(layout, quantity.name, at) : -1;
+	return cell < 0 ? null : cell;
 }
