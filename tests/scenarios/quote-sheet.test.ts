@@ -158,6 +158,9 @@ describe('terms and choices', () => {
 		expect(both()).toEqual([1, 0]);
 		enter(model, ['further_discount', ['Skerrow'], 20]);
 		expect(both()).toEqual([1, 1]);
+		// A discount with the wrong sign: what is left lies over the list price.
+		expect(read(model, 'quote_between')).toBe(1);
+		enter(model, ['further_discount', ['Skerrow'], -30]);
 		expect(read(model, 'quote_between')).toBe(0);
 	});
 

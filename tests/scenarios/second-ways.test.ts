@@ -1,0 +1,219 @@
+/**
+ * Second ways to what the sheets show: each holds as shipped, and speaks when one way alone is spoiled. Many are spoiled in one
+ * edit, and only such together that no check stands on two of them: what fails then fails for its own reason.
+ */
+import { describe, expect, it } from 'vitest';
+import type { Model } from '$lib/engine/model';
+import { readFormulas } from '$lib/review/formulas';
+import type { Command } from '$lib/workbook/commands';
+import { findQuantity } from '$lib/workbook/lookup';
+import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
+import { apply, enter, openShipped, read } from '../reference/shipped';
+
+type How = (formula: string) => string;
+const off: How = (formula) => `(${formula}) * 1.05`;
+const far: How = (formula) => `(${formula}) * 1000`;
+const small: How = (formula) => `(${formula}) / 1000`;
+const not: How = (formula) => `NOT(${formula})`;
+const least: How = (formula) => formula.replace('ARGMAX', 'ARGMIN');
+const most: How = (formula) => formula.replace('ARGMIN', 'ARGMAX');
+
+/** The check, and what stands in one of its ways alone. */
+const WAYS: readonly (readonly [check: string, spoiled: string, how?: How])[] = [
+	['recipe_parts_close', 'main_share'],
+	['recipe_money_closes', 'masterbatch_price'],
+	['shrink_closes', 'diameter_shrink'],
+	['giveaway_closes', 'giveaway'],
+	['limit_is_lowest', 'speed_limited_by', most],
+	['year_hours_close', 'pattern_hours'],
+	['tariff_hours_close', 'tariff_of_month'],
+	['premium_hours_close', 'premium_of_month'],
+	['scheduled_closes', 'lines_scheduled'],
+	['line_premiums_close', 'premium_of_line'],
+	['line_scrap_closes', 'restart_scrap_of_line'],
+	['repairs_close', 'breakdowns'],
+	['teep_closes', 'teep'],
+	['plant_oee_closes', 'plant_oee'],
+	['setups_close', 'setups_in_all'],
+	['campaign_rows_hold', 'campaign_room_holds', not],
+	['plan_rows_hold', 'rewinder_hours_hold', not],
+	['line_load_closes', 'line_load_of_demand'],
+	['planned_load_closes', 'planned_load_by_month'],
+	['hours_left_close', 'hours_left_of_stage'],
+	['line_short_closes', 'line_short_of_year'],
+	['stage_due_closes', 'stage_load_of_demand'],
+	['planned_stage_closes', 'planned_stage_load_by_month'],
+	['drum_time_closes', 'drum_load_by_month'],
+	['planned_drums_close', 'planned_drum_load'],
+	['fullest_is_named', 'limiting_stage', least],
+	['hours_ahead_hold', 'line_hours_ahead', (formula) => `0[h] - ${formula}`],
+	['made_within_reach', 'sole_capacity', small],
+	['way_closes', 'cost_of_way'],
+	['later_gain_closes', 'ebit_gained_later'],
+	['lost_contribution_closes', 'lost_contribution'],
+	['mean_cost_closes', 'mean_factory_cost'],
+	['line_hours_cost_close', 'people_of_line_hour'],
+	['premium_of_lines_closes', 'premium_of_lines'],
+	['starts_close', 'starts_of_lines'],
+	['metres_close', 'total_good_metres'],
+	['unmet_closes', 'unmet_metres'],
+	['unmet_months_close', 'unmet_in_month'],
+	['highest_loads_hold', 'highest_load', small],
+	['ebit_share_closes', 'ebit_share'],
+	['pattern_year_closes', 'net_hours_of_pattern'],
+	['pattern_starts_close', 'start_scrap_of_pattern'],
+	['pattern_chambers_hold', 'chamber_hours_of_pattern', far],
+	['running_energy_closes', 'running_power'],
+	['hour_energy_closes', 'energy_cost_of_hour'],
+	['crews_by_week_close', 'hours_per_head'],
+	['pattern_cost_closes', 'conversion_cost_of_pattern'],
+	['pattern_reach_holds', 'stage_that_limits_pattern', most],
+	['metres_more_close', 'cost_of_metre_more'],
+	['cover_closes', 'order_point'],
+	['stock_between', 'stock_value', far],
+	['scrap_shares_close', 'scrap_share'],
+	['crosslinked_closes', 'crosslinked_scrap'],
+	['removal_holds', 'crosslinked_scrap_removal', far],
+	['giveaway_money_closes', 'giveaway_in_all'],
+	['diameter_money_closes', 'diameter_cost_in_all'],
+	['layer_money_closes', 'layer_over_cost_in_all'],
+	['regrind_money_holds', 'regrind_absorbable', far],
+	['energy_uses_close', 'energy_in_all'],
+	['energy_money_closes', 'energy_cost_in_all'],
+	['energy_figures_close', 'energy_per_kilogram'],
+	['meter_fit_closes', 'meter_fitted'],
+	['fit_quality_closes', 'fit_quality'],
+	['meter_ties_close', 'slope_difference'],
+	['co2_closes', 'co2_of_year'],
+	['peaks_hold', 'restart_peak_of_all', small],
+	['margin_shares_close', 'margin_share'],
+	['full_cost_sizes_close', 'full_cost_per_pallet'],
+	['cost_shares_close', 'absorbed_share'],
+	['laboratory_closes', 'laboratory_amount'],
+	['contract_moves_close', 'contract_price'],
+	['coil_meets_quote', 'coil_floor'],
+	['coil_sizes_close', 'mark_per_pallet'],
+	['markups_close', 'quote_markup'],
+	['order_floor_closes', 'order_over_floor'],
+	['last_pallet_holds', 'quote_last_pallet', far],
+	['opportunity_months_close', 'opportunity_by_month'],
+	['buying_holds', 'buy_instead', not],
+	['clause_price_closes', 'price_by_clause'],
+	['currency_closes', 'price_in_currency'],
+	['verdicts_hold', 'largest_adverse', most],
+	['product_differences_close', 'difference_by_product'],
+	['cumulative_closes', 'cumulative_cash'],
+	['put_in_closes', 'profitability_index'],
+	['annuity_closes', 'equivalent_annual_value'],
+	['rate_closes', 'irr'],
+	['payback_holds', 'payback', (formula) => `(${formula}) + 2[year]`],
+	['lost_gain_closes', 'gain_case_can_lose'],
+	['contingency_closes', 'contingency_borne'],
+	['reinvested_closes', 'mirr']
+];
+
+const { workbook: shipped } = openShipped('marram');
+type Way = (typeof WAYS)[number];
+
+/** Everything that a quantity stands on, itself included. */
+function standsOn(workbook: Workbook, name: string, found = new Set<string>()): Set<string> {
+	const quantity = found.has(name) ? undefined : findQuantity(workbook, name);
+	if (!quantity) return found;
+	found.add(name);
+	for (const one of readFormulas(quantity).names) standsOn(workbook, one, found);
+	return found;
+}
+
+/** In groups in which no check stands on what is spoiled for another. */
+function groups(): Way[][] {
+	const found: Way[][] = [];
+	const below = new Map(WAYS.map(([check]) => [check, standsOn(shipped, check)]));
+	const apart = ([check, spoiled]: Way, [other, its]: Way) =>
+		spoiled !== its && !below.get(check)!.has(its) && !below.get(other)!.has(spoiled);
+	for (const way of WAYS) {
+		const group = found.find((one) => one.every((other) => apart(way, other)));
+		if (group) group.push(way);
+		else found.push([way]);
+	}
+	return found;
+}
+
+const spoiledBy = ([, name, how = off]: Way): Command => {
+	const quantity = findQuantity(shipped, name)!;
+	const formula = quantity.formula!;
+	const spoil = (text: string) => (text.trim() === 'input' ? text : how(text));
+	const next: Quantity['formula'] =
+		typeof formula === 'string'
+			? spoil(formula)
+			: {
+					...formula,
+					cases: Object.fromEntries(
+						Object.entries(formula.cases).map(([member, text]) => [member, spoil(text)])
+					)
+				};
+	return { kind: 'replace_quantity', name, quantity: { ...quantity, formula: next } };
+};
+
+describe('a way to a number that is spoiled', () => {
+	it.each(groups().map((group, i) => ({ group, i })))('is found, group $i', ({ group }) => {
+		const model = openShipped('marram');
+		// A customer who pays in pounds, so that the price in currency is there.
+		enter(model, ['quote_customer', [], 'Ouseburn']);
+		const failing = () =>
+			new Set(
+				shipped.scenarios.flatMap(({ id }) =>
+					model.checks(id).fail.map((one) => one.place.quantity)
+				)
+			);
+		expect([...failing()]).toEqual([]);
+		apply(model, { kind: 'several', commands: group.map(spoiledBy) });
+		expect(model.problems).toEqual([]);
+		const found = failing();
+		expect(group.map(([check]) => check).filter((check) => !found.has(check))).toEqual([]);
+	});
+});
+
+describe('a barrier', () => {
+	it('needs a tie layer on either side', () => {
+		const model = openShipped('marram');
+		apply(model, {
+			...{ kind: 'set_relation_pair', relation: 'has_layer', exists: false },
+			pair: ['PX28B', 'barrier']
+		});
+		const { fail } = model.checks('base');
+		const members = fail.flatMap(({ place }) =>
+			place.quantity === 'barrier_is_whole' ? [place.members] : []
+		);
+		expect(members).toEqual([['PX28B']]);
+	});
+});
+
+describe('weekend crews', () => {
+	const cautions = (model: Model, scenario: string) =>
+		model.checks(scenario).cautions.map(({ place }) => place.quantity);
+
+	const enterIn = (model: Model, quantity: string, at: readonly string[], value: Scalar) =>
+		apply(model, {
+			...{ kind: 'set_inputs', scenario: 'weekend_crews' },
+			entries: [{ quantity, at, value }]
+		});
+
+	it('that are chosen and paid for with no hours worked are cautioned', () => {
+		const model = openShipped('marram');
+		expect(cautions(model, 'weekend_crews')).not.toContain('hours_missing');
+		for (const line of ['L2', 'L5', 'L6']) enterIn(model, 'pattern_of_line', [line], '5x24');
+		expect(cautions(model, 'weekend_crews')).toContain('hours_missing');
+	});
+
+	it('whose hours are worked without a choice of crews are cautioned, until it is said that nothing is paid', () => {
+		const model = openShipped('marram');
+		const scenario = 'weekend_crews';
+		expect(cautions(model, scenario)).not.toContain('crews_missing');
+		enterIn(model, 'chosen', ['weekend_crews'], false);
+		expect(cautions(model, scenario)).toContain('crews_missing');
+		expect(read(model, 'outlay', { scenario })).toBe(0);
+		enterIn(model, 'nothing_to_pay', [], true);
+		expect(cautions(model, scenario)).not.toContain('crews_missing');
+		expect(cautions(model, 'new_line')).not.toContain('crews_missing');
+	});
+});
