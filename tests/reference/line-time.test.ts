@@ -4,6 +4,7 @@
  * each case stand beside it in published/oee-and-set-point.json.
  */
 import { describe, expect, it } from 'vitest';
+import { ABSENT } from '$lib/engine/state';
 import { enter, makeInYear, openShipped, read } from './shipped';
 import published from './published/oee-and-set-point.json';
 
@@ -96,5 +97,23 @@ describe('the parts of a line year', () => {
 			expect(read(model, 'oee', line), line).toBeGreaterThan(75);
 			expect(read(model, 'oee', line), line).toBeLessThan(88);
 		}
+	});
+});
+
+describe('a line that makes nothing', () => {
+	// Its weekly start-ups are planned all the same: busy without production.
+	it('has no rates, and no error in their place', () => {
+		const model = openShipped('marram');
+		enter(model, ...['PX15B', 'PX22B'].flatMap((product) => makeInYear(product, 'L3', 0)));
+		expect(read(model, 'planned_busy_time', 'L3')).toBeGreaterThan(0);
+		for (const rate of [
+			'availability_of_busy_time',
+			'effectiveness',
+			'quality_rate',
+			'oee',
+			'teep'
+		])
+			expect(() => read(model, rate, 'L3'), rate).toThrow(`${rate} has state ${ABSENT}`);
+		expect(model.faults('base')).toEqual([]);
 	});
 });
