@@ -4,6 +4,7 @@ import { readFile, Recalculation } from '../exchange/recalculate';
 import type { Page } from 'playwright/test';
 import { agreement, expect, find, open, row, undo, value } from './app';
 import { figure } from './figures';
+import { findings } from './access';
 import { test } from './plant';
 import { test as shop } from './shop';
 
@@ -149,14 +150,33 @@ test('a file of a hundred thousand rows leaves the page free, and one that is no
 	await expect(page.getByRole('alert')).toHaveText(/"old.xls" holds no rows below/);
 });
 
-shop('both engines agree on a table that was brought in', async ({ page }) => {
-	await open(page, '/files');
-	await bringIn(
-		page,
-		'coils.csv',
-		'Product;Standard coil length;Scrap (%)\nR16;120;3,5\nR20;60;5\n'
-	);
-	await page.getByRole('button', { name: 'Enter 4 values' }).click();
-	await expect(page.getByText('4 values from coils.csv entered')).toBeVisible();
-	expect(await agreement(page)).toBeGreaterThan(100);
-});
+shop(
+	'both engines agree on a table that was brought in, with a new name and one that goes',
+	async ({ page }) => {
+		await open(page, '/files');
+		await bringIn(
+			page,
+			'coils.csv',
+			'Product;Standard coil length;Scrap (%);Demand (km/year)\nR16;120;3,5;1600\nR25;60;5;9e9\n'
+		);
+		const refused = page.getByLabel('What cannot be taken').getByRole('listitem');
+		await expect(refused).toHaveText([/^Line 3\. There is no product "R25"/]);
+		await page.getByLabel('What R25 is').selectOption('new name of R20');
+		await expect(refused).toHaveCount(0);
+		await expect(page.getByRole('heading', { name: '1 implausible value' })).toBeVisible();
+		expect(await findings(page, 'section[aria-labelledby="bring-in"]')).toEqual([]);
+		await page.getByRole('button', { name: 'Enter 5 values' }).click();
+		await expect(page.getByText('5 values from coils.csv entered')).toBeVisible();
+		expect(await agreement(page)).toBeGreaterThan(100);
+
+		await bringIn(page, 'one.csv', 'Product;Standard coil length\nR16;110\n');
+		await page.getByText('Product: 1 of the workbook is not in the file').click();
+		await page.getByLabel('remove R25, with all that is entered for it').check();
+		await page.getByRole('button', { name: 'Enter 1 value' }).click();
+		await find(page, 'Standard coil length');
+		await expect(row(page, /^Standard coil length/)).toBeVisible();
+		await page.keyboard.press('Enter');
+		await expect(row(page, /^R16/)).toHaveCount(1);
+		await expect(row(page, /^R25/)).toHaveCount(0);
+	}
+);

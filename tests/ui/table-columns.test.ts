@@ -91,11 +91,12 @@ describe('a mapping', () => {
 
 describe('a name that no member has', () => {
 	it('may be new, a copy, or the new name of another, the nearest first', () => {
-		const options = decisionOptions(workbook, 'product', 'R21');
+		const name = { set: 'product', text: 'R21', label: 'PE-RT 21' };
+		const options = decisionOptions(workbook, name);
 		expect(options.map(({ value }) => decisionOf(value))).toEqual([
 			{ as: 'left_out' },
-			{ as: 'new', like: null },
-			...['R20', 'R16'].map((like) => ({ as: 'new', like })),
+			{ as: 'new', like: null, label: name.label },
+			...['R20', 'R16'].map((like) => ({ as: 'new', like, label: name.label })),
 			...['R20', 'R16'].map((from) => ({ as: 'renamed', from }))
 		]);
 	});

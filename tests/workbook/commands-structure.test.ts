@@ -241,6 +241,29 @@ describe('a member', () => {
 		expect(next.relations?.[0]?.pairs).not.toContainEqual(['PX20', 'L2']);
 	});
 
+	it('comes and goes among many in one edit as it does alone, all of them or none', () => {
+		const edits: Command[] = [
+			add('product', { id: 'PX16' }, 'PX15B'),
+			{ kind: 'replace_member', set: 'product', id: 'PX20', member: { id: 'PX21' } },
+			add('product', { id: 'PX20' }),
+			{ kind: 'remove_member', set: 'product', id: 'PX15B', also: true },
+			{
+				kind: 'set_inputs',
+				scenario: 'base',
+				entries: [{ quantity: 'mass_per_metre', at: ['PX20'], value: 1 }]
+			},
+			add('line', { id: 'L3' }, 'L2')
+		];
+		const together = applyCommand(plant, { kind: 'several', commands: edits });
+		if (!together.ok) throw new Error(together.problem.message);
+		expect(together.workbook).toEqual(edits.reduce(after, plant));
+		expect(after(together.workbook, together.inverse)).toEqual(plant);
+		expect(
+			refusal(plant, { kind: 'several', commands: [edits[0]!, add('product', { id: 'PX16' })] })
+				.message
+		).toBe('Product already has a member "PX16". Choose another id.');
+	});
+
 	it('added like another is like it along both axes of a set used twice', () => {
 		const next = after(plant, add('product', { id: 'PX16' }, 'PX15B'));
 		expect(quantityOf(next, 'setup_time').value).toEqual({

@@ -38,20 +38,25 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 	if (command.kind === 'set_inputs') return setInputs(workbook, command);
 	if (command.kind === 'several') return applyAll(workbook, command.commands);
 	const edit = editOf(workbook, command);
-	if (!edit.ok) return edit;
-	if (command.kind !== 'patch') {
-		const find = command.kind === 'set_plans' ? findPlanProblems : findProblems;
-		const problems = find(edit.workbook);
-		const problem = problems[0];
-		// What was wrong before must not keep anyone from mending it.
-		if (problem && problems.length > find(workbook).length)
-			return refused(problem.code, sentence(problemLine(problem)));
-	}
-	const after = withoutStrayPlans(edit.workbook);
-	const back = patchBetween(after, workbook);
-	if (!back) return { ok: true, workbook, inverse: NOTHING };
-	const inverse: Command = { kind: 'patch', patch: back };
-	return { ok: true, workbook: after, inverse };
+	if (!edit.ok || command.kind === 'patch') return edit.ok ? done(workbook, edit.workbook) : edit;
+	const find = command.kind === 'set_plans' ? findPlanProblems : findProblems;
+	return unsound(workbook, edit.workbook, find) ?? done(workbook, edit.workbook);
+}
+
+/** What was wrong before must not keep anyone from mending it. */
+function unsound(before: Workbook, after: Workbook, find: typeof findProblems) {
+	const problems = find(after);
+	const problem = problems[0];
+	return problem && problems.length > find(before).length
+		? refused(problem.code, sentence(problemLine(problem)))
+		: null;
+}
+
+function done(before: Workbook, edited: Workbook): CommandResult {
+	const after = withoutStrayPlans(edited);
+	const back = patchBetween(after, before);
+	if (!back) return { ok: true, workbook: before, inverse: NOTHING };
+	return { ok: true, workbook: after, inverse: { kind: 'patch', patch: back } };
 }
 
 /** Its own inverse. */
@@ -60,13 +65,41 @@ const NOTHING: Command = { kind: 'several', commands: [] };
 function applyAll(before: Workbook, commands: readonly Command[]): CommandResult {
 	let workbook = before;
 	const inverses: Command[] = [];
-	for (const command of commands) {
-		const result = applyCommand(workbook, command);
+	for (let at = 0; at < commands.length;) {
+		const run = memberEdits(commands, at);
+		const result = run.length > 1 ? applyRun(workbook, run) : applyCommand(workbook, commands[at]!);
 		if (!result.ok) return result;
 		workbook = result.workbook;
 		inverses.unshift(result.inverse);
+		at += Math.max(run.length, 1);
 	}
 	return { ok: true, workbook, inverse: { kind: 'several', commands: inverses } };
+}
+
+/** Edits of members that follow each other. */
+function memberEdits(commands: readonly Command[], from: number): SingleEdit[] {
+	const run: SingleEdit[] = [];
+	for (let at = from; MEMBER_EDITS.has(commands[at]?.kind); at++)
+		run.push(commands[at] as SingleEdit);
+	return run;
+}
+
+const MEMBER_EDITS: ReadonlySet<Command['kind'] | undefined> = new Set([
+	'add_member',
+	'remove_member',
+	'replace_member',
+	'move_member'
+]);
+
+/** Hundreds of members at once are checked once. */
+function applyRun(before: Workbook, run: readonly SingleEdit[]): CommandResult {
+	let after = before;
+	for (const command of run) {
+		const edit = editOf(after, command);
+		if (!edit.ok) return edit;
+		after = edit.workbook;
+	}
+	return unsound(before, after, findProblems) ?? done(before, after);
 }
 
 /** One edit, checked as a whole afterwards. */
@@ -124,10 +157,10 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 			return edited(command.invented ? { ...workbook, invented: true } : rest);
 		}
 		case 'patch': {
-			const done = patched(workbook, command.patch);
-			return 'workbook' in done
-				? edited(done.workbook)
-				: refused('changed-since', changedSince(workbook, done.changed));
+			const made = patched(workbook, command.patch);
+			return 'workbook' in made
+				? edited(made.workbook)
+				: refused('changed-since', changedSince(workbook, made.changed));
 		}
 		default:
 			return unknownCommand(command);

@@ -74,6 +74,12 @@ describe('the columns of a table with one row a thing', () => {
 		]);
 	});
 
+	it('hold units by heading or by what stands in them, and words for new things', () => {
+		expect(meanings('product;List price;ME\nPX15B;26,90;EUR/100 m\n')[2]).toBe('unit');
+		expect(meanings('product;List price;by\nPX15B;26,90;EUR/100 m\n')[2]).toBe('unit');
+		expect(meanings('product;Bezeichnung;List price\nPX15B;Rohr 15;0,5\n')[1]).toBe('label');
+	});
+
 	it('hold choices and yes or no where the quantity does', () => {
 		expect(meanings('customer,Freight zone of the customer\nSkerrow,near\n')).toEqual([
 			'member',

@@ -63,6 +63,12 @@ describe('several quantities in one file', () => {
 		expect(seen.changes.map(({ after }) => after)).toEqual([0.524, 15.1, 0.951, 22.2]);
 	});
 
+	it('take a column of currencies for less than what the heading says', () => {
+		const seen = look('product;List price (EUR/100 m);currency\nPX15B;52,40;EUR\n');
+		expect(lines(seen)).toEqual([]);
+		expect(seen.changes.map(({ after }) => after)).toEqual([0.524]);
+	});
+
 	it('take "26,90 €" for what the heading says it is by', () => {
 		const seen = look('product;List price (EUR/100 m)\nPX15B;52,40 €\n');
 		expect(seen.changes.map(({ after }) => after)).toEqual([0.524]);
@@ -178,7 +184,7 @@ describe('names that the workbook has not', () => {
 
 	it('are listed with their rows, and left out as long as nobody decides', () => {
 		const seen = look(text);
-		expect(seen.unknown).toEqual([{ set: 'product', text: 'RT20B', line: 2, rows: 2 }]);
+		expect(seen.unknown).toEqual([{ set: 'product', text: 'RT20B', line: 2, rows: 2, label: '' }]);
 		expect(seen.changes.map(({ at }) => at)).toEqual([['PX15B']]);
 	});
 
@@ -206,12 +212,23 @@ describe('names that the workbook has not', () => {
 		const ids = renamed.after.sets
 			.find(({ name }) => name === 'product')!
 			.members.map(({ id }) => id);
+		expect(renamed.seen.missing[0]!.ids).not.toContain('RT15B');
 		expect([
 			ids.includes('RT15B'),
 			ids.includes('RT20B'),
 			listPrice('RT20B', renamed.after)
 		]).toEqual([false, true, 0.61]);
 		expect(renamed.back).toMatchObject({ workbook });
+	});
+
+	it('are called in words as the file does', () => {
+		const [unknown] = look('product;description;List price\nRT20B;PE-RT 20 mm;0.61\n').unknown;
+		expect(unknown).toMatchObject({ text: 'RT20B', label: 'PE-RT 20 mm' });
+		const decision = { as: 'new', like: null, label: unknown!.label } as const;
+		const decided = new Map([[unknownKey('product', 'RT20B'), decision]]);
+		expect(look(text, { unknown: decided }).before).toMatchObject([
+			{ kind: 'add_member', member: { id: 'RT20B', label: 'PE-RT 20 mm' } }
+		]);
 	});
 
 	it('says why a name cannot be one', () => {
@@ -240,7 +257,7 @@ describe('members that are not in the file', () => {
 		expect(missing).toMatchObject({ set: 'product' });
 		expect(missing!.ids).toHaveLength(9);
 		const seen = look(text, { removed: new Set([unknownKey('product', 'PB28B')]) });
-		expect(seen.missing[0]!.ids).not.toContain('PB28B');
+		expect(seen.missing[0]!.ids).toEqual(missing!.ids);
 		expect(seen.before).toEqual([
 			{ kind: 'remove_member', set: 'product', id: 'PB28B', also: true }
 		]);

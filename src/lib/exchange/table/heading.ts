@@ -23,7 +23,7 @@ export const looksLikeUnit = (text: string): boolean => UNIT_LIKE.test(text);
 
 /** Every way to read it, the likeliest first: all words, a unit that is marked as one, a unit behind the words. */
 export function headingReadings(heading: string): HeadingReading[] {
-	const text = heading.replaceAll('_', ' ').replace(/\s+/g, ' ').trim();
+	const text = heading.slice(0, 200).replaceAll('_', ' ').replace(/\s+/g, ' ').trim();
 	const readings: HeadingReading[] = [{ words: wordsOf(text), unit: '', marked: false }];
 	const marked =
 		/^(.*\S)\s*[([{]([^()[\]{}]+)[)\]}]$/.exec(text) ??

@@ -27,6 +27,8 @@ export interface UnknownMember {
 	/** The first line that names it, and how many do. */
 	readonly line: number;
 	readonly rows: number;
+	/** What the file calls it in words; empty where it does not. */
+	readonly label: string;
 }
 
 export interface ImportTable {
@@ -142,7 +144,7 @@ class Reading {
 
 	#readValue(
 		{ line, cells }: Row,
-		names: NamedMembers,
+		names: RowNames,
 		{ index, column, meaning, unitFrom }: ValueColumn,
 		cell: Cell,
 		layout: QuantityLayout
@@ -152,7 +154,8 @@ class Reading {
 		const { scenario } = meaning;
 		const members = membersOfRow(layout, names, meaning.member, this.layout);
 		if (!members.ok) {
-			if (members.unknown) this.#count(line, members.unknown);
+			if (members.unknown)
+				this.#count(line, members.unknown, names.labels.get(members.unknown.set) ?? '');
 			return this.#bad(line, null, members.message);
 		}
 		const { at } = members;
@@ -182,10 +185,10 @@ class Reading {
 		else this.#named.set(set, new Set([member]));
 	}
 
-	#count(line: number, { set, text }: { set: string; text: string }): void {
+	#count(line: number, { set, text }: { set: string; text: string }, label: string): void {
 		const key = `${set}\n${text}`;
 		const known = this.#unknown.get(key);
-		if (!known) this.#unknown.set(key, { set, text, line, rows: 1, last: line });
+		if (!known) this.#unknown.set(key, { set, text, line, rows: 1, label, last: line });
 		else if (known.last !== line) {
 			known.rows++;
 			known.last = line;
@@ -262,19 +265,24 @@ function valueColumns({ columns }: Mapping): ValueColumn[] {
 	});
 }
 
-function namesOf(
-	cells: readonly Cell[],
-	{ columns }: Mapping
-): NamedMembers & { readonly quantity: string | null } {
+interface RowNames extends NamedMembers {
+	readonly quantity: string | null;
+	/** What a row calls its members in words, by set. */
+	readonly labels: ReadonlyMap<string, string>;
+}
+
+function namesOf(cells: readonly Cell[], { columns }: Mapping): RowNames {
 	let quantity: string | null = null;
 	let together: string[] | null = null;
 	const bySet = new Map<string, string>();
+	const labels = new Map<string, string>();
 	columns.forEach(({ meaning }, column) => {
 		const text = String(textOf(cells[column] ?? ''));
 		if (meaning.is === 'quantity') quantity = text || null;
 		else if (meaning.is === 'members')
 			together = text === '' ? [] : text.split(MEMBER_MARK.trim()).map((part) => part.trim());
 		else if (meaning.is === 'member') bySet.set(meaning.of, text);
+		else if (meaning.is === 'label') labels.set(meaning.of, text);
 	});
-	return { quantity, together, bySet };
+	return { quantity, together, bySet, labels };
 }

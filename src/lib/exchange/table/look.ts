@@ -49,7 +49,7 @@ export function lookOver(
 			// One that is decided of stays in the list, so that it can be decided otherwise.
 			unknown: before.length > 0 ? importTable(grid, mapping, layout, told).unknown : table.unknown,
 			doubted: doubts(table.changes, laid.workbook),
-			missing: missingMembers(mapping, table, laid.workbook),
+			missing: missingMembers(mapping, table, choices, layout.workbook),
 			leftOut: leftOut(grid, mapping, laid),
 			before
 		}
@@ -70,12 +70,21 @@ function leftOut({ head }: Grid, { quantity, columns }: Mapping, { byName }: Lay
 	});
 }
 
-function missingMembers({ columns }: Mapping, { named }: ImportTable, workbook: Workbook) {
+/** Those that are chosen to go are among them, so that they can be chosen to stay. */
+function missingMembers(
+	{ columns }: Mapping,
+	{ named }: ImportTable,
+	{ unknown }: MemberChoices,
+	workbook: Workbook
+) {
+	const renamed = new Set(
+		[...unknown.values()].flatMap((decision) => (decision.as === 'renamed' ? [decision.from] : []))
+	);
 	return columns.flatMap(({ meaning }) => {
 		const set = meaning.is === 'member' ? findSet(workbook, meaning.of) : undefined;
 		const known = set && named.get(set.name);
 		if (!set || !known) return [];
-		const ids = set.members.flatMap(({ id }) => (known.has(id) ? [] : [id]));
+		const ids = set.members.flatMap(({ id }) => (known.has(id) || renamed.has(id) ? [] : [id]));
 		return ids.length > 0 ? [{ set: set.name, ids }] : [];
 	});
 }

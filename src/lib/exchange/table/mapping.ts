@@ -11,6 +11,8 @@ export type Meaning =
 	| { readonly is: 'members' }
 	/** A member of one set, or of an axis by its name. */
 	| { readonly is: 'member'; readonly of: string }
+	/** What a member of the set is called in words: taken for those that are new. */
+	| { readonly is: 'label'; readonly of: string }
 	| { readonly is: 'unit' }
 	| ValueMeaning;
 

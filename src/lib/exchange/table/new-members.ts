@@ -8,8 +8,8 @@ import type { Workbook } from '$lib/workbook/schema';
 
 export type Decision =
 	| { readonly as: 'left_out' }
-	/** Empty, or with the values and pairs of another one. */
-	| { readonly as: 'new'; readonly like: string | null }
+	/** Empty, or with the values and pairs of another one; called in words as the file does. */
+	| { readonly as: 'new'; readonly like: string | null; readonly label?: string }
 	/** A member's new name. */
 	| { readonly as: 'renamed'; readonly from: string };
 
@@ -47,13 +47,12 @@ export function memberCommands({ unknown, removed }: MemberChoices, workbook: Wo
 	for (const [set, id, decision] of each) {
 		if (decision.as !== 'new') continue;
 		const index = findSet(workbook, set)?.members.length ?? 0;
-		const like = decision.like === null ? {} : { like: decision.like };
 		commands.push({
 			kind: 'add_member',
 			set,
 			index: index + commands.length,
-			member: { id },
-			...like
+			member: { id, ...(decision.label && { label: decision.label }) },
+			...(decision.like !== null && { like: decision.like })
 		});
 	}
 	for (const key of removed) {

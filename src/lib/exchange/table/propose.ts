@@ -27,14 +27,15 @@ interface Proposed {
 
 export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 	const samples = grid.head.map((_, column) => sampleOf(grid, column, SAMPLE));
-	const frame = frameOf(grid.head, samples, workbook);
+	const { system: units } = UnitSystem.create(workbook.units ?? []);
+	const frame = frameOf(grid.head, samples, workbook, units);
 	const inRows = frame.flatMap((known) =>
 		known?.meaning.is === 'member' ? [known.meaning.of] : []
 	);
 	const isLong = frame.some((known) => known?.meaning.is === 'quantity');
 	const candidates = isLong ? [] : quantitiesFor(workbook, inRows);
-	const { system: units } = UnitSystem.create(workbook.units ?? []);
 	const base = workbook.scenarios[0]?.id ?? '';
+	const named = isLong ? undefined : inRows[0];
 
 	const columnOf = (name: string, column: number): Proposed => {
 		const known = frame[column];
@@ -51,6 +52,8 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 		if (member) return { meaning: { ...value, member }, unit: '' };
 		if (quantity !== null)
 			return { meaning: { is: 'asked', between: match.quantities }, unit: match.unit };
+		if (named !== undefined && LABEL_HEADS.has(wordsOf(name)) && !numeric(sample))
+			return { meaning: { is: 'label', of: named }, unit: '' };
 		return { meaning: isLong && numeric(sample) ? value : NOTHING, unit: '' };
 	};
 	const proposed = askedWhereTwice(grid.head.map(columnOf));
@@ -73,6 +76,21 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 	};
 }
 
+const UNIT_HEADS = new Set(['unit', 'units', 'unit of measure', 'uom', 'einheit', 'me', 'unité']);
+
+/** "kg", "EUR/100 m": a unit of the workbook. L1 is no litre. */
+const isUnit = (cell: string, units: UnitSystem) =>
+	cell.length < 40 &&
+	/^[^\d]*(?:\/\s*\d[\d.,]*)?[^\d]*$/.test(cell) &&
+	/\p{L}|%/u.test(cell) &&
+	units.parse(cell.replace(/\d[\d.,]*\s*/g, '')).ok;
+
+/** Headings under which item lists say in words what a thing is. */
+const LABEL_HEADS = new Set([
+	...['description', 'designation', 'name', 'label', 'text', 'item text'],
+	...['bezeichnung', 'benennung', 'désignation', 'libellé']
+]);
+
 interface Known {
 	readonly meaning: Meaning;
 	/** Not by its heading, which may say that it holds a choice. */
@@ -83,7 +101,8 @@ interface Known {
 function frameOf(
 	head: readonly string[],
 	samples: readonly (readonly Cell[])[],
-	workbook: Workbook
+	workbook: Workbook,
+	units: UnitSystem
 ): (Known | null)[] {
 	const taken = new Set<string>();
 	return head.map((name, column): Known | null => {
@@ -93,7 +112,7 @@ function frameOf(
 			taken.add('');
 			return { meaning: { is: 'quantity' } };
 		}
-		if (said === 'unit' || said === 'unit of measure') return { meaning: { is: 'unit' } };
+		if (UNIT_HEADS.has(wordsOf(name))) return { meaning: { is: 'unit' } };
 		if (said === OUT_OF_DATE) return { meaning: NOTHING };
 		if (said === 'for' || share((cell) => cell.includes(MEMBER_MARK)) > ENOUGH)
 			return { meaning: { is: 'members' } };
@@ -106,6 +125,8 @@ function frameOf(
 		// Numbers may be members of a set of days; they name things where they come first.
 		const mayName = column === 0 || !numeric(samples[column] ?? []);
 		const of = called ?? (mayName ? setOfCells(workbook, share, taken) : null);
+		if (of === null && share((cell) => isUnit(cell, units)) > ENOUGH)
+			return { meaning: { is: 'unit' } };
 		if (of === null || taken.has(of)) return null;
 		taken.add(of);
 		return { meaning: { is: 'member', of }, byCells: called === null };

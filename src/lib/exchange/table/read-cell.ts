@@ -50,7 +50,8 @@ export class CellReader {
 				? { ok: true as const, value: cell, unit: '' }
 				: readNumber(cell, column.decimal);
 		if (!number.ok) return number;
-		const around = rowUnit || column.unit;
+		// A column of currencies says less than the heading beside it.
+		const around = rowUnit && !isMoneyOf(rowUnit, column.unit) ? rowUnit : column.unit;
 		const unit = number.unit === '' || isMoneyOf(number.unit, around) ? around : number.unit;
 		const read = this.unit(unit, quantity);
 		return read.ok ? permitted(read.toOwn(number.value), quantity) : refused(read.message);

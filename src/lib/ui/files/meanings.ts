@@ -65,6 +65,7 @@ export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): 
 		...workbook.sets.map(({ name, label }) =>
 			option({ is: 'member', of: name }, texts.which(label.toLowerCase()), texts.namesTheThing)
 		),
+		...inRows.map((of) => option({ is: 'label', of }, texts.labelOfNew, texts.namesTheThing)),
 		option({ is: 'quantity' }, texts.nameOfTheQuantity, texts.namesTheThing),
 		option({ is: 'members' }, texts.membersTogether, texts.namesTheThing),
 		option({ is: 'unit' }, texts.unitOfTheRow, texts.namesTheThing),

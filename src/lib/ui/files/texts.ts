@@ -28,6 +28,7 @@ const en = {
 	leftOut: 'left out',
 	namesTheThing: 'Names what a row is about',
 	which: (label: string) => `which ${label}`,
+	labelOfNew: 'what it is called, where it is new',
 	nameOfTheQuantity: 'name of the quantity',
 	membersTogether: 'members, together',
 	unitOfTheRow: 'unit',
@@ -92,7 +93,7 @@ const en = {
 	whyDoubted: 'Why it is doubted',
 	valuesThatWouldChange: 'Values that would change',
 	notInTheFile: (count: number, label: string) =>
-		`${label}: ${count} of the workbook ${count === 1 ? 'is' : 'are'} not in the file, and ${count === 1 ? 'stays' : 'stay'} as ${count === 1 ? 'it is' : 'they are'}`,
+		`${label}: ${count} of the workbook ${count === 1 ? 'is' : 'are'} not in the file, and ${count === 1 ? 'stays' : 'stay'} unless you tick ${count === 1 ? 'it' : 'them'}`,
 	removeMember: (id: string) => `remove ${id}, with all that is entered for it`,
 	lineHead: 'Line',
 	quantity: 'Quantity',
