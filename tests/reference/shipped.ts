@@ -29,7 +29,11 @@ export function apply(model: Model, command: Command) {
 	if (!applied.ok) throw new Error(applied.problem.message);
 }
 
-type Entry = readonly [quantity: string, at: readonly string[], value: number | boolean | string];
+export type Entry = readonly [
+	quantity: string,
+	at: readonly string[],
+	value: number | boolean | string
+];
 
 export function enter(model: Model, ...entries: Entry[]) {
 	apply(model, {

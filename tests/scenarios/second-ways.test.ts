@@ -36,7 +36,6 @@ const WAYS: readonly (readonly [check: string, spoiled: string, how?: How])[] = 
 	['plant_oee_closes', 'plant_oee'],
 	['setups_close', 'setups_in_all'],
 	['campaign_rows_hold', 'campaign_room_holds', not],
-	['plan_rows_hold', 'rewinder_hours_hold', not],
 	['line_load_closes', 'line_load_of_demand'],
 	['planned_load_closes', 'planned_load_by_month'],
 	['hours_left_close', 'hours_left_of_stage'],
