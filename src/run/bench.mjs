@@ -19,6 +19,7 @@ const parts = [
 	'growth',
 	'programmes',
 	'studies',
+	'tables',
 	'weight',
 	'page',
 	'page-edits'
