@@ -144,6 +144,27 @@ describe('what a scenario changes', () => {
 		]);
 	});
 
+	it('for one month less than another member, is told', () => {
+		const hours: Quantity = {
+			...{ name: 'hours', label: 'Hours', unit: 'h', per: ['line', 'month'] }
+		};
+		const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun'].map((id) => ({ id }));
+		const lines = (value: Record<string, Record<string, number>>) => {
+			const workbook = book(
+				[hours, entered('wage', 20)],
+				[{ id: 's', title: 'S', parent: 'base', changes: [change('hours', value)] }]
+			);
+			const sets = [...workbook.sets, { name: 'month', label: 'Month', members: months }];
+			return of('lone_change', { ...workbook, sets });
+		};
+		const all = { Jan: 1, Feb: 1, Mar: 1 };
+		expect(lines({ L1: all, L2: { Feb: 1, Mar: 1 } })).toEqual([
+			['hours', 'L2,Jan', 's', 'L2, Jan is left out, L1 has all of them']
+		]);
+		expect(lines({ L1: all, L2: all })).toEqual([]);
+		expect(lines({ L1: all, L2: { Mar: 1 } })).toEqual([]);
+	});
+
 	it('is not where it is all that the scenario is about, or is changed for all', () => {
 		expect(scenario(change('pay', { L2: 9 }))).toEqual([]);
 		expect(scenario(change('pay', { L1: 9, L2: 9, L3: 9, L4: 9, L5: 9 }))).toEqual([]);
@@ -312,6 +333,18 @@ describe('a line that somebody ticked off', () => {
 		});
 		if (!named.ok) throw new Error(named.problem.message);
 		expect(withTicks(named.workbook, reviewLines(named.workbook))[0]!.tick).not.toBeNull();
+	});
+
+	it('holds for an entry far from its siblings that moves a little, and not for one that doubles', () => {
+		const far = (value: number) => book([perLine('pay', 20, 21, value, 19, 20.5)]);
+		const [line] = reviewLines(far(210)).filter(({ kind }) => kind === 'far_from_siblings');
+		const stands = (value: number) =>
+			withTicks(
+				{ ...far(value), reviewed: [tickOf(line!, 'Ada', 'as agreed')] },
+				reviewLines(far(value))
+			).find((one) => one.line.kind === 'far_from_siblings')!;
+		expect(stands(200)).toMatchObject({ isBack: false, tick: { by: 'Ada' } });
+		expect(stands(420)).toMatchObject({ isBack: true, tick: null });
 	});
 
 	it('is known again when its quantity or its member has another name', () => {

@@ -94,6 +94,19 @@ describe('what becomes of one edit', () => {
 		expect(verdict()).toMatchObject({ means, inert: false });
 	});
 
+	it('is met where a scenario pays for what is forgotten in it', async () => {
+		const plans = await followPlans(shipped);
+		const following = new Judge(openShipped('shop'), plans!.follow);
+		const edit = {
+			kind: 'set_inputs',
+			scenario: 'second_shift',
+			entries: [{ quantity: 'shifts', at: [] }]
+		} as const;
+		const verdict = following.judge({ class: 'omission', quantity: 'shifts', what: '', edit });
+		plans!.dispose();
+		expect(verdict).toMatchObject({ means: 'check', by: 'second_shift outlay_gains ' });
+	});
+
 	it('names what speaks', () => {
 		expect(entry('overheads', 2_100_000).by).toBe('usual base overheads ');
 		expect(formula('npv', '-cumulative_discounted_cash[y6]').by).toContain('npv');

@@ -56,16 +56,21 @@ function lines(
 	}
 	for (const { at, value, median } of farEntries(quantity, all))
 		if (owned.has(at.join('\u0001')))
-			found.push(
-				line(
+			found.push({
+				...line(
 					'far_from_siblings',
 					at,
 					value,
 					`${show(value)}; the others lie about ${show(rounded(median))}`
-				)
-			);
+				),
+				speaksOf: sizeOf(value)
+			});
 	return found;
 }
+
+/** Where one lies far from its siblings rightly, it still does when it moves a little. */
+const sizeOf = (value: number) =>
+	`${value < 0 ? '-' : ''}2^${Math.round(Math.log2(Math.abs(value)))}`;
 
 const rounded = (value: number) => Number(value.toPrecision(3));
 

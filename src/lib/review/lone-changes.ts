@@ -26,8 +26,35 @@ export function loneChangeLines(workbook: Workbook, scenario: Scenario): Line[] 
 		if (first && cells.length === 1 && changes.length > 1 && all >= FEWEST)
 			return [line(first.at, `${first.at.join(', ')} alone is changed`)];
 		const missing = forgotten(workbook, quantity, cells);
-		return missing ? [line(missing, `All are changed but ${missing.join(', ')}`)] : [];
+		if (missing) return [line(missing, `All are changed but ${missing.join(', ')}`)];
+		const left = leftOut(cells);
+		return left
+			? [line(left.at, `${left.at.join(', ')} is left out, ${left.like} has all of them`)]
+			: [];
 	});
+}
+
+/** Of two axes: the one cell that a row lacks where another row is changed in all that are changed anywhere. */
+function leftOut(
+	cells: readonly { readonly at: readonly string[] }[]
+): { at: string[]; like: string } | null {
+	if (cells.some(({ at }) => at.length !== 2)) return null;
+	for (const [row, column] of [
+		[0, 1],
+		[1, 0]
+	] as const) {
+		const all = [...new Set(cells.map(({ at }) => at[column]!))];
+		const rows = new Map<string, Set<string>>();
+		for (const { at } of cells)
+			rows.set(at[row]!, (rows.get(at[row]!) ?? new Set<string>()).add(at[column]!));
+		const like = [...rows].find(([, has]) => has.size === all.length)?.[0];
+		const short = [...rows].find(([, has]) => has.size === all.length - 1);
+		if (all.length < FEWEST || like === undefined || !short) continue;
+		const [id, has] = short;
+		const lacks = all.find((one) => !has.has(one))!;
+		return { at: row === 0 ? [id, lacks] : [lacks, id], like };
+	}
+	return null;
 }
 
 /** The one cell that is left of a row in which all others are changed. */
@@ -36,7 +63,6 @@ function forgotten(
 	quantity: Parameters<typeof axesOf>[0],
 	cells: readonly { readonly at: readonly string[] }[]
 ): string[] | null {
-	if (cells.length < FEWEST - 1) return null;
 	const axes = axesOf(quantity);
 	for (let axis = 0; axis < axes.length; axis++) {
 		const members = findSet(workbook, axes[axis]!.set)?.members ?? [];
@@ -50,7 +76,8 @@ function forgotten(
 		}
 		for (const { at, has } of rows.values()) {
 			const left = members.filter(({ id }) => !has.has(id));
-			if (left.length === 1) return at.map((id, i) => (i === axis ? left[0]!.id : id));
+			if (left.length === 1 && has.size >= FEWEST)
+				return at.map((id, i) => (i === axis ? left[0]!.id : id));
 		}
 	}
 	return null;

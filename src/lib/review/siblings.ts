@@ -6,9 +6,9 @@ import { flatten } from '$lib/workbook/values';
 /** As many siblings make a row that can be judged, itself included. */
 const FEWEST = 4;
 /** Deviations from the median beyond which one is far, as robust statistics count them. */
-const FAR = 4;
+const FAR = 5;
 /** Below this factor nothing is far, however close the others lie. */
-const LEAST_FACTOR = 1.5;
+const LEAST_FACTOR = 2;
 
 export interface FarEntry {
 	readonly at: readonly string[];
