@@ -141,7 +141,7 @@ describe('check', () => {
 		const { out, code } = await answer(['check', SHOP, '--json']);
 		const report = JSON.parse(out);
 		expect(code).toBe(0);
-		expect(report.quantities).toBe(82);
+		expect(report.quantities).toBe(83);
 		expect(report.agreeing).toBe(report.values);
 		// in both scenarios: the load of the line, what is made of each pipe, and the second ways, seven of them for each pipe
 		expect(report.checks).toEqual({ hold: 2 * (1 + 2 + 14 + 7 * 2), fail: 0 });

@@ -69,3 +69,14 @@ it('a line out that alone runs a product: that is said, and nothing else fails',
 		'has_line'
 	]);
 });
+
+it('a pipe of the small shop sold below its variable cost is cautioned, and no check fails', () => {
+	const model = openShipped('shop');
+	enter(model, ['price', ['R16'], 0.05]);
+	const { fail, cautions } = model.checks('base');
+	expect(fail).toEqual([]);
+	expect(cautions.map(({ place }) => [place.quantity, ...place.members])).toContainEqual([
+		'sold_below_cost',
+		'R16'
+	]);
+});
