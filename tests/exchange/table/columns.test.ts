@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { readCsv } from '$lib/exchange/csv/rows';
 import { proposeMapping } from '$lib/exchange/table/propose';
+import { memberNamed } from '$lib/exchange/table/member-named';
 import type { Meaning } from '$lib/exchange/table/mapping';
 import { openShipped } from '../../reference/shipped';
 
@@ -64,6 +65,22 @@ describe('the columns of a table with one row a thing', () => {
 			is: 'member',
 			of: 'line_energy_use'
 		});
+	});
+
+	it('name nothing by a label that two have, but by an id in whatever case', () => {
+		const members = [
+			{ id: 'A1', label: 'Pipe' },
+			{ id: 'A2', label: 'pipe' },
+			{ id: 'B1', label: 'B1' }
+		];
+		const set = { name: 'item', label: 'Item', members };
+		expect(['Pipe', 'a1', 'A2', 'b1', 'C'].map((text) => memberNamed(set, text))).toEqual([
+			null,
+			'A1',
+			'A2',
+			'B1',
+			null
+		]);
 	});
 
 	it('may take two columns to name a value: a quantity by product and line has both', () => {

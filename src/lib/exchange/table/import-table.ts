@@ -5,11 +5,12 @@
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { nearest } from '$lib/formula/names';
 import type { Quantity } from '$lib/workbook/schema';
-import { MEMBER_MARK, NO_VALUE_WORDS } from '../csv/sheet';
+import { NO_VALUE_WORDS } from '../csv/sheet';
 import { columnName, type Cell, type Grid, type Row } from './grid';
-import type { Column, Mapping, ValueMeaning } from './mapping';
-import { isEntered, membersOfRow, type NamedMembers } from './members-of-row';
+import type { Mapping } from './mapping';
+import { isEntered, membersOfRow } from './members-of-row';
 import { CellReader } from './read-cell';
+import { namesOf, textOf, valueColumns, type RowNames, type ValueColumn } from './row-parts';
 import { keyOf, settled, type Brought, type Given } from './settle';
 
 export type { Brought } from './settle';
@@ -60,14 +61,6 @@ export function importTable(
 		if (at % AT_ONCE === AT_ONCE - 1) told?.(at / grid.rows.length);
 	});
 	return reading.result();
-}
-
-interface ValueColumn {
-	readonly index: number;
-	readonly column: Column;
-	readonly meaning: ValueMeaning;
-	/** The column that holds the unit of each row. */
-	readonly unitFrom: number | null;
 }
 
 class Reading {
@@ -236,53 +229,3 @@ const MARKS: Readonly<Record<string, string>> = {
 
 const ofMembers = ({ label }: Quantity, at: readonly string[]) =>
 	at.length > 0 ? `${label} of ${at.join(', ')}` : label;
-
-/** A text that was kept from being run as a formula comes with an apostrophe. */
-const textOf = (cell: Cell): Cell =>
-	typeof cell === 'string' ? cell.replace(/^'(?=[=+\-@])/, '') : cell;
-
-/**
- * A column of units speaks of the columns of values directly before it, back to the last column of units; of all where
- * none stands before it.
- */
-function valueColumns({ columns }: Mapping): ValueColumn[] {
-	const unitAfter = new Map<number, number>();
-	let run: number[] = [];
-	let ofAll: number | null = null;
-	columns.forEach(({ meaning }, index) => {
-		if (meaning.is === 'value') run.push(index);
-		else {
-			if (meaning.is === 'unit' && run.length > 0)
-				for (const value of run) unitAfter.set(value, index);
-			else if (meaning.is === 'unit') ofAll ??= index;
-			run = [];
-		}
-	});
-	return columns.flatMap((column, index): ValueColumn[] => {
-		const { meaning } = column;
-		if (meaning.is !== 'value') return [];
-		return [{ index, column, meaning, unitFrom: unitAfter.get(index) ?? ofAll }];
-	});
-}
-
-interface RowNames extends NamedMembers {
-	readonly quantity: string | null;
-	/** What a row calls its members in words, by set. */
-	readonly labels: ReadonlyMap<string, string>;
-}
-
-function namesOf(cells: readonly Cell[], { columns }: Mapping): RowNames {
-	let quantity: string | null = null;
-	let together: string[] | null = null;
-	const bySet = new Map<string, string>();
-	const labels = new Map<string, string>();
-	columns.forEach(({ meaning }, column) => {
-		const text = String(textOf(cells[column] ?? ''));
-		if (meaning.is === 'quantity') quantity = text || null;
-		else if (meaning.is === 'members')
-			together = text === '' ? [] : text.split(MEMBER_MARK.trim()).map((part) => part.trim());
-		else if (meaning.is === 'member') bySet.set(meaning.of, text);
-		else if (meaning.is === 'label') labels.set(meaning.of, text);
-	});
-	return { quantity, together, bySet, labels };
-}

@@ -5,7 +5,7 @@ import { takesEntry } from '$lib/workbook/cells';
 import { pairKey, relationAxes } from '$lib/workbook/axes';
 import { findRelation, pairsOf } from '$lib/workbook/lookup';
 import type { SetDefinition } from '$lib/workbook/schema';
-import { memberNamed } from './propose';
+import { memberNamed } from './member-named';
 
 export interface NamedMembers {
 	/** All members in one cell, in the order of the quantity's sets. */

@@ -5,7 +5,7 @@
 import { UnitSystem } from '$lib/units/system';
 import { axesOf } from '$lib/workbook/axes';
 import { hasInputs } from '$lib/workbook/cells';
-import { findQuantity, memberPlaces } from '$lib/workbook/lookup';
+import { findQuantity } from '$lib/workbook/lookup';
 import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { MEMBER_MARK, OUT_OF_DATE } from '../csv/sheet';
 import { isDayFirst, readTableDate } from './dates';
@@ -14,6 +14,7 @@ import { sampleOf, type Cell, type Grid } from './grid';
 import { wordsOf } from './heading';
 import type { Mapping, Meaning } from './mapping';
 import { matchHeading } from './match';
+import { memberNamed } from './member-named';
 import { numberParts } from './number-text';
 
 const SAMPLE = 200;
@@ -175,28 +176,6 @@ function setOfCells(
 		if (held > most || isSmaller) [best, most] = [set, held];
 	}
 	return best?.name ?? null;
-}
-
-/** A member by its id or its label, in whatever case. */
-export function memberNamed(set: SetDefinition, text: string): string | null {
-	if (memberPlaces(set).has(text)) return text;
-	const said = text.toLowerCase();
-	return namesOf(set).get(said) ?? null;
-}
-
-const named = new WeakMap<SetDefinition, ReadonlyMap<string, string>>();
-function namesOf(set: SetDefinition): ReadonlyMap<string, string> {
-	let known = named.get(set);
-	if (!known) {
-		const pairs = (of: (member: SetDefinition['members'][number]) => string | undefined) =>
-			set.members.flatMap((member) => {
-				const name = of(member);
-				return name === undefined ? [] : [[name.toLowerCase(), member.id] as const];
-			});
-		known = new Map([...pairs(({ label }) => label), ...pairs(({ id }) => id)]);
-		named.set(set, known);
-	}
-	return known;
 }
 
 /** Inputs whose every member a row names; where none does, those that have a single value. */

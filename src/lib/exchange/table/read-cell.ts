@@ -13,7 +13,7 @@ import { readTableDate } from './dates';
 import type { Cell } from './grid';
 import type { Column } from './mapping';
 import { quoted, readNumber } from './number-text';
-import { memberNamed } from './propose';
+import { memberNamed } from './member-named';
 
 export type CellRead =
 	{ readonly ok: true; readonly value: Scalar } | { readonly ok: false; readonly message: string };
