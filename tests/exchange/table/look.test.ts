@@ -55,6 +55,10 @@ describe('several quantities in one file', () => {
 		expect(applyCommand(done.workbook, done.inverse)).toMatchObject({ workbook });
 	});
 
+	it('say of no column of members that it is left out while another is asked about', () => {
+		expect(look('Product;Netto;Shelf\nPX15B;35,10;40\n').leftOut).toEqual(['Shelf']);
+	});
+
 	it('take the unit of each row for the columns before it', () => {
 		const seen = look(
 			'product;List price;unit;Outside diameter;unit\nPX15B;52,40;EUR/100 m;1,51;cm\nPX22B;0,951;EUR/m;22,2;mm\n'

@@ -58,7 +58,8 @@ export function lookOver(
 
 /** Columns that hold nothing to enter, and those that name members of no quantity that comes in. */
 function leftOut({ head }: Grid, { quantity, columns }: Mapping, { byName }: Layout): string[] {
-	const named = columns.some(({ meaning }) => meaning.is === 'quantity');
+	// What a column that is still asked about holds may be of the members that another names.
+	const named = columns.some(({ meaning }) => meaning.is === 'quantity' || meaning.is === 'asked');
 	const axes = columns.flatMap(({ meaning }) =>
 		meaning.is === 'value' ? (byName.get(meaning.quantity ?? quantity ?? '')?.axes ?? []) : []
 	);
