@@ -56,7 +56,7 @@ describe('several quantities in one file', () => {
 	});
 
 	it('say of no column of members that it is left out while another is asked about', () => {
-		expect(look('Product;Netto;Shelf\nPX15B;35,10;40\n').leftOut).toEqual(['Shelf']);
+		expect(look('Product;price;Shelf\nPX15B;35,10;40\n').leftOut).toEqual(['Shelf']);
 	});
 
 	it('take the unit of each row for the columns before it', () => {
