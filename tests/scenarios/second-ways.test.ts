@@ -101,6 +101,7 @@ const WAYS: readonly (readonly [check: string, spoiled: string, how?: How])[] = 
 	['currency_closes', 'price_in_currency'],
 	['verdicts_hold', 'largest_adverse', most],
 	['product_differences_close', 'difference_by_product'],
+	['gain_closes', 'gain'],
 	['cumulative_closes', 'cumulative_cash'],
 	['put_in_closes', 'profitability_index'],
 	['annuity_closes', 'equivalent_annual_value'],
