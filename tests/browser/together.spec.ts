@@ -72,7 +72,7 @@ test('the same quantity is asked about side by side; theirs is taken, after a wh
 test('mine is taken with the keyboard alone, and arrives at the other', async ({ someone }) => {
 	const [anna, berg] = await disagree(someone);
 	const press = async (key: string, until: ReturnType<Page['getByRole']>) => {
-		for (let presses = 0; presses < 30; presses++) {
+		for (let presses = 0; presses < 60; presses++) {
 			if (await until.evaluate((node) => node === document.activeElement)) return;
 			await berg.keyboard.press(key);
 		}
