@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DIVIDES_BY_ZERO, NO_ANSWER, NOT_ENTERED } from '$lib/engine/state';
-import { isInputCell, viewCell, viewSpan } from '$lib/ui/cells';
+import { isInputCell } from '$lib/engine/input-cell';
+import { viewCell, viewSpan } from '$lib/ui/cells';
 import { base, cheap, layout, resultsOf, shop } from './shop';
 
 const quantity = (name: string) => layout.byName.get(name)!;

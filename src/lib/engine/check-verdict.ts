@@ -1,9 +1,9 @@
 /** What a check or a caution says of one cell: the one place that knows, for the page, the command line and the server. */
-import { axesOf } from '$lib/workbook/axes';
-import { hasInputs, takesEntry } from '$lib/workbook/cells';
+import { hasInputs } from '$lib/workbook/cells';
 import { isPermitted } from '$lib/workbook/range';
 import type { Quantity } from '$lib/workbook/schema';
-import { membersOf, type Layout, type QuantityLayout } from './layout';
+import { isInputCell } from './input-cell';
+import type { Layout, QuantityLayout } from './layout';
 import { ABSENT, OK, type State } from './state';
 
 /**
@@ -33,16 +33,15 @@ export const isCaution = (
  * what is usual is said of those that are entered: the others lie where their formulas put them.
  */
 export function isUnusual(
-	layout: Layout,
-	{ quantity }: QuantityLayout,
+	{ workbook }: Layout,
+	laid: QuantityLayout,
 	cell: number,
 	value: number,
 	state: State
 ): boolean {
+	const { quantity } = laid;
 	const { usual, formula } = quantity;
 	if (usual === undefined || state !== OK || isPermitted(value, usual)) return false;
-	if (typeof formula !== 'object' || !hasInputs(quantity)) return true;
-	const members = membersOf(layout, cell);
-	const axis = axesOf(quantity).findIndex(({ name }) => name === formula.by);
-	return takesEntry(quantity, members[axis] ?? '');
+	const isPartly = typeof formula === 'object' && hasInputs(quantity);
+	return !isPartly || isInputCell(workbook, laid, cell);
 }

@@ -8,7 +8,6 @@ import { dateText } from '$lib/workbook/date-text';
 import type { QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
-import { takesEntry } from '$lib/workbook/cells';
 import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import {
 	cut,
@@ -76,21 +75,6 @@ const NOTHING_WORDS: Readonly<Record<number, string>> = {
 /** A layout as far as a cell is shown by it. */
 interface HoldsSets {
 	readonly workbook: Pick<Workbook, 'sets'>;
-}
-
-/** Whether a cell holds an entered value. */
-export function isInputCell(
-	workbook: Pick<Workbook, 'sets'>,
-	layout: QuantityLayout,
-	cell: number
-): boolean {
-	const { quantity, axes, members, base } = layout;
-	const { formula } = quantity;
-	if (typeof formula !== 'object') return takesEntry(quantity, '');
-	const axis = axes.findIndex((axis) => axis.name === formula.by);
-	const set = workbook.sets.find((one) => one.name === axes[axis]?.set);
-	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
-	return takesEntry(quantity, set?.members[ordinal]?.id ?? '');
 }
 
 /** The set whose members the quantity holds; null for a number or a yes/no. */

@@ -6,7 +6,7 @@ import { isCaution } from '$lib/engine/check-verdict';
 import { cellAt, membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import type { State } from '$lib/engine/state';
-import { isInputCell } from './cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import { midSentence } from './figure/words';
 import { texts } from './said-beside-texts';
 

@@ -101,6 +101,6 @@ function noPair(
 /** Where a quantity has a formula by member, some of its cells may be entered. */
 export function isEntered({ quantity, axes }: QuantityLayout, at: readonly string[]): boolean {
 	const { formula } = quantity;
-	if (typeof formula !== 'object') return typeof formula !== 'string';
-	return takesEntry(quantity, at[axes.findIndex(({ name }) => name === formula.by)] ?? '');
+	const by = typeof formula === 'object' ? formula.by : null;
+	return takesEntry(quantity, at[axes.findIndex(({ name }) => name === by)] ?? '');
 }

@@ -7,7 +7,7 @@ import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
 import type { Scalar } from '$lib/workbook/schema';
-import { isInputCell } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import type { FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { messagesOf } from '../messages';

@@ -7,7 +7,7 @@ import { ABSENT } from '$lib/engine/state';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
-import { isInputCell } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import { readEntry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import type { QuantityRow } from '../rows';

@@ -3,7 +3,7 @@
  */
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
-import { isInputCell } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import { decimalsWritten, formatNumber, formatUnit } from '../format';
 import type { MessageRow } from '../rows';
 import type { Session } from '../session.svelte';

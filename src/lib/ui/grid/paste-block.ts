@@ -6,7 +6,7 @@ import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import type { BlockCell } from '../block';
-import { isInputCell } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import { readEntry, type FieldSpec } from '../entry';
 
 /** Lines and columns of a pasted text; a last line break ends the last line. */

@@ -6,7 +6,7 @@ import { membersOf, type QuantityLayout } from '$lib/engine/layout';
 import { cellAt, type Layout } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
-import { isInputCell } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import type { Source } from '../figure/read';
 import { chosenOf } from './quote';
 

@@ -4,7 +4,8 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import { isInputCell, isSame } from '../cells';
+import { isInputCell } from '$lib/engine/input-cell';
+import { isSame } from '../cells';
 
 /** What differs between two scenarios: what was entered, the causes; or all that follows from it too. */
 export type Scope = 'inputs' | 'all';

@@ -7,7 +7,7 @@ import type { Layout } from '$lib/engine/layout';
 import { inputValues } from '$lib/workbook/scenario';
 import type { Picture } from '$lib/workbook/schema';
 import { valueAt } from '$lib/workbook/values';
-import { isInputCell } from '../../cells';
+import { isInputCell } from '$lib/engine/input-cell';
 import { read, type Reading, type Source } from '../../figure/read';
 
 export type WeekPicture = Extract<Picture, { kind: 'week' }>;
