@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
-import { apply, enter, openShipped, read } from './shipped';
+import { apply, enter, openShipped, read, type Entry } from './shipped';
 import published from './published/finance.json';
 
 interface Case {
@@ -26,23 +26,21 @@ interface Rates {
 	readonly reinvested?: number;
 }
 
-/** The shipped sheet with these yearly flows, the first of them the outlay of today. */
-function sheetWith(flows: readonly number[], { rate, inflation = 0, reinvested = rate }: Rates) {
+/** The shipped sheet with yearly gains that are entered. */
+const sheet = (() => {
 	const model = openShipped('marram');
+	const quantity = { name: 'gain', label: 'Gain', unit: 'EUR/year', per: ['year'] };
+	apply(model, { kind: 'replace_quantity', name: 'gain', quantity });
+	return { workbook: model.workbook, plan: model.plan };
+})();
+
+/** The same with these yearly flows, the first of them the outlay of today. */
+function sheetWith(flows: readonly number[], { rate, inflation = 0, reinvested = rate }: Rates) {
 	const [outlay = 0, ...gains] = flows;
-	apply(model, {
-		kind: 'replace_quantity',
-		name: 'gain',
-		quantity: {
-			name: 'gain',
-			label: 'Gain',
-			unit: 'EUR/year',
-			per: ['year'],
-			value: Object.fromEntries(Array.from({ length: 13 }, (_, i) => [`y${i}`, gains[i - 1] ?? 0]))
-		}
-	});
+	const model = Model.open(sheet.workbook, sheet.plan);
 	enter(
 		model,
+		...Array.from({ length: 13 }, (_, i): Entry => ['gain', [`y${i}`], gains[i - 1] ?? 0]),
 		['other_outlay', [], -outlay],
 		['life_without_option', [], gains.length],
 		['wacc', [], 100 * rate],

@@ -1,14 +1,21 @@
 /** When the Investment sheet tells of a payback: an investment is entered for what is put in, on the demand of the reference. */
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { ABSENT } from '$lib/engine/state';
-import type { Model } from '$lib/engine/model';
+import { Model } from '$lib/engine/model';
+import type { Plan } from '$lib/engine/plan';
 import { copyIn } from '$lib/ui/members/only-in';
+import type { Workbook } from '$lib/workbook/schema';
 import { apply, enter, openShipped, read } from '../reference/shipped';
 
 const NEW = { scenario: 'with_copy' };
 
-/** A line or a rewinder like another one, in a scenario of its own. */
+const copies = new Map<string, { readonly workbook: Workbook; readonly plan: Plan }>();
+
+/** A line or a rewinder like another one, in a scenario of its own; each is planned once. */
 function copied(set: 'line' | 'rewinder', like: string): Model {
+	const key = `${set} ${like}`;
+	const before = copies.get(key);
+	if (before) return Model.open(before.workbook, before.plan);
 	const model = openShipped('marram');
 	const { commands } = copyIn(
 		model.workbook,
@@ -16,9 +23,12 @@ function copied(set: 'line' | 'rewinder', like: string): Model {
 		`${set}_installed`,
 		{ in: 'new', title: 'With copy' }
 	);
-	for (const command of commands) apply(model, command);
+	apply(model, { kind: 'several', commands });
+	copies.set(key, { workbook: model.workbook, plan: model.plan });
 	return model;
 }
+
+afterAll(() => copies.clear());
 
 const stateOf = (model: Model, quantity: string, { scenario } = NEW) =>
 	model.results(scenario).states[model.layout.byName.get(quantity)!.base];

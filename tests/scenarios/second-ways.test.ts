@@ -5,10 +5,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Model } from '$lib/engine/model';
 import { readFormulas } from '$lib/review/formulas';
-import type { Command } from '$lib/workbook/commands';
 import { findQuantity } from '$lib/workbook/lookup';
-import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
+import type { Scalar, Workbook } from '$lib/workbook/schema';
 import { apply, enter, openShipped, read } from '../reference/shipped';
+import { spoil, Spoilable } from '../reference/spoiled';
 
 type How = (formula: string) => string;
 const off: How = (formula) => `(${formula}) * 1.05`;
@@ -138,25 +138,11 @@ function groups(): Way[][] {
 	return found;
 }
 
-const spoiledBy = ([, name, how = off]: Way): Command => {
-	const quantity = findQuantity(shipped, name)!;
-	const formula = quantity.formula!;
-	const spoil = (text: string) => (text.trim() === 'input' ? text : how(text));
-	const next: Quantity['formula'] =
-		typeof formula === 'string'
-			? spoil(formula)
-			: {
-					...formula,
-					cases: Object.fromEntries(
-						Object.entries(formula.cases).map(([member, text]) => [member, spoil(text)])
-					)
-				};
-	return { kind: 'replace_quantity', name, quantity: { ...quantity, formula: next } };
-};
+const spoilable = new Spoilable(WAYS.map(([, spoiled, how = off]) => [spoiled, how]));
 
 describe('a way to a number that is spoiled', () => {
 	it.each(groups().map((group, i) => ({ group, i })))('is found, group $i', ({ group }) => {
-		const model = openShipped('marram');
+		const model = spoilable.open();
 		// A customer who pays in pounds, so that the price in currency is there.
 		enter(model, ['quote_customer', [], 'Ouseburn']);
 		const failing = () =>
@@ -166,8 +152,7 @@ describe('a way to a number that is spoiled', () => {
 				)
 			);
 		expect([...failing()]).toEqual([]);
-		apply(model, { kind: 'several', commands: group.map(spoiledBy) });
-		expect(model.problems).toEqual([]);
+		spoil(model, ...group.map(([, spoiled]) => spoiled));
 		const found = failing();
 		expect(group.map(([check]) => check).filter((check) => !found.has(check))).toEqual([]);
 	});

@@ -3,29 +3,36 @@
  * against what was booked in the month: each is quiet as shipped, and speaks when one of its sides is spoiled.
  */
 import { describe, expect, it } from 'vitest';
-import { findQuantity } from '$lib/workbook/lookup';
-import { apply, enter, openShipped, read } from '../reference/shipped';
+import type { Model } from '$lib/engine/model';
+import { enter, openShipped, read } from '../reference/shipped';
+import { spoil, Spoilable } from '../reference/spoiled';
 
 const CASE = { scenario: 'new_line' };
 
+const WAYS = [
+	['ladder_meets_quote', 'ladder_floor', 'base'],
+	['ladder_meets_quote', 'ladder_freight', 'base'],
+	['invoice_comes_back', 'target_on_invoice', 'base'],
+	['order_hours_close', 'quote_running_hours', 'base'],
+	['order_value_closes', 'mark_per_coil', 'base'],
+	['revenue_closes', 'good_metres', 'base'],
+	['npv_by_year_closes', 'discount_factor', CASE.scenario],
+	['outlay_closes', 'outlay_of_year', CASE.scenario]
+] as const;
+
+const spoilable = new Spoilable(
+	WAYS.map(([, spoiled]) => [spoiled, (formula) => `(${formula}) * 1.01`])
+);
+
 describe('a way to a number that is spoiled', () => {
-	it.each([
-		['ladder_meets_quote', 'ladder_floor', 'base'],
-		['ladder_meets_quote', 'ladder_freight', 'base'],
-		['invoice_comes_back', 'target_on_invoice', 'base'],
-		['order_hours_close', 'quote_running_hours', 'base'],
-		['order_value_closes', 'mark_per_coil', 'base'],
-		['revenue_closes', 'good_metres', 'base'],
-		['npv_by_year_closes', 'discount_factor', CASE.scenario],
-		['outlay_closes', 'outlay_of_year', CASE.scenario]
-	])('is found by %s: %s times 1.01', (check, spoiled, scenario) => {
-		const model = openShipped('marram');
-		const failing = () => model.checks(scenario).fail.map(({ place }) => place.quantity);
-		expect(failing()).not.toContain(check);
-		const quantity = findQuantity(model.workbook, spoiled)!;
-		const formula = `(${String(quantity.formula)}) * 1.01`;
-		apply(model, { kind: 'replace_quantity', name: spoiled, quantity: { ...quantity, formula } });
-		expect(failing()).toContain(check);
+	it.each(WAYS)('is found by %s: %s times 1.01', (check, spoiled, scenario) => {
+		const failing = (model: Model) =>
+			model.checks(scenario).fail.map(({ place }) => place.quantity);
+		expect(failing(openShipped('marram'))).not.toContain(check);
+		const model = spoilable.open();
+		expect(failing(model)).not.toContain(check);
+		spoil(model, spoiled);
+		expect(failing(model)).toContain(check);
 	});
 
 	it('is found where scrap is worth as much as resin', () => {

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Model } from '$lib/engine/model';
 import { OK } from '$lib/engine/state';
-import type { Quantity } from '$lib/workbook/schema';
-import { apply, enter, openShipped, read } from '../reference/shipped';
+import { enter, openShipped, read } from '../reference/shipped';
+import { spoil, Spoilable } from '../reference/spoiled';
 
 /** The check, and a quantity that stands in one of its ways alone, with what is done to its formula. */
 const WAYS: readonly (readonly [
@@ -43,28 +43,15 @@ function holds(model: Model, check: string, scenario = 'base'): boolean {
 	);
 }
 
-type Formula = NonNullable<Quantity['formula']>;
-const spoil = (formula: Formula, how: (formula: string) => string): Formula =>
-	typeof formula === 'string'
-		? how(formula)
-		: {
-				...formula,
-				cases: Object.fromEntries(
-					Object.entries(formula.cases).map(([member, text]) => [member, how(text)])
-				)
-			};
-
-const ways = WAYS.map(([check, spoiled, how, scenario]) => ({ check, spoiled, how, scenario }));
-describe.each(ways)('$check', ({ check, spoiled, how, scenario }) => {
+const shipped = openShipped('marram');
+const spoilable = new Spoilable(WAYS.map(([, spoiled, how]) => [spoiled, how]));
+const ways = WAYS.map(([check, spoiled, , scenario]) => ({ check, spoiled, scenario }));
+describe.each(ways)('$check', ({ check, spoiled, scenario }) => {
 	it('holds as shipped, and not when one way alone is off', () => {
-		const model = openShipped('marram');
+		expect(holds(shipped, check, scenario)).toBe(true);
+		const model = spoilable.open();
 		expect(holds(model, check, scenario)).toBe(true);
-		const { quantity } = model.layout.byName.get(spoiled)!;
-		apply(model, {
-			kind: 'replace_quantity',
-			name: spoiled,
-			quantity: { ...quantity, formula: spoil(quantity.formula!, how) }
-		});
+		spoil(model, spoiled);
 		expect(holds(model, check, scenario)).toBe(false);
 	});
 });

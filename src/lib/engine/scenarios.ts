@@ -13,8 +13,8 @@ import type { Workbook } from '$lib/workbook/schema';
 import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-values';
 import { Inputs } from './inputs';
 import { Machine, type Source } from './interpreter/machine';
-import { schedule } from './interpreter/program';
-import { Reach, type Reached } from './interpreter/reach';
+import { wholeProgram } from './interpreter/program';
+import { reachIn, type Reach, type Reached } from './interpreter/reach';
 import type { Plan } from './plan';
 import { orderScenarios, type ScenarioOrder } from './scenario-order';
 import { CIRCULAR } from './state';
@@ -45,8 +45,8 @@ export class Scenarios {
 	constructor(plan: Plan, workbook: Workbook) {
 		this.#plan = plan;
 		this.#workbook = workbook;
-		this.#machine = new Machine(schedule(plan, plan.order, { otherSlot: (_, cell) => cell }));
-		this.#reach = new Reach(plan);
+		this.#machine = new Machine(wholeProgram(plan));
+		this.#reach = reachIn(plan);
 		this.#isReader = new Uint8Array(plan.cells);
 		for (const cell of plan.readsOtherScenario) this.#isReader[cell] = 1;
 		this.#inputs = new Inputs(plan, workbook);

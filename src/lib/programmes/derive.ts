@@ -2,7 +2,7 @@
  * From a programme and the formulas that stand in the workbook to rows of numbers, for one scenario: a column for every
  * cell that is decided, a row for every comparison that must hold, apart for each member of `each`.
  */
-import { Reach } from '$lib/engine/interpreter/reach';
+import { reachIn } from '$lib/engine/interpreter/reach';
 import { membersOf, type QuantityLayout } from '$lib/engine/layout';
 import type { Model } from '$lib/engine/model';
 import { nameOf } from '$lib/engine/naming';
@@ -42,17 +42,6 @@ const AT_A_TIME = 256;
 interface Share {
 	readonly columns: number[];
 	readonly rows: DraftRow[];
-}
-
-/** The order of a plan's cells is found once. */
-const reaches = new WeakMap<Plan, Reach>();
-
-function reachIn(plan: Plan): Reach {
-	const known = reaches.get(plan);
-	if (known) return known;
-	const reach = new Reach(plan);
-	reaches.set(plan, reach);
-	return reach;
 }
 
 /** Thrown to leave a sweep whose time is up. */

@@ -60,6 +60,17 @@ export function schedule(
 	return new Scheduler(plan, options).schedule(cells);
 }
 
+/** All cells of a plan, each scenario's values apart: what every model of the plan runs, laid out once. */
+const wholes = new WeakMap<Plan, Program>();
+
+export function wholeProgram(plan: Plan): Program {
+	const known = wholes.get(plan);
+	if (known) return known;
+	const program = schedule(plan, plan.order, { otherSlot: (_, cell) => cell });
+	wholes.set(plan, program);
+	return program;
+}
+
 class Scheduler {
 	readonly #plan: Formulas;
 	readonly #otherSlot: (which: number, cell: number) => number | undefined;

@@ -51,3 +51,14 @@ export class Reach {
 		return sorted.map((rank) => this.#plan.order[rank]!);
 	}
 }
+
+/** The order of a plan's cells is found once for all who ask. */
+const reaches = new WeakMap<Plan, Reach>();
+
+export function reachIn(plan: Plan): Reach {
+	const known = reaches.get(plan);
+	if (known) return known;
+	const reach = new Reach(plan);
+	reaches.set(plan, reach);
+	return reach;
+}
