@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import type { Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/longest-first';
 
 type Modules = { getModuleInfo(id: string): Pick<Rolldown.ModuleInfo, 'importedIds'> | null };
 
@@ -40,6 +41,7 @@ export default defineConfig({
 		// Both of two processors, and the modules of a process read once for all of its files: no test leaves anything behind.
 		maxWorkers: Math.max(1, availableParallelism()),
 		isolate: false,
+		sequence: { sequencer: LongestFirst },
 		projects: [
 			{
 				extends: true,
@@ -47,14 +49,14 @@ export default defineConfig({
 					name: 'pure',
 					environment: 'node',
 					include: ['tests/**/*.test.ts'],
-					exclude: ['tests/ui/**', 'tests/browser/**']
+					exclude: ['tests/**/*.dom.test.ts', 'tests/browser/**']
 				}
 			},
 			{
 				extends: true,
-				// Without the browser condition Svelte's server build is taken and nothing mounts.
+				// What needs a page, which is made for each file. Without the browser condition Svelte's server build is taken and nothing mounts.
 				resolve: { conditions: ['browser'] },
-				test: { name: 'ui', environment: 'jsdom', include: ['tests/ui/**/*.test.ts'] }
+				test: { name: 'ui', environment: 'jsdom', include: ['tests/**/*.dom.test.ts'] }
 			}
 		]
 	}

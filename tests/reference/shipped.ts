@@ -1,4 +1,5 @@
 /** The shipped workbooks with inputs put in: their own formulas are held against the outside. */
+import { readFileSync } from 'node:fs';
 import { cellAt } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
 import type { Plan } from '$lib/engine/plan';
@@ -6,21 +7,25 @@ import { OK } from '$lib/engine/state';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import { loadWorkbook } from '$lib/workbook/load';
-import marram from '../../scenarios/marram-coil-works.json?raw';
-import shop from '../../scenarios/one-line-shop.json?raw';
 
-const TEXTS = { marram, shop };
+const FILES = {
+	marram: 'scenarios/marram-coil-works.json',
+	shop: 'scenarios/one-line-shop.json'
+};
 
-/** Loading, proving and folding a shipped workbook takes a second: once for all tests of a process. */
+/** Loading, proving and folding a shipped workbook takes seconds: once for all tests of a process. */
 const opened = new Map<string, { readonly workbook: Workbook; readonly plan: Plan }>();
 
-export function openShipped(name: keyof typeof TEXTS): Model {
-	const before = opened.get(name);
+export const openShipped = (name: keyof typeof FILES): Model => openFile(FILES[name]);
+
+/** Each time a model of its own: what one test enters, no other sees. */
+export function openFile(path: string): Model {
+	const before = opened.get(path);
 	if (before) return Model.open(before.workbook, before.plan);
-	const loaded = loadWorkbook(TEXTS[name], `${name}.json`);
+	const loaded = loadWorkbook(readFileSync(path, 'utf8'), path);
 	if (!loaded.ok) throw new Error(loaded.problem.line);
 	const model = Model.open(loaded.workbook);
-	opened.set(name, { workbook: loaded.workbook, plan: model.plan });
+	opened.set(path, { workbook: loaded.workbook, plan: model.plan });
 	return model;
 }
 

@@ -2,35 +2,23 @@
  * Two shipped studies that plan anew at every point, against the independent model, which allocates with GLPK and
  * works the cash by itself: which options together, and the demand at which the new line pays back.
  */
-import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { OK } from '$lib/engine/state';
 import { Solver } from '$lib/programmes/highs';
 import { Memory } from '$lib/programmes/memory';
 import { answerStudy } from '$lib/studies/run';
-import { applyCommand } from '$lib/workbook/commands';
-import { loadWorkbook } from '$lib/workbook/load';
-import type { Workbook } from '$lib/workbook/schema';
+import { apply, openShipped } from '../reference/shipped';
 import { caseOf, COMBINATIONS } from './independent/option-cases';
 
-const PATH = 'scenarios/marram-coil-works.json';
 /** The model's prices of materials are rounded to a tenth of a cent: with these the workbook buys at the same ones. */
 const SAME_PRICES = [
 	{ quantity: 'main_price', at: ['PB1'], value: (3.294 - 0.02 * 4) / 0.98 },
 	{ quantity: 'main_price', at: ['PERT'], value: (1.948 - 0.015 * 3.8) / 0.985 }
 ];
 
-const workbook: Workbook = (() => {
-	const loaded = loadWorkbook(readFileSync(PATH, 'utf8'), PATH);
-	if (!loaded.ok) throw new Error(loaded.problem.line);
-	const priced = applyCommand(loaded.workbook, {
-		kind: 'set_inputs',
-		scenario: 'base',
-		entries: SAME_PRICES
-	});
-	if (!priced.ok) throw new Error(priced.problem.message);
-	return priced.workbook;
-})();
+const model = openShipped('marram');
+apply(model, { kind: 'set_inputs', scenario: 'base', entries: SAME_PRICES });
+const { workbook, plan } = model;
 
 let solver: Solver;
 beforeAll(async () => {
@@ -41,7 +29,10 @@ afterAll(() => solver.dispose());
 function answered(name: string) {
 	const study = workbook.studies?.find((one) => one.name === name);
 	if (!study) throw new Error(`the workbook has no study ${name}`);
-	const found = answerStudy(workbook, study, { replanning: { solver, memory: new Memory() } });
+	const found = answerStudy(workbook, study, {
+		plan,
+		replanning: { solver, memory: new Memory() }
+	});
 	if (!found.ok) throw new Error(found.problem.message);
 	return { study, result: found.value.result };
 }

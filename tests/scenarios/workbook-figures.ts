@@ -1,11 +1,10 @@
 /** Reads computed figures of a shipped workbook by scenario, quantity and member ids. */
-import { readFileSync } from 'node:fs';
 import { cellAt, type QuantityLayout } from '$lib/engine/layout';
-import { Model } from '$lib/engine/model';
+import type { Model } from '$lib/engine/model';
 import type { Results } from '$lib/engine/results';
 import { NO_ANSWER, OK } from '$lib/engine/state';
 import type { InputEntry } from '$lib/workbook/commands';
-import { loadWorkbook } from '$lib/workbook/load';
+import { apply, openFile } from '../reference/shipped';
 
 export class WorkbookFigures {
 	readonly #model: Model;
@@ -13,12 +12,8 @@ export class WorkbookFigures {
 
 	/** The workbook of that file, with some inputs entered anew. */
 	constructor(path: string, entries: readonly InputEntry[] = []) {
-		const opened = loadWorkbook(readFileSync(path, 'utf8'), path);
-		if (!opened.ok) throw new Error(opened.problem.line);
-		this.#model = Model.open(opened.workbook);
-		if (entries.length === 0) return;
-		const applied = this.#model.apply({ kind: 'set_inputs', scenario: 'base', entries });
-		if (!applied.ok) throw new Error(applied.problem.message);
+		this.#model = openFile(path);
+		if (entries.length > 0) apply(this.#model, { kind: 'set_inputs', scenario: 'base', entries });
 	}
 
 	/** Formulas that could not be proven. */

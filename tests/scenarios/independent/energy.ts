@@ -6,8 +6,16 @@ import { restarts, weekAverage } from './time';
 
 const { energy, tariff } = plant;
 
+const tariffs = new Map<string, number>();
+
 /** EUR/kWh over the hours of a pattern's week. */
 export function averageTariff(pattern: string): number {
+	const known = tariffs.get(pattern) ?? averageOf(pattern);
+	tariffs.set(pattern, known);
+	return known;
+}
+
+function averageOf(pattern: string): number {
 	return weekAverage(pattern, (weekday, hour) => {
 		const band = tariff.bands.find(
 			(band) =>

@@ -20,14 +20,20 @@ const workingDays: readonly { readonly month: number; readonly weekday: number }
 	return days;
 })();
 
+type Week = readonly (readonly number[])[];
+const weeks = new Map<string, Week>();
+
 /** For each weekday, the hours of the day at which the pattern works. */
-export function weekOf(pattern: string): readonly (readonly number[])[] {
-	const spells = given(patterns, pattern).hours_on;
-	return spells.map((day) =>
+export function weekOf(pattern: string): Week {
+	const known = weeks.get(pattern);
+	if (known) return known;
+	const week = given(patterns, pattern).hours_on.map((day) =>
 		Array.from({ length: 24 }, (_, hour) => hour).filter((hour) =>
 			day.some(([from = 0, to = 0]) => hour >= from && hour < to)
 		)
 	);
+	weeks.set(pattern, week);
+	return week;
 }
 
 export const scheduledHours = (roster: Roster): number => sum(hoursByMonth(roster, () => 1));
