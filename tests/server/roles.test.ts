@@ -146,13 +146,18 @@ describe('every route and method', () => {
 
 	it('answers each role as the table says', async () => {
 		const lines = [`${'route'.padEnd(66)}${COLUMNS.map((name) => name.padStart(9)).join('')}`];
+		// What only reads leaves its workbook as it was.
+		const read = await workbook();
 		for (const [route, one] of Object.entries(TABLE)) {
 			const [method, path] = route.split(' ') as [string, string];
 			const statuses: number[] = [];
 			for (const column of COLUMNS) {
 				const client = clients.get(column)!;
 				const place = path
-					.replace('{workbook}', path.includes('{workbook}') ? await workbook() : '')
+					.replace(
+						'{workbook}',
+						!path.includes('{workbook}') ? '' : method === 'GET' ? read : await workbook()
+					)
 					.replace('{revision}', '1')
 					.replace(/\{\w+\}/, 'somebody');
 				const answer = await client.ask(method, `${place}${one.query ?? ''}`, one);
