@@ -2,38 +2,40 @@
 import { readFileSync } from 'node:fs';
 import { readFile, Recalculation } from '../exchange/recalculate';
 import type { Page } from 'playwright/test';
-import { agreement, expect, find, open, row, undo, value } from './app';
-import { figure } from './figures';
+import { active, agreement, expect, find, findMember, open, row, rowOf, undo, value } from './app';
 import { findings } from './access';
 import { test } from './plant';
 import { test as shop } from './shop';
 
-test('the file with live formulas holds the numbers of the screen, and recalculates to them', async ({
-	page
-}) => {
-	await open(page, '/files');
-	const [download] = await Promise.all([
-		page.waitForEvent('download'),
-		page.getByRole('button', { name: 'Take with formulas' }).click()
-	]);
-	expect(download.suggestedFilename()).toBe('marram-coil-works.xlsx');
-	const { sheets } = readFile(readFileSync(await download.path()));
-	const base = sheets.get('Base')!;
-	const row = [...base].find(
-		([at]) =>
-			base.get(`A${at.slice(1)}`)?.value === 'Factory cost per metre' &&
-			base.get(`B${at.slice(1)}`)?.value === 'PX15B'
-	);
-	const address = `C${row![0].slice(1)}`;
-	expect(Number(base.get(address)!.value)).toBeCloseTo(
-		Number(figure('cost_per_metre', ['PX15B'], { digits: 9 })),
-		7
-	);
-	expect(Number(new Recalculation(sheets).value('Base', address))).toBeCloseTo(
-		Number(base.get(address)!.value),
-		9
-	);
-});
+shop(
+	'the file with live formulas holds the numbers of the screen, and recalculates to them',
+	async ({ page }) => {
+		await open(page);
+		await findMember(page, 'cost_per_metre', 1);
+		// The title has the number in full.
+		const onScreen = parseFloat((await value(rowOf(active(page)), 1).getAttribute('title')) ?? '');
+		await open(page, '/files');
+		const [download] = await Promise.all([
+			page.waitForEvent('download'),
+			page.getByRole('button', { name: 'Take with formulas' }).click()
+		]);
+		expect(download.suggestedFilename()).toBe('one-line-shop.xlsx');
+		const { sheets } = readFile(readFileSync(await download.path()));
+		const base = sheets.get('One shift')!;
+		const cell = [...base].find(
+			([at, { formula }]) =>
+				formula !== null &&
+				base.get(`B${at.slice(1)}`)?.value === 'R16' &&
+				base.get(`A${at.slice(1)}`)?.value === 'Factory cost per metre'
+		);
+		const address = `C${cell![0].slice(1)}`;
+		expect(Number(base.get(address)!.value)).toBeCloseTo(onScreen, 9);
+		expect(Number(new Recalculation(sheets).value('One shift', address))).toBeCloseTo(
+			Number(base.get(address)!.value),
+			9
+		);
+	}
+);
 
 const bringIn = (page: Page, name: string, text: string) =>
 	page

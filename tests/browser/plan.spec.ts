@@ -1,17 +1,14 @@
 /** The page of plans, on two lines and two months that are solved by hand in tests/programmes/planning.test.ts. */
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright/test';
-import { agreement, expect, fact, follow, open, row, strip, test, undo, value } from './app';
+import { agreement, expect, fact, follow, open, row, strip, undo, value } from './app';
+import { test } from './plant';
 
-const file = readFileSync(new URL('two-lines.json', import.meta.url));
+test.use({ opens: readFileSync(new URL('two-lines.json', import.meta.url), 'utf8') });
 
 /** The small workbook open, on its page of plans, in its base. */
 async function openPlan(page: Page) {
 	await open(page);
-	await page.getByRole('button', { name: 'Open', exact: true }).click();
-	await page
-		.getByLabel('Choose a file')
-		.setInputFiles({ name: 'two-lines.json', mimeType: 'application/json', buffer: file });
 	await expect(fact(page, 0)).toHaveText('7,270');
 	await follow(page, '/plan');
 	await page.getByRole('main').getByLabel('Scenario').selectOption('Base');

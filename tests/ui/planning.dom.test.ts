@@ -128,6 +128,18 @@ describe('plans that follow', () => {
 		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title', 'ask look']);
 	});
 
+	it('made anew since a step about plans do not keep it from being taken back', async () => {
+		const { session, answer } = await opened(planned);
+		answer().onplanned(plansOf(3), report, 1);
+		session.apply(title('Another'));
+		session.apply({ kind: 'set_plans', plans: [{ programme: 'allocation', scenario: 'base' }] });
+		session.takePlans(plansOf(4));
+		session.undo();
+		session.undo();
+		expect(session.undoable).toBeNull();
+		expect(session.workbook?.title).toBe(planned.title);
+	});
+
 	it('go into the workbook without being a step of anyone’s, and are kept like any edit', async () => {
 		const { session, told, answer, settle } = await opened(planned);
 		const kept: string[] = [];

@@ -1,5 +1,13 @@
 /** Plans beside what people write: they follow from it, so two people's are never asked about, and none is sent alone. */
 import { describe, expect, it } from 'vitest';
+import {
+	doCommand,
+	historyOf,
+	redo,
+	undo,
+	type History,
+	type StepResult
+} from '$lib/workbook/history';
 import { mergeWorkbooks } from '$lib/workbook/merge';
 import { plannedValues, withoutFollowingPlans } from '$lib/workbook/plans';
 import type { ProgrammePlan } from '$lib/workbook/programme-schema';
@@ -63,6 +71,31 @@ describe('plans of two people', () => {
 			expect(merged.conflicts).toEqual([]);
 			expect(merged.workbook).toEqual(without);
 		}
+	});
+});
+
+describe('keeping a plan and letting it follow again', () => {
+	const kept = plan(base, 'a', '2026-11-02');
+	const anew = (history: History, digest: string): History => ({
+		...history,
+		workbook: after(history.workbook, { kind: 'set_plans', plans: [plan(base, digest)] })
+	});
+	const step = (taken: StepResult | null): History => {
+		if (!taken?.ok) throw new Error('It fits.');
+		return taken.history;
+	};
+
+	it('are taken back and done again, whatever was planned anew in between', () => {
+		const follows = anew(
+			step(doCommand(historyOf(planned(kept)), { kind: 'set_plans', plans: [plan(base, 'a')] })),
+			'b'
+		);
+		const back = step(undo(follows));
+		expect(back.workbook.plans).toEqual([kept]);
+		expect(step(redo(back)).workbook.plans).toEqual([plan(base, 'a')]);
+
+		const keeps = step(doCommand(historyOf(was), { kind: 'set_plans', plans: [kept] }));
+		expect(step(undo(keeps)).workbook).toEqual(was);
 	});
 });
 

@@ -283,7 +283,11 @@ export class Session implements EngineEvents {
 	}
 
 	#follow({ history, command }: Extract<StepResult, { ok: true }>): void {
-		if (history.workbook === this.#history?.workbook) return;
+		// A step of plans that were made anew since changes nothing any more, and is taken all the same.
+		if (history.workbook === this.#history?.workbook) {
+			this.#history = history;
+			return;
+		}
 		this.#take(history);
 		this.#tell(command);
 	}

@@ -19,7 +19,7 @@ import { editStudy } from './commands/studies';
 import { setTicks } from './commands/ticks';
 import { findQuantity } from './lookup';
 import { patchBetween, patched } from './patch';
-import { withoutStrayPlans } from './plans';
+import { ownPlan, withoutStrayPlans } from './plans';
 import { workbookSchema, type Workbook } from './schema';
 import { shown } from './shown';
 
@@ -40,7 +40,25 @@ export function applyCommand(workbook: Workbook, command: Command): CommandResul
 	const edit = editOf(workbook, command);
 	if (!edit.ok || command.kind === 'patch') return edit.ok ? done(workbook, edit.workbook) : edit;
 	const find = command.kind === 'set_plans' ? findPlanProblems : findProblems;
-	return unsound(workbook, edit.workbook, find) ?? done(workbook, edit.workbook);
+	const result = unsound(workbook, edit.workbook, find) ?? done(workbook, edit.workbook);
+	return result.ok && command.kind === 'set_plans'
+		? withPlansBefore(workbook, command, result)
+		: result;
+}
+
+/** Plans are made anew between a step and its undo, which a patch would not fit: what stood there is given back whole. */
+function withPlansBefore(
+	before: Workbook,
+	{ plans }: Extract<Command, { kind: 'set_plans' }>,
+	result: Extract<CommandResult, { ok: true }>
+): CommandResult {
+	const earlier = plans.map(({ programme, scenario }) => ownPlan(before, programme, scenario));
+	// One that went would come back at another place of the list, and a first one has nothing to give back.
+	if (!plans.every((plan, at) => 'values' in plan && earlier[at])) return result;
+	return {
+		...result,
+		inverse: { kind: 'set_plans', plans: earlier.flatMap((plan) => plan ?? []) }
+	};
 }
 
 /** What was wrong before must not keep anyone from mending it. */
