@@ -1,6 +1,9 @@
 /** One entry for many values: on a folded row, and in what is marked; each reckoned from what stands there. */
 import { active, expect, find, findMember, open } from './app';
-import { test } from './shop';
+import { test } from './plant';
+import { shopText } from './shop';
+
+test.use({ opens: shopText() });
 
 test('prices rise by nine per cent on their folded row, and two marked cells take a number, by keys alone', async ({
 	page

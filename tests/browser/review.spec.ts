@@ -1,6 +1,9 @@
 import { findings, sideways } from './access';
 import { expect, find, open } from './app';
-import { test } from './shop';
+import { test } from './plant';
+import { shopText } from './shop';
+
+test.use({ opens: shopText() });
 
 test('a line to review is ticked off with a name and a reason by keys alone, and comes back when its formula changes', async ({
 	page

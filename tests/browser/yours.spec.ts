@@ -1,7 +1,10 @@
 /** From the shipped shop to one's own: what to replace first, how much is one's own, sheet by sheet, and back again. */
 import { findings, sideways } from './access';
 import { expect, find, open } from './app';
-import { test } from './shop';
+import { test } from './plant';
+import { shopText } from './shop';
+
+test.use({ opens: shopText() });
 
 test('whoever begins with the shop is told what to replace first, goes there, and sees how much is theirs', async ({
 	page
