@@ -6,7 +6,7 @@ import { NOT_ENTERED } from '$lib/engine/state';
 import { derive } from '$lib/programmes/derive';
 import { Solver } from '$lib/programmes/highs';
 import { isCurrent, planAll } from '$lib/programmes/plan-all';
-import type { Planned } from '$lib/programmes/planning';
+import { pricedRows, pricesOf, type Planned } from '$lib/programmes/planning';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
@@ -176,6 +176,24 @@ describe('a plan', () => {
 		expect(planned[0]!.proven).toBe(true);
 		expect(Number.isInteger(value(model, 'base', 'sold', 'B', 'feb'))).toBe(true);
 	});
+});
+
+it('a price a hair under nothing is nothing, as more room never takes from the best plan', () => {
+	const book = smallPlant();
+	const model = Model.open(book);
+	const programme = book.programmes![0]!;
+	const derivation = derive(model, programme, 'base');
+	if (!derivation.ok) throw new Error('no rows');
+	const part = derivation.derived.parts[0]!;
+	const told = (price: number) => {
+		const prices = pricedRows(model, programme, part).map((row) => ({
+			...{ row, more: { price, until: 1 }, less: { price: -price, until: 1 } }
+		}));
+		const worths = pricesOf(model, programme, part, { prices });
+		return [...new Set(worths.flatMap(({ more, less }) => [more, less]))];
+	};
+	expect(told(2)).toEqual([2]);
+	expect(told(-1e-12)).toEqual([0]);
 });
 
 describe('a formula that is not linear is refused with its place', () => {

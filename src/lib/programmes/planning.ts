@@ -214,7 +214,12 @@ const quantityNamed = ({ layout }: Model, cell: number): string =>
 	layout.quantities[layout.quantityOfCell[cell]!]?.quantity.name ?? '';
 
 /** The worth of one unit: what the objective gains, be it by becoming larger or smaller. */
-export function pricesOf(model: Model, programme: Programme, part: Part, answer: Solved): Priced[] {
+export function pricesOf(
+	model: Model,
+	programme: Programme,
+	part: Part,
+	answer: Pick<Solved, 'prices'>
+): Priced[] {
 	const gain = part.programme.maximise ? 1 : -1;
 	const { rowLower, rowUpper } = part.programme;
 	const scales = new Map<string, number>();
@@ -236,15 +241,17 @@ export function pricesOf(model: Model, programme: Programme, part: Part, answer:
 			const to = cellBeside(model.plan, cell, quantity);
 			if (to < 0) return [];
 			// Between equal sides there is no room: the objective's own change is told.
-			const sign = rowLower[row] === rowUpper[row] ? 1 : gain;
-			const factor = sign * scaleOf(quantity, cell);
+			const isEqual = rowLower[row] === rowUpper[row];
+			const factor = (isEqual ? 1 : gain) * scaleOf(quantity, cell);
+			// More room never takes from the best plan, nor does less give: a hair under nothing is rounding.
+			const worth = (value: number) => (isEqual ? value : Math.max(0, value)) + 0;
 			return [
 				{
 					quantity,
 					cell: to,
 					of: cell,
-					more: more && factor * more.price + 0,
-					less: less && -factor * less.price + 0,
+					more: more && worth(factor * more.price),
+					less: less && worth(-factor * less.price),
 					until: more?.until ?? 0,
 					untilLess: less?.until ?? 0
 				}
