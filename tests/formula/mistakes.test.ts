@@ -96,6 +96,17 @@ describe('a function that is not there', () => {
 			'There is no function price. A quantity takes its member in square brackets, x[L2], not in round ones.'
 		],
 		['POWER(x; 2)', 'POWER', 'There is no function POWER. Write x^n.'],
+		['ERF(x)', 'ERF', 'There is no function ERF. Write 2 * NORMDIST(x * SQRT(2); 0; 1) - 1.'],
+		[
+			'HYPGEOM(x)',
+			'HYPGEOM',
+			'There is no function HYPGEOM. The page “Functions and units” and "metrewright functions" list those that there are.'
+		],
+		[
+			'PMT(rate; n; loan)',
+			'PMT',
+			'There is no function PMT. Write loan * rate / (1 - (1 + rate)^(-n)): what each of n payments is.'
+		],
 		['__proto__(1)', '_', '_ has no meaning in a formula: take it out.'],
 		[
 			'constructor(1)',

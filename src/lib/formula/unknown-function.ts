@@ -51,6 +51,10 @@ const instead: ReadonlyMap<string, string> = new Map([
 	['SMALL', 'Write RANK(x; y over set) and take the member whose place you want.'],
 	['NORMSDIST', 'Write NORMDIST(z; 0; 1).'],
 	['NORMSINV', 'Write NORMINV(share; 0; 1).'],
+	['ERF', 'Write 2 * NORMDIST(x * SQRT(2); 0; 1) - 1.'],
+	['PMT', 'Write loan * rate / (1 - (1 + rate)^(-n)): what each of n payments is.'],
+	['PV', 'Write payment * (1 - (1 + rate)^(-n)) / rate: what n payments are worth today.'],
+	['FV', 'Write payment * ((1 + rate)^n - 1) / rate: what n payments grow to.'],
 	['CONCATENATE', noText],
 	['CONCAT', noText],
 	['TEXT', noText],
@@ -79,5 +83,8 @@ export function adviseOnFunction(name: string): FunctionAdvice {
 	if (known !== undefined) return { message: known };
 	const near = nearest(name, FUNCTIONS.keys());
 	if (near !== undefined) return { message: `Did you mean ${near}?`, suggestion: near };
+	// Functions are written in capitals: who writes so means one, and no quantity.
+	if (/^\p{Lu}[\p{Lu}\d]+$/u.test(name))
+		return { message: 'The page “Functions and units” and "metrewright functions" list those that there are.' };
 	return { message: 'A quantity takes its member in square brackets, x[L2], not in round ones.' };
 }
