@@ -77,6 +77,18 @@ describe('entries far from their siblings', () => {
 		expect(found('far_from_siblings', perLine('pay', 20, 20, 24, 20, 20))).toEqual([]);
 	});
 
+	it('are judged by three others only where none of these is a copy of another', () => {
+		expect(found('far_from_siblings', perLine('pay', 20, 21, 22, -20))).toHaveLength(1);
+		expect(found('far_from_siblings', perLine('pay', 20, 21, 20, -20))).toEqual([]);
+		expect(found('far_from_siblings', perLine('pay', 20, 21, 20, 210))).toEqual([]);
+		expect(found('far_from_siblings', perLine('pay', 20, 21, 20, 19, 210))).toHaveLength(1);
+	});
+
+	it('are not where another has the same: a slip seldom comes out alike twice', () => {
+		expect(found('far_from_siblings', perLine('pay', 20, 210, 20.5, 210, 21))).toEqual([]);
+		expect(found('far_from_siblings', perLine('pay', 20, 210, 20.5, 250, 21))).toHaveLength(2);
+	});
+
 	it('are judged along every axis: what is apart on each line the same is a rule', () => {
 		const value = Object.fromEntries(
 			['L1', 'L2', 'L3', 'L4', 'L5'].map((from, i) => [

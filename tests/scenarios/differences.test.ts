@@ -143,6 +143,22 @@ describe('a line made like L6, for another scenario', () => {
 		expect(inIt('efficiency_of_line', 'L9')).toBe(0);
 		expect(inIt('variances_close')).toBeCloseTo(0, 4);
 	});
+
+	it('nor in the base, until something of its own is booked on it', () => {
+		const model = openShipped('marram');
+		const booked = read(model, 'actual_product_metres', 'PB22B');
+		apply(model, {
+			...{ kind: 'add_member', set: 'line', index: 8, like: 'L6' },
+			member: { id: 'L9', label: 'L9' }
+		});
+		expect(read(model, 'line_installed', 'L9')).toBe(1);
+		expect(read(model, 'actual_product_metres', 'PB22B')).toBe(booked);
+		expect(read(model, 'booked_line_hours', 'L9')).toBe(0);
+		expect(read(model, 'booked_line_hours', 'L6')).toBe(read(model, 'actual_line_hours', 'L6'));
+		const own = read(model, 'actual_line_hours', 'L6') + 1;
+		enter(model, ['actual_line_hours', ['L9'], own]);
+		expect(read(model, 'booked_line_hours', 'L9')).toBe(own);
+	});
 });
 
 describe('a material that nothing uses', () => {

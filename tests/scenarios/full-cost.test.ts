@@ -217,9 +217,15 @@ describe('prices of the result and of quotes', () => {
 		];
 		expect(off()).toEqual([0, 0]);
 		expect(read(model, 'rebate_far')).toBe(0);
-		enter(model, ['list_price', ['PB15B'], 0.47]);
+		// 15 % over the list, or under its largest discounts, is the room that two dates need.
+		enter(model, ['list_price', ['PB15B'], 0.42]);
+		expect(off()).toEqual([0, 0]);
+		enter(model, ['list_price', ['PB15B'], 0.41]);
 		expect(off()).toEqual([1, 0]);
-		enter(model, ['list_price', ['PB15B'], 0.545], ['price', ['PB15B'], 0.4]);
+		// 0.545 × 0.86 × 0.98 × 0.85 = 0.3904
+		enter(model, ['list_price', ['PB15B'], 0.545], ['price', ['PB15B'], 0.391]);
+		expect(off()).toEqual([0, 0]);
+		enter(model, ['price', ['PB15B'], 0.39]);
 		expect(off()).toEqual([1, 0]);
 		// A new list before the new prices, or the other way about, is no fault.
 		expect(model.checks('base').fail).toEqual([]);
@@ -227,5 +233,27 @@ describe('prices of the result and of quotes', () => {
 		// (24 × 5.5 + 18 × 9 + 10 × 6) / 52
 		expect(read(model, 'rebate_of_customers')).toBeCloseTo(354 / 52, 10);
 		expect(read(model, 'rebate_far')).toBe(1);
+	});
+
+	it('take a freight that the pallets, zones and loads of the customers come to', () => {
+		const model = openShipped('marram');
+		// Mean of the customers by their shares, of full loads near and in the country and half a load abroad.
+		const pallet = (24 * 14 + 18 * 21 + 10 * 66) / 52;
+		const products = model.workbook.sets.find(({ name }) => name === 'product')!.members;
+		const sum = (of: (id: string) => number) =>
+			products.reduce((total, { id }) => total + of(id), 0);
+		const mass = sum((id) => read(model, 'good_metres', id) * read(model, 'mass_per_metre', id));
+		const pallets = sum(
+			(id) =>
+				read(model, 'good_metres', id) /
+				(read(model, 'coils_per_pallet', id) * read(model, 'coil_length', id))
+		);
+		expect(read(model, 'freight_by_pallet')).toBeCloseTo((pallet * 0.42 * pallets) / mass, 12);
+		expect(read(model, 'freight_far')).toBe(0);
+		// A slip in either is met: the freight of a kilogram for that of a pallet, a zone abroad for one near.
+		enter(model, ['freight', [], 0.15]);
+		expect(read(model, 'freight_far')).toBe(1);
+		enter(model, ['freight', [], 0.085], ['zone_of_customer', ['Skerrow'], 'abroad']);
+		expect(read(model, 'freight_far')).toBe(1);
 	});
 });

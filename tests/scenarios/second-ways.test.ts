@@ -25,6 +25,13 @@ const WAYS: readonly (readonly [check: string, spoiled: string, how?: How])[] = 
 	['shrink_closes', 'diameter_shrink'],
 	['giveaway_closes', 'giveaway'],
 	['limit_is_lowest', 'speed_limited_by', most],
+	['extruder_limits_close', 'limit_applies', not],
+	['gauging_serves', 'gauging_in_use', (formula) => formula.replace('AND', 'OR')],
+	['easter_holds', 'days_to_sunday', (formula) => `(${formula}) + 1[day]`],
+	['weekend_absence_closes', 'weekend_absence'],
+	['weekend_labour_closes', 'weekend_labour'],
+	['pallets_close', 'quote_rest_pallets'],
+	['ahead_within_room', 'quote_ahead', far],
 	['year_hours_close', 'pattern_hours'],
 	['tariff_hours_close', 'tariff_of_month'],
 	['premium_hours_close', 'premium_of_month'],
@@ -188,6 +195,17 @@ describe('weekend crews', () => {
 		expect(cautions(model, 'weekend_crews')).not.toContain('hours_missing');
 		for (const line of ['L2', 'L5', 'L6']) enterIn(model, 'pattern_of_line', [line], '5x24');
 		expect(cautions(model, 'weekend_crews')).toContain('hours_missing');
+	});
+
+	it('are cautioned where rewinders or chambers work no longer, each for itself', () => {
+		const model = openShipped('marram');
+		expect(cautions(model, 'weekend_crews')).not.toContain('stages_left_behind');
+		enterIn(model, 'pattern_of_chambers', [], '5x24');
+		expect(cautions(model, 'weekend_crews')).toContain('stages_left_behind');
+		enterIn(model, 'pattern_of_chambers', [], '7x24');
+		expect(cautions(model, 'weekend_crews')).not.toContain('stages_left_behind');
+		for (const rewinder of ['R1', 'R2']) enterIn(model, 'pattern_of_rewinder', [rewinder], '5x24');
+		expect(cautions(model, 'weekend_crews')).toContain('stages_left_behind');
 	});
 
 	it('whose hours are worked without a choice of crews are cautioned, until it is said that nothing is paid', () => {

@@ -6,7 +6,7 @@ import { Judge, type Verdict } from '$lib/seeding/judge';
 import { seedFaults } from '$lib/seeding/seed';
 import { suggestions, withSuggestions } from '$lib/review/suggest';
 import { applyCommand } from '$lib/workbook/commands';
-import { openShipped } from '../reference/shipped';
+import { enter, openShipped, read } from '../reference/shipped';
 
 const { workbook: shipped } = openShipped('shop');
 const accepted = applyCommand(shipped, withSuggestions(suggestions(shipped)));
@@ -144,6 +144,20 @@ describe('what becomes of one edit', () => {
 			});
 		expect(change(215_000).means).toBeNull();
 		expect(change(2_100_000).means).toBe('caution');
+	});
+
+	it('holds a copied member against the one it was copied from in the same way', () => {
+		const model = openShipped('shop');
+		enter(model, ['price', ['R16'], 0.15]);
+		expect(read(model, 'sold_below_cost', 'R16')).toBe(1);
+		const copied = new Judge(model, null).judge({
+			...{ class: null, quantity: 'product', what: '' },
+			edit: {
+				...{ kind: 'add_member', set: 'product', index: 2, like: 'R16' },
+				member: { id: 'R16_2' }
+			}
+		});
+		expect(copied).toMatchObject({ means: null });
 	});
 
 	it('leaves the sound workbook as it was', () => {

@@ -178,13 +178,13 @@ describe('the inputs that the page offers', () => {
 		expect(found).toEqual([
 			['quote_quantity', '', 60_000],
 			['payment_days', 'Skerrow', 58],
-			['discount_of_step', '60 km', 12]
+			['discount_of_step', '60 km', 8]
 		]);
 		enter(model, ['quote_customer', [], 'Tidewell'], ['quote_quantity', [], 12_000]);
 		expect(of(model, 'base').map(({ whose, value }) => [whose, value])).toEqual([
 			['', 12_000],
 			['Tidewell', 30],
-			['10 km', 3]
+			['10 km', 2]
 		]);
 	});
 

@@ -38,6 +38,9 @@ export function farEntries(quantity: Quantity, values: Values | undefined): FarE
 }
 
 function farInRow(row: readonly { at: string[]; value: number }[]): FarEntry[] {
+	const different = new Set(row.map(({ value }) => value)).size;
+	// Three others are enough only where each says something of its own: a copy of one of them does not.
+	if (row.length === FEWEST && different < FEWEST) return [];
 	const sizes = row.map(({ value }) => Math.log(Math.abs(value)));
 	const middle = median(sizes);
 	const deviation = 1.4826 * median(sizes.map((size) => Math.abs(size - middle)));
@@ -46,9 +49,12 @@ function farInRow(row: readonly { at: string[]; value: number }[]): FarEntry[] {
 	// One of another sign is far where all others agree.
 	const isOdd = (value: number) =>
 		Math.sign(value) !== most && (signs === 1 || row.length - signs === 1);
+	// A slip seldom comes out the same twice: what another member has too, as a copy of a member does, is no lone one.
+	const isShared = (value: number) => row.filter((one) => one.value === value).length > 1;
 	return row.flatMap(({ at, value }, i) => {
 		const away = Math.abs(sizes[i]! - middle);
-		const isFar = away > Math.max(FAR * deviation, Math.log(LEAST_FACTOR));
+		const limit = Math.max(FAR * deviation, Math.log(LEAST_FACTOR));
+		const isFar = away > limit && !isShared(value);
 		return isFar || isOdd(value) ? [{ at, value, median: most * Math.exp(middle) }] : [];
 	});
 }

@@ -97,11 +97,16 @@ export class Judge {
 	 * speaks, the plans are made anew before it counts. Where nothing does, the plan that stands will do.
 	 */
 	#afterPlans(fault: Fault, model: Model): Verdict {
-		const as = (id: string) => this.#knownScenario(model.workbook, id);
-		const found = this.#seen(fault, seenOf(model, as));
+		const { edit } = fault;
+		const known = {
+			scenario: (id: string) => this.#knownScenario(model.workbook, id),
+			member: (id: string) =>
+				edit.kind === 'add_member' && id === edit.member.id ? (edit.like ?? id) : id
+		};
+		const found = this.#seen(fault, seenOf(model, known));
 		const isOfPlans = found.means !== null && OF_PLANS.has(found.means);
 		if (!isOfPlans || !this.#follow?.(model)) return found;
-		return this.#seen(fault, seenOf(model, as));
+		return this.#seen(fault, seenOf(model, known));
 	}
 
 	/** The scenario itself, or the nearest above it that was there before the edit. */

@@ -129,8 +129,9 @@ function otherChoice(workbook: Workbook, dice: Dice): Fault | null {
 	const choices = workbook.sheets
 		.flatMap(({ quantities }) => quantities)
 		.filter(
-			({ type, value, per }: Quantity) =>
-				typeof type === 'object' && value !== undefined && per?.length === 1
+			// What no scenario may change is a part of the model: which materials are resins.
+			({ type, value, per, fixed }: Quantity) =>
+				typeof type === 'object' && value !== undefined && per?.length === 1 && !fixed
 		);
 	const quantity = dice.pick(choices);
 	const { type, value } = quantity ?? {};

@@ -19,8 +19,14 @@ export interface Seen {
 	readonly columns: readonly { readonly values: Float64Array; readonly states: Uint8Array }[];
 }
 
-/** `as`: the scenario whose name stands for another: a new one says nothing new by what its parent says already. */
-export function seenOf(model: Model, as: (scenario: string) => string = (id) => id): Seen {
+/** Whose name stands for another's: a new scenario, or a copy of a member, says nothing new by what the one before it says. */
+export interface Known {
+	readonly scenario: (id: string) => string;
+	readonly member: (id: string) => string;
+}
+const ITSELF: Known = { scenario: (id) => id, member: (id) => id };
+
+export function seenOf(model: Model, known: Known = ITSELF): Seen {
 	const { workbook, layout } = model;
 	const errors = new Set<string>();
 	const outOfRange = new Set<string>();
@@ -31,9 +37,9 @@ export function seenOf(model: Model, as: (scenario: string) => string = (id) => 
 	const columns = workbook.scenarios.map(({ id }) => model.column(id));
 	workbook.scenarios.forEach(({ id }, s) => {
 		const { values, states } = columns[s]!;
-		const scenario = as(id);
+		const scenario = known.scenario(id);
 		// By members and not by places, which move where another member comes.
-		const at = (cell: number) => membersOf(layout, cell).join();
+		const at = (cell: number) => membersOf(layout, cell).map(known.member).join();
 		for (const laid of layout.quantities) {
 			const { quantity, base, count } = laid;
 			const { check, caution, usual, name } = quantity;
@@ -48,7 +54,8 @@ export function seenOf(model: Model, as: (scenario: string) => string = (id) => 
 					cautions.add(`${scenario} ${name} ${at(cell)}`);
 				if (usual && isUnusual(layout, laid, cell, value, state))
 					cautions.add(`usual ${scenario} ${name} ${at(cell)}`);
-				if (isTold && state === OK) headlines.set(`${name} ${at(cell)} ${id}`, value);
+				if (isTold && state === OK)
+					headlines.set(`${name} ${membersOf(layout, cell).join()} ${id}`, value);
 			}
 		}
 	});
