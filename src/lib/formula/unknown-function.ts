@@ -85,6 +85,9 @@ export function adviseOnFunction(name: string): FunctionAdvice {
 	if (near !== undefined) return { message: `Did you mean ${near}?`, suggestion: near };
 	// Functions are written in capitals: who writes so means one, and no quantity.
 	if (/^\p{Lu}[\p{Lu}\d]+$/u.test(name))
-		return { message: 'The page “Functions and units” and "metrewright functions" list those that there are.' };
+		return {
+			message:
+				'The page “Functions and units” and "metrewright functions" list those that there are.'
+		};
 	return { message: 'A quantity takes its member in square brackets, x[L2], not in round ones.' };
 }
