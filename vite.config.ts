@@ -36,8 +36,8 @@ export default defineConfig({
 	},
 	test: {
 		// Guards against a test that hangs, on the slowest machine; how fast things are is for the benchmarks.
-		testTimeout: 300_000,
-		hookTimeout: 300_000,
+		testTimeout: 900_000,
+		hookTimeout: 900_000,
 		// Both of two processors, and the modules of a process read once for all of its files: no test leaves anything behind.
 		maxWorkers: Math.max(1, availableParallelism()),
 		isolate: false,

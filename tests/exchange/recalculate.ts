@@ -130,6 +130,16 @@ const FUNCTIONS = {
 		formulajs.IRR(numbersOf([flows]), Number(guess?.value ?? 0.1))) as never
 };
 
+interface Place {
+	readonly sheet: string;
+	readonly address: string;
+}
+
+/** A cell that waits for what it reads. */
+interface Pending extends Place {
+	reads: readonly Place[] | null;
+}
+
 export class Recalculation {
 	readonly #known = new Map<string, unknown>();
 	/** Cells with arithmetic on whole ranges, which the parser cannot do, and all that read them. */
@@ -160,25 +170,22 @@ export class Recalculation {
 	/** What a cell comes to, from inputs alone: no number kept in the file for a formula is used. */
 	value(sheet: string, address: string): unknown {
 		// The parser is not to be called from within itself, so that what a cell reads is computed before.
-		const stack = [{ sheet, address, ready: false }];
+		const stack: Pending[] = [{ sheet, address, reads: null }];
 		for (let top = stack.at(-1); top; top = stack.at(-1)) {
 			const key = `${top.sheet}!${top.address}`;
 			const stored = this.sheets.get(top.sheet)?.get(top.address);
 			if (this.#known.has(key)) stack.pop();
 			else if (!stored || stored.formula === null) this.#known.set(key, stored?.value ?? null);
-			else if (top.ready) {
+			else if (top.reads) {
 				this.#known.set(key, this.#parse(stored.formula, top));
-				const reads = [...referencesIn(stored.formula, top.sheet)];
-				if (
-					stored.formula.includes('SUMPRODUCT(') ||
-					reads.some((read) => this.beyond.has(`${read.sheet}!${read.address}`))
-				)
+				const isBeyond = (read: Place) => this.beyond.has(`${read.sheet}!${read.address}`);
+				if (stored.formula.includes('SUMPRODUCT(') || top.reads.some(isBeyond))
 					this.beyond.add(key);
 			} else {
-				top.ready = true;
-				for (const read of referencesIn(stored.formula, top.sheet))
+				top.reads = [...referencesIn(stored.formula, top.sheet)];
+				for (const read of top.reads)
 					if (!this.#known.has(`${read.sheet}!${read.address}`))
-						stack.push({ ...read, ready: false });
+						stack.push({ ...read, reads: null });
 			}
 		}
 		return this.#known.get(`${sheet}!${address}`);
@@ -202,7 +209,7 @@ function spotOf(address: string): { column: number; row: number } {
 
 const REFERENCE = /"(?:[^"]|"")*"|(?:'((?:[^']|'')*)'!)?\b([A-Z]+\d+)(?::([A-Z]+\d+))?\b/g;
 
-function* referencesIn(formula: string, here: string) {
+function* referencesIn(formula: string, here: string): Generator<Place> {
 	for (const [, named, first, last] of formula.matchAll(REFERENCE)) {
 		if (first === undefined) continue;
 		const sheet = named === undefined ? here : named.replaceAll("''", "'");
