@@ -7,6 +7,8 @@ export type ToSolver =
 	/** The plan of cells comes from the first engine, at the other end of the port; the solver's binary lies at the address. */
 	| { readonly kind: 'open'; readonly port: MessagePort; readonly wasmUrl: string }
 	| { readonly kind: 'apply'; readonly command: Command }
+	/** Ends the planning of a workbook that has been edited since: the edit comes with what is next asked. */
+	| { readonly kind: 'halt' }
 	/** Plans what no longer answers its programme; answered by `planned`. */
 	| { readonly kind: 'plan'; readonly revision: number }
 	/** Answered by `answered` with its number, once nothing is to be planned. */

@@ -112,7 +112,7 @@ async function take(message: Order): Promise<void> {
 		await opened;
 		return;
 	}
-	if (!opened) return;
+	if (!opened || message.kind === 'halt') return;
 	const { model, solver, inquiry } = await opened;
 	inquiry.forget();
 	if (message.kind === 'apply') {

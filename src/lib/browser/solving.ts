@@ -30,6 +30,9 @@ export interface Solving {
 
 export type StartSolving = (events: SolvingEvents) => Solving;
 
+/** Edits that wait for a plan at most; where none is ever asked for, they must not pile up. */
+const MOST_WAITING = 100;
+
 export const startWorkerSolving: StartSolving = (events) => {
 	const worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
 	const tell = (message: ToSolver, transfer: Transferable[] = []) =>
@@ -38,6 +41,11 @@ export const startWorkerSolving: StartSolving = (events) => {
 	let asked = 0;
 	/** How many edits were told: a plan asked for before the last of them is asked for again after it. */
 	let edits = 0;
+	/** What the solver hears when it is next asked: following an edit at once would take a processor from its answers. */
+	let untold: Command[] = [];
+	const tellEdits = () => {
+		for (const command of untold.splice(0)) tell({ kind: 'apply', command });
+	};
 	const fail = (message: string) => {
 		for (const answer of waiting.values()) answer({ ok: false, problems: [message] });
 		waiting.clear();
@@ -57,21 +65,30 @@ export const startWorkerSolving: StartSolving = (events) => {
 	return {
 		open(lend) {
 			const { port1, port2 } = new MessageChannel();
+			// The plan that is lent knows of them.
+			untold = [];
 			tell({ kind: 'open', port: port2, wasmUrl }, [port2]);
 			lend(port1);
 		},
 		apply(command) {
 			edits++;
-			tell({ kind: 'apply', command });
+			// What it plans now is of no use any more.
+			if (untold.push(command) === 1) tell({ kind: 'halt' });
+			if (untold.length >= MOST_WAITING) tellEdits();
 		},
 		// The numbers that an edit moved are drawn first: on two processors the solver would keep them waiting.
 		plan(revision) {
 			const edit = edits;
-			afterDrawing(() => edit === edits && tell({ kind: 'plan', revision }));
+			afterDrawing(() => {
+				if (edit !== edits) return;
+				tellEdits();
+				tell({ kind: 'plan', revision });
+			});
 		},
 		ask: (question) =>
 			new Promise((resolve) => {
 				const id = ++asked;
+				tellEdits();
 				// The worker answers each question in its own kind.
 				waiting.set(id, resolve as (answer: AnyAnswer) => void);
 				tell({ kind: 'ask', id, question });
