@@ -57,6 +57,13 @@ export class Inputs {
 		return Int32Array.from(cells);
 	}
 
+	/** Those of the cells that are of these quantities. */
+	among(cells: Int32Array, quantities: ReadonlySet<string>): Int32Array {
+		const { quantityOfCell, quantities: all } = this.#plan.layout;
+		const isAsked = all.map(({ quantity }) => quantities.has(quantity.name));
+		return cells.filter((cell) => isAsked[quantityOfCell[cell]!]);
+	}
+
 	/** The input cells that a scenario itself changes, ascending. */
 	changedBy(scenario: Scenario): Int32Array {
 		const { layout, roots } = this.#plan;

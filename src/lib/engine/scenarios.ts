@@ -6,7 +6,7 @@
  * reference. An edit computes only what follows from it, in the base and in every scenario that
  * inherits or reads it.
  */
-import { baseOf, findQuantity, findScenario } from '$lib/workbook/lookup';
+import { baseOf, changesOf, findQuantity, findScenario } from '$lib/workbook/lookup';
 import { filledQuantities } from '$lib/workbook/plans';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
@@ -94,10 +94,11 @@ export class Scenarios {
 		const gone = [...this.#stored.keys()].filter((id) => !findScenario(workbook, id));
 		for (const id of gone) this.#stored.delete(id);
 		const changes = new Map<string, Dirty>();
+		const edited = this.#editedSince(before);
 		for (const id of this.#order.ids) {
 			const dirty = this.#isBase(id)
-				? this.#updateBase(before)
-				: this.#updateScenario(id, before, changes);
+				? this.#updateBase(edited)
+				: this.#updateScenario(id, before, edited, changes);
 			changes.set(id, dirty);
 		}
 		return this.#order.ids.filter((id) => changes.get(id)?.changed);
@@ -157,16 +158,29 @@ export class Scenarios {
 		return { own, holds, ...this.#take(reached.cells) };
 	}
 
-	#updateBase(before: Workbook): Dirty {
-		const base = baseOf(this.#workbook).id;
+	/** The quantities that say something else than before, in the base, a scenario or a plan: no other input can have another value. */
+	#editedSince(before: Workbook): ReadonlySet<string> {
+		const after = this.#workbook;
 		const edited = new Set<string>();
 		for (const { quantity } of this.#plan.layout.quantities) {
-			const value = findQuantity(this.#workbook, quantity.name)?.value;
+			const value = findQuantity(after, quantity.name)?.value;
 			if (value !== findQuantity(before, quantity.name)?.value) edited.add(quantity.name);
 		}
-		if (hasOtherPlan(before, this.#workbook))
-			for (const book of [before, this.#workbook])
+		for (const scenario of after.scenarios) {
+			const earlier = findScenario(before, scenario.id);
+			if (!earlier || earlier.changes === scenario.changes) continue;
+			const [was, is] = [changesOf(earlier), changesOf(scenario)];
+			for (const name of [...was.keys(), ...is.keys()])
+				if (was.get(name)?.value !== is.get(name)?.value) edited.add(name);
+		}
+		if (hasOtherPlan(before, after))
+			for (const book of [before, after])
 				for (const name of filledQuantities(book)) edited.add(name);
+		return edited;
+	}
+
+	#updateBase(edited: ReadonlySet<string>): Dirty {
+		const base = baseOf(this.#workbook).id;
 		if (edited.size === 0) return CLEAN;
 		const known = this.#stored.get(base);
 		if (!known) return { ...CLEAN, changed: true };
@@ -181,7 +195,12 @@ export class Scenarios {
 		return { ...CLEAN, changed: true, seeds, reached };
 	}
 
-	#updateScenario(id: string, before: Workbook, changes: ReadonlyMap<string, Dirty>): Dirty {
+	#updateScenario(
+		id: string,
+		before: Workbook,
+		edited: ReadonlySet<string>,
+		changes: ReadonlyMap<string, Dirty>
+	): Dirty {
 		const parent = changes.get(this.#parentOf(id)) ?? CLEAN;
 		const reference = changes.get(referenceOf(this.#workbook, id).id) ?? CLEAN;
 		const base = changes.get(baseOf(this.#workbook).id) ?? CLEAN;
@@ -196,7 +215,8 @@ export class Scenarios {
 		if (!known) return { ...CLEAN, changed: isEdited || parent.changed || reference.changed };
 
 		const own = isEdited ? this.inputsChangedBy(id) : known.own;
-		const fresh = this.#inputs.read(id, own);
+		// A scenario with a plan of its own has thousands, of which an edit touches few.
+		const fresh = this.#inputs.read(id, this.#inputs.among(own, edited));
 		const seeds = new Set(parent.seeds);
 		fresh.cells.forEach((cell, i) => {
 			if (isOther(known, placeOfCell(known.cells, cell), fresh, i)) seeds.add(cell);
