@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { answer } from '../../src/cli/answer';
+import { VERSION } from '$lib/workbook/schema';
 
 const SHOP = 'scenarios/one-line-shop.json';
 const folder = mkdtempSync(join(tmpdir(), 'metrewright-'));
@@ -17,7 +18,7 @@ function file(name: string, content: unknown): string {
 
 const workbook = (quantities: object[]) => ({
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Small',
 	sets: [{ name: 'pipe', label: 'Pipe', members: [{ id: 'A' }, { id: 'constructor' }] }],
 	sheets: [{ title: 'Only', quantities }],

@@ -9,6 +9,7 @@ import { afterAll, expect, it } from 'vitest';
 import { figure } from '$lib/studies/told';
 import { STUDY_KINDS } from '$lib/workbook/study-parts';
 import type { Study, StudyKind } from '$lib/workbook/study-schema';
+import { VERSION } from '$lib/workbook/schema';
 import { answer } from '../../src/cli/answer';
 
 const folder = mkdtempSync(join(tmpdir(), 'metrewright-'));
@@ -91,7 +92,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Small',
 		sets: [{ name: 'size', label: 'Size', members: [{ id: 'big' }, { id: 'small' }] }],
 		sheets: [

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { answer } from '../../src/cli/answer';
+import { VERSION } from '$lib/workbook/schema';
 
 const folder = mkdtempSync(join(tmpdir(), 'metrewright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -48,7 +49,7 @@ writeFileSync(
 	path,
 	JSON.stringify({
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Small',
 		sets: [],
 		sheets: [

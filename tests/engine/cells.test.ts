@@ -6,7 +6,7 @@ import { numeral } from '$lib/engine/cells/piece';
 import { buildPlan } from '$lib/engine/planner/plan';
 import { Op } from '$lib/engine/operations';
 import { sourcesOf } from '$lib/engine/second/sources';
-import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type Scenario, type Workbook } from '$lib/workbook/schema';
 import { HandPlan, type Term } from './interpreter-hand';
 import { baseOf, computed } from './second-hand';
 
@@ -22,7 +22,7 @@ const workbook = (
 	scenarios: Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Plant',
 	sets,
 	sheets: [{ title: 'One', quantities }],

@@ -7,11 +7,12 @@ import type { Layout } from '$lib/engine/layout';
 import { Op } from '$lib/engine/operations';
 import type { Plan } from '$lib/engine/plan';
 import { ABSENT, DIVIDES_BY_ZERO, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
+import { VERSION } from '$lib/workbook/schema';
 
 const layoutOf = (cells: number): Layout => ({
 	workbook: {
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'By hand',
 		sets: [],
 		sheets: [],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cellAt, layOut, membersOf, placeOf } from '$lib/engine/layout';
-import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type SetDefinition, type Workbook } from '$lib/workbook/schema';
 
 function workbook(
 	sets: SetDefinition[],
@@ -9,7 +9,7 @@ function workbook(
 ): Workbook {
 	return {
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Plant',
 		sets,
 		relations,

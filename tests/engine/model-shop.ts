@@ -2,7 +2,14 @@
 import type { Model } from '$lib/engine/model';
 import { cellAt } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
-import type { Quantity, Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
+import {
+	VERSION,
+	type Quantity,
+	type Scalar,
+	type Scenario,
+	type Values,
+	type Workbook
+} from '$lib/workbook/schema';
 import { missing, type Entry } from './interpreter-hand';
 
 const quantity = (name: string, rest: Omit<Quantity, 'name' | 'label'>): Quantity => ({
@@ -27,7 +34,7 @@ export const scenario = (
 /** hours per line × speed = metres; total gathers them; gain compares with the reference. */
 export const shop = (scenarios: readonly Scenario[] = []): Workbook => ({
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Two lines',
 	units: [{ symbol: 'EUR' }],
 	sets: [

@@ -5,7 +5,13 @@ import { ERROR_CODES, NOTHING_KINDS } from '$lib/engine/state';
 import { cellAt } from '$lib/engine/layout';
 import { isUnary, Op, parameterCount } from '$lib/engine/operations';
 import type { Plan, PlanProblem } from '$lib/engine/plan';
-import type { Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
+import {
+	VERSION,
+	type Quantity,
+	type Relation,
+	type SetDefinition,
+	type Workbook
+} from '$lib/workbook/schema';
 
 export type Part = Omit<Quantity, 'label'> & { label?: string };
 
@@ -20,7 +26,7 @@ export interface Shop {
 export function workbookOf({ sets = {}, relations = {}, units = [], quantities }: Shop): Workbook {
 	return {
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Shop',
 		units,
 		sets: Object.entries(sets).map(([name, given]) => {

@@ -3,7 +3,14 @@
  * and go), relations, inputs with zeros, negatives and gaps, formulas of every kind the language has, and
  * scenarios. `pick(n)` gives a whole number below n; everything follows from what it gives.
  */
-import type { Quantity, Scalar, Scenario, Values, Workbook } from '$lib/workbook/schema';
+import {
+	VERSION,
+	type Quantity,
+	type Scalar,
+	type Scenario,
+	type Values,
+	type Workbook
+} from '$lib/workbook/schema';
 
 export type Pick = (count: number) => number;
 
@@ -79,7 +86,7 @@ class Maker {
 		for (let i = pick(3); i > 0; i--) scenarios.push(this.#scenario(scenarios, quantities));
 		return {
 			format: 'metrewright',
-			version: 6,
+			version: VERSION,
 			title: 'At random',
 			sets,
 			relations,

@@ -7,7 +7,7 @@ import { isWithinTolerance } from '$lib/engine/second/tolerance';
 import { NOT_ENTERED, OK } from '$lib/engine/state';
 import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
 import shipped from '../../scenarios/marram-coil-works.json';
-import { workbookSchema } from '$lib/workbook/schema';
+import { VERSION, workbookSchema } from '$lib/workbook/schema';
 
 const set = (name: string, ...ids: string[]) => ({
 	name,
@@ -19,7 +19,7 @@ const product = set('product', 'P1', 'P2', 'P3');
 function workbook(quantities: Quantity[], scenarios: Scenario[] = []): Workbook {
 	return {
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Plant',
 		sets: [product],
 		sheets: [{ title: 'One', quantities }],

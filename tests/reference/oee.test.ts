@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
 import { loadWorkbook } from '$lib/workbook/load';
+import { VERSION } from '$lib/workbook/schema';
 import { read } from './shipped';
 import published from './published/oee-and-set-point.json';
 
@@ -36,7 +37,7 @@ function workbookOf(
 	];
 	const text = JSON.stringify({
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'OEE',
 		sets: [],
 		sheets: [{ title: 'OEE', quantities }],

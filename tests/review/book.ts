@@ -1,12 +1,12 @@
 /** A small workbook with one of each thing that a review speaks of; all figures are made up. */
-import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type Scenario, type Workbook } from '$lib/workbook/schema';
 
 export const book = (
 	quantities: readonly Quantity[],
 	scenarios: readonly Scenario[] = []
 ): Workbook => ({
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'To review',
 	sets: [
 		{

@@ -3,7 +3,7 @@ import { Model } from '$lib/engine/model';
 import { runBridge } from '$lib/studies/bridge';
 import { groupsOf, type BridgeStudy } from '$lib/studies/bridge-groups';
 import { cellAt } from '$lib/engine/layout';
-import type { Quantity, Scenario, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type Scenario, type Workbook } from '$lib/workbook/schema';
 import { findQuantity } from '$lib/workbook/lookup';
 
 const number = (name: string, value: number): Quantity => ({ name, label: name, value });
@@ -50,7 +50,7 @@ const scenario = (
 ): Scenario => ({ id, title: `Title of ${id}`, parent: 'base', changes, ...more });
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Metre',
 	sets: [set('product', 'A', 'B'), set('line', 'slow', 'fast'), set('year', 'y0', 'y1', 'y2')],
 	sheets: [{ title: 'One', quantities }],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { freshnessOf, fingerprintOf } from '$lib/studies/fingerprint';
 import { applyCommand, type Command } from '$lib/workbook/commands';
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 
 const quantities: Quantity[] = [
@@ -27,7 +27,7 @@ const study: Study = {
 };
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Pipe',
 	sets: [
 		{

@@ -3,12 +3,12 @@ import { Model } from '$lib/engine/model';
 import { apart, changesOfChoice, combinationsOf, type OptimiseStudy } from '$lib/studies/choices';
 import { runOptimise } from '$lib/studies/optimise';
 import { applyCommand } from '$lib/workbook/commands';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 
 /** A shop that buys a line, an operator and a price: profit, hours, and a ratio without an answer at times. */
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Shop',
 	sets: [
 		{ name: 'pattern', label: 'Pattern', members: [{ id: 'two' }, { id: 'three' }] },

@@ -3,11 +3,11 @@ import { layOut } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, OK } from '$lib/engine/state';
 import { firstOfEach, planTable, requirementHolds } from '$lib/ui/programmes/plan-table';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Two months',
 	sets: [
 		{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] },

@@ -2,11 +2,11 @@
 import { layOut, type Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 
 export const shop: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Test shop',
 	invented: true,
 	sets: [

@@ -18,4 +18,25 @@ describe('What a reader has open', () => {
 		without.begin({ ...shop, scenarios: [base!] }, first.kept);
 		expect(without.selectedScenario).toBe(base!.id);
 	});
+
+	it('gives a scenario a column where one of its cells is gone to; the base has its own, whatever it is called', () => {
+		const [base, second] = shop.scenarios;
+		const plant = { ...shop, scenarios: [{ ...base!, id: 'today' }, second!] };
+		const view = new View();
+		view.begin(plant, { shown: [], selectedScenario: second!.id });
+		view.goTo('today', 3);
+		expect(view).toMatchObject({ shown: [], selectedScenario: second!.id });
+		expect(view.goal).toEqual({ cell: 3, scenario: 'today' });
+		view.goTo(second!.id, 4);
+		expect(view.shown).toEqual([second!.id]);
+		view.selectScenario('today');
+		expect(view).toMatchObject({ shown: [second!.id], selectedScenario: 'today' });
+	});
+	it('gives the scenario that became the base no second column', () => {
+		const [base, second] = shop.scenarios;
+		const view = new View();
+		view.begin(shop, { shown: [second!.id] });
+		view.follow({ ...shop, scenarios: [second!, base!] });
+		expect(view.shown).toEqual([]);
+	});
 });

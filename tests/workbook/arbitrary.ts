@@ -6,14 +6,15 @@ import { axesOf, pairKey } from '$lib/workbook/axes';
 import { canonicalStudy } from '$lib/workbook/canonical';
 import { cellGuide, hasInputs, placeProblem } from '$lib/workbook/cells';
 import { findSet, quantityPlaces } from '$lib/workbook/lookup';
-import type {
-	Change,
-	Quantity,
-	Scalar,
-	Scenario,
-	SetDefinition,
-	Values,
-	Workbook
+import {
+	VERSION,
+	type Change,
+	type Quantity,
+	type Scalar,
+	type Scenario,
+	type SetDefinition,
+	type Values,
+	type Workbook
 } from '$lib/workbook/schema';
 import type { Programme } from '$lib/workbook/programme-schema';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
@@ -68,7 +69,7 @@ export function randomWorkbook(dice: Dice): Workbook {
 		: [];
 	let workbook: Workbook = {
 		format: 'metrewright',
-		version: 6,
+		version: VERSION,
 		title: 'Random',
 		sets,
 		relations,

@@ -195,7 +195,7 @@ describe('what is no workbook of this version', () => {
 	});
 
 	it.each(['0', '-1', '1.5', '"1"', 'null'])('is refused with the version %s', (version) => {
-		expect(problemOf(edited('"version": 6', `"version": ${version}`))).toMatchObject({
+		expect(problemOf(edited(`"version": ${VERSION}`, `"version": ${version}`))).toMatchObject({
 			code: 'not-a-workbook',
 			place: 'version'
 		});

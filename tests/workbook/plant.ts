@@ -1,11 +1,11 @@
 /** A small invented plant: two pipes, two lines, enough of everything that a workbook can hold. */
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Quantity, type Workbook } from '$lib/workbook/schema';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { findQuantity } from '$lib/workbook/lookup';
 
 export const plant: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Two-line shop',
 	invented: true,
 	units: [{ symbol: 'bundle', label: 'Bundle of pipes' }],

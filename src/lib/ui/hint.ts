@@ -2,13 +2,13 @@
  * What stands beside and below a field while it is edited: what the entry becomes, what is permitted,
  * and the base's value.
  */
-import { dateText } from '$lib/workbook/date-text';
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
-import type { Scalar } from '$lib/workbook/schema';
+import type { Quantity, Scalar } from '$lib/workbook/schema';
 import { permittedText, type Entry, type FieldSpec } from './entry';
-import { decimalsWritten, formatNumber, formatUnit, marksOf } from './format';
+import { formatUnit, marksOf, unitShown } from './format';
 import type { QuantityRow } from './rows';
+import { asEntered, scalarWords } from './scalar-words';
 import type { Session } from './session.svelte';
 
 export interface Hint {
@@ -18,15 +18,7 @@ export interface Hint {
 	readonly aloud: string;
 }
 
-const scalarText = (value: Scalar, spec: FieldSpec): string => {
-	if (value === null) return '';
-	if (typeof value === 'boolean') return value ? 'yes' : 'no';
-	if (typeof value === 'string') return value;
-	if (spec.date) return dateText(value);
-	return String(value).replace('.', marksOf(spec.locale).decimal);
-};
-
-/** What the field holds when it opens: the scenario's value with all its digits. */
+/** What the field holds when it opens: the scenario's value with all its digits; a choice by its id. */
 export function fieldText(
 	session: Session,
 	row: QuantityRow,
@@ -35,15 +27,19 @@ export function fieldText(
 ): string {
 	const { layout, workbook } = session;
 	if (!layout || !workbook) return '';
-	const { name } = row.quantity.quantity;
-	return scalarText(inputAt(workbook, scenario, name, membersOf(layout, row.from)).value, spec);
+	const { quantity } = row.quantity;
+	const { value } = inputAt(workbook, scenario, quantity.name, membersOf(layout, row.from));
+	const { decimal } = marksOf(spec.locale);
+	const number = (entered: number) => String(entered).replace('.', decimal);
+	return scalarWords(value, quantity, { nothing: '', number, workbooks: [] });
 }
 
-function shown(value: number, spec: FieldSpec): string {
-	if (spec.date) return dateText(value);
-	const unit = formatUnit(spec.unit);
-	const text = formatNumber(value, decimalsWritten(Number(value.toPrecision(9)), 9), spec.locale);
-	return unit ? `${text} ${unit}` : text;
+/** A value as it is told beside the field, with its unit. */
+function told(session: Session, value: Scalar, quantity: Quantity, spec: FieldSpec): string {
+	const number = (entered: number) =>
+		[asEntered(entered, spec.locale), unitShown(quantity)].filter(Boolean).join(' ');
+	const workbooks = session.workbook ? [session.workbook] : [];
+	return scalarWords(value, quantity, { nothing: '', number, workbooks });
 }
 
 export function editHint(
@@ -55,6 +51,7 @@ export function editHint(
 	scenario: string
 ): Hint {
 	const { workbook, layout, baseId } = session;
+	const { quantity } = row.quantity;
 	const aloud = [formatUnit(spec.unit), spec.type === 'number' ? 'number' : 'choice']
 		.filter(Boolean)
 		.join(', ');
@@ -62,19 +59,18 @@ export function editHint(
 	const notes: string[] = [];
 	const permitted = permittedText(spec.range, spec.unit, spec.locale);
 	if (permitted) notes.push(`permitted ${permitted}`);
-	const usual = permittedText(row.quantity.quantity.usual ?? null, spec.unit, spec.locale);
+	const usual = permittedText(quantity.usual ?? null, spec.unit, spec.locale);
 	if (usual) notes.push(`usually ${usual}`);
 	if (scenario !== baseId && workbook && layout) {
 		const at = membersOf(layout, row.from);
-		const base = inputAt(workbook, baseId, row.quantity.quantity.name, at).value;
-		if (typeof base === 'number') notes.push(`base ${shown(base, spec)}`);
-		else if (base !== null) notes.push(`base ${scalarText(base, spec)}`);
+		const base = inputAt(workbook, baseId, quantity.name, at).value;
+		if (base !== null) notes.push(`base ${told(session, base, quantity, spec)}`);
 	}
 	if (text.trim() === '' && spec.type === 'number') notes.unshift('empty: nobody entered a value');
 	const marked = /[.,'’\s]/.test(text.trim());
 	const becomes =
 		typeof entry.value === 'number' && (entry.from !== null || entry.isReckoned === true || marked)
-			? `= ${shown(entry.value, spec)}`
+			? `= ${told(session, entry.value, quantity, spec)}`
 			: '';
 	const below = notes.join('; ');
 	return { becomes, below: below ? below[0]!.toUpperCase() + below.slice(1) : '', aloud };

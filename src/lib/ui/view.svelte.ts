@@ -34,6 +34,7 @@ const isTextList = (value: unknown): value is readonly string[] =>
 const FIRST_SHOWN = 2;
 
 export class View {
+	#base = 'base';
 	/** Ids of the scenarios that have a column, the base not among them. */
 	shown = $state.raw<readonly string[]>([]);
 	selectedScenario = $state('base');
@@ -56,6 +57,7 @@ export class View {
 
 	/** Starts from what was kept, as far as the workbook still has it. */
 	begin(workbook: Workbook, kept: unknown): void {
+		this.#base = workbook.scenarios[0]?.id ?? 'base';
 		const ids = workbook.scenarios.slice(1).map((scenario) => scenario.id);
 		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
 		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
@@ -64,8 +66,7 @@ export class View {
 			workbook.scenarios.find(({ id }) => id === known.selectedScenario)?.id ??
 			this.shown.at(-1) ??
 			ids[0] ??
-			workbook.scenarios[0]?.id ??
-			'base';
+			this.#base;
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		const isSubject = (id: unknown) => subjects?.some((member) => member.id === id) ?? false;
 		this.subject = isSubject(known.subject)
@@ -82,9 +83,9 @@ export class View {
 	/** Lets go of what an edit took away. */
 	follow(workbook: Workbook): void {
 		const ids = workbook.scenarios.map((scenario) => scenario.id);
-		this.shown = this.shown.filter((id) => ids.includes(id));
-		if (!ids.includes(this.selectedScenario))
-			this.selectedScenario = this.shown[0] ?? ids[0] ?? 'base';
+		this.#base = ids[0] ?? 'base';
+		this.shown = this.shown.filter((id) => id !== this.#base && ids.includes(id));
+		if (!ids.includes(this.selectedScenario)) this.selectedScenario = this.shown[0] ?? this.#base;
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		if (!subjects?.some((member) => member.id === this.subject))
 			this.subject = subjects?.[0]?.id ?? null;
@@ -117,11 +118,17 @@ export class View {
 		if (keys.some((key) => !this.open.has(key))) this.open = new Set([...this.open, ...keys]);
 	}
 
-	/** Takes a scenario in hand, and gives it a column. */
+	/** Takes a scenario in hand, and gives it a column; the base has one. */
 	selectScenario(id: string): void {
 		this.selectedScenario = id;
-		if (id !== 'base' && !this.shown.includes(id))
+		if (id !== this.#base && !this.shown.includes(id))
 			this.shown = [...this.shown.slice(0, Math.max(FIRST_SHOWN - 1, 0)), id];
+	}
+
+	/** A cell in the column of its scenario, which gets one where it has none. */
+	goTo(scenario: string, cell: number): void {
+		if (scenario !== this.#base) this.selectScenario(scenario);
+		this.goal = { cell, scenario };
 	}
 
 	show(id: string, shown: boolean): void {

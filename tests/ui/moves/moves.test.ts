@@ -7,11 +7,11 @@ import { quantityAsJson } from '$lib/engine/json-values';
 import { headlineNames, readEvaluated, type Evaluated } from '$lib/ui/moves/evaluated';
 import { headlinesOf } from '$lib/workbook/headlines';
 import { applyCommand } from '$lib/workbook/commands';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 
 const book: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Test shop',
 	sets: [{ name: 'product', label: 'Product', members: [{ id: 'A15' }, { id: 'B22' }] }],
 	sheets: [

@@ -7,7 +7,7 @@ import type { Results } from '$lib/engine/results';
 import { ABSENT, OK } from '$lib/engine/state';
 import type { Open } from '$lib/ui/figure/open';
 import { UnitSystem } from '$lib/units/system';
-import type { Picture, Quantity, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Picture, type Quantity, type Workbook } from '$lib/workbook/schema';
 
 /** A number, or a state in its place. */
 export type Entry = number | { readonly state: number };
@@ -64,7 +64,7 @@ const scenario = (id: string, title: string, parent = 'base') => ({
 /** Two products; the pipe of one has three layers, that of the other a single one. */
 export const pipes: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Two pipes',
 	sets: [
 		{
@@ -160,7 +160,7 @@ export const pipeValues: Written = {
 /** Four years and a case in each of three scenarios. */
 export const cases: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Cases',
 	sets: [
 		{

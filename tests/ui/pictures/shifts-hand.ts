@@ -1,7 +1,7 @@
 /** Two lines, three months, two patterns and two scenarios, with figures written down. All are made up. */
 import { openWith, type Written } from './hand';
 import type { Open } from '$lib/ui/figure/open';
-import type { Picture, Quantity, Workbook } from '$lib/workbook/schema';
+import { VERSION, type Picture, type Quantity, type Workbook } from '$lib/workbook/schema';
 
 const number = (name: string, unit: string, per: string[] = [], label = name): Quantity => ({
 	...{ name, label, unit, per, value: null }
@@ -9,7 +9,7 @@ const number = (name: string, unit: string, per: string[] = [], label = name): Q
 
 export const small: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Two lines',
 	sets: [
 		{ name: 'line', label: 'Line', plural: 'Lines', members: [{ id: 'L1' }, { id: 'L2' }] },

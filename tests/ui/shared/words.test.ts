@@ -6,7 +6,7 @@ import { browserWords } from '$lib/ui/shared/browser-words';
 import { conflictView } from '$lib/ui/shared/conflict-words';
 import { openLines } from '$lib/ui/shared/open-values';
 import { revisionOptions } from '$lib/ui/shared/revision-options';
-import { scalarWords } from '$lib/ui/shared/scalar-words';
+import { enteredWords } from '$lib/ui/shared/entered-words';
 import { changesOf } from '$lib/ui/shared/value-history';
 import { shop } from '../shop';
 
@@ -95,16 +95,16 @@ describe('a conflict', () => {
 describe('a value', () => {
 	const kind = (type: object) => ({ name: 'q', label: 'Q', ...type }) as never;
 	it('is told with its unit, as a member’s label or as a date', () => {
-		expect(scalarWords(0.1, kind({ unit: 'kg/m' }), [shop], 'de')).toBe('0,1 kg/m');
+		expect(enteredWords(0.1, kind({ unit: 'kg/m' }), [shop], 'de')).toBe('0,1 kg/m');
 		const product = kind({ type: { member_of: 'product' } });
-		expect(scalarWords('A15', product, [shop], 'en')).toBe('Pipe of 15 mm');
-		expect(scalarWords('B22', product, [shop], 'en')).toBe('B22');
-		expect(scalarWords('gone', product, [shop], 'en')).toBe('gone');
-		expect(scalarWords(46388, kind({ unit: 'day', shown: 'date' }), [shop], 'en')).toMatch(
+		expect(enteredWords('A15', product, [shop], 'en')).toBe('Pipe of 15 mm');
+		expect(enteredWords('B22', product, [shop], 'en')).toBe('B22');
+		expect(enteredWords('gone', product, [shop], 'en')).toBe('gone');
+		expect(enteredWords(46388, kind({ unit: 'day', shown: 'date' }), [shop], 'en')).toMatch(
 			/20\d\d/
 		);
-		expect(scalarWords(true, null, [], 'en')).toBe('yes');
-		expect(scalarWords(undefined, null, [], 'en')).toBe('nothing entered');
+		expect(enteredWords(true, null, [], 'en')).toBe('yes');
+		expect(enteredWords(undefined, null, [], 'en')).toBe('nothing entered');
 	});
 	it('has the changes of its own place, and of those entered for all members at once', () => {
 		const change = (scenario: string, ...at: string[]): ValueChange => ({

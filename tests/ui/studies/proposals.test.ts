@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { askStudy } from '$lib/studies/ask-study';
 import { Model } from '$lib/engine/model';
 import { applyCommand } from '$lib/workbook/commands';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { proposalOfInput } from '$lib/ui/studies/proposals';
 
 /** A saving against the base: resin price moves both, the outlay the option alone. */
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Shop',
 	sets: [],
 	sheets: [

@@ -4,7 +4,7 @@ import { runBridge } from '$lib/studies/bridge';
 import { askStudy } from '$lib/studies/ask-study';
 import type { SwingResult } from '$lib/studies/sensitivity';
 import type { RiskResult } from '$lib/studies/risk-result';
-import type { Workbook } from '$lib/workbook/schema';
+import { VERSION, type Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
 import { UnitSystem } from '$lib/units/system';
 import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/kinds/bridge/words';
@@ -37,7 +37,7 @@ import { percentText, shownFor } from '$lib/ui/studies/shown';
 const { system: units } = UnitSystem.create([]);
 const workbook: Workbook = {
 	format: 'metrewright',
-	version: 6,
+	version: VERSION,
 	title: 'Shop',
 	sets: [{ name: 'line', label: 'Line', members: [{ id: 'L1' }, { id: 'L2' }] }],
 	sheets: [

@@ -5,8 +5,8 @@ import type { Mapping, ValueMeaning } from '$lib/exchange/table/mapping';
 import { CellReader } from '$lib/exchange/table/read-cell';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import { scalarText } from './scalar-text';
 import { formatUnit } from '../format';
+import { asEntered, scalarWords } from '../scalar-words';
 import { texts } from './texts';
 
 /** Empty where there is nothing to read, or units stand in the rows. */
@@ -23,7 +23,12 @@ export function readAs(
 	const read = new CellReader(layout).read(sample, place, now, '');
 	if (!read.ok) return '';
 	const unit = formatUnit(place.quantity.unit);
-	return texts.sampleIs(String(sample), [scalarText(read.value, place.quantity), unit]);
+	const value = scalarWords(read.value, place.quantity, {
+		nothing: texts.none,
+		number: (number) => asEntered(number, 'en'),
+		workbooks: [layout.workbook]
+	});
+	return texts.sampleIs(String(sample), [value, unit]);
 }
 
 /** The unit that holds where none is written. */

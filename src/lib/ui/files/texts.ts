@@ -104,8 +104,6 @@ const en = {
 	unit: 'Unit',
 	keptEnteredHere: 'kept, entered here',
 	none: 'none',
-	yes: 'yes',
-	no: 'no',
 
 	// UnknownMembers
 	unknownNames: (count: number, label: string) =>

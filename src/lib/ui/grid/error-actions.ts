@@ -4,8 +4,9 @@
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import { isInputCell } from '$lib/engine/input-cell';
-import { decimalsWritten, formatNumber, formatUnit } from '../format';
+import { formatUnit } from '../format';
 import type { MessageRow } from '../rows';
+import { asEntered, scalarWords } from '../scalar-words';
 import type { Session } from '../session.svelte';
 
 export interface WayOut {
@@ -36,14 +37,11 @@ export function waysOut(
 	const at = membersOf(layout, cell);
 	const base = inputAt(workbook, baseId, name, at).value;
 	if (scenario !== baseId && base !== null && !readOnly) {
-		const shown =
-			typeof base === 'number'
-				? `${formatNumber(base, decimalsWritten(base, 9), session.locale)} ${formatUnit(unit)}`
-				: typeof base === 'boolean'
-					? base
-						? 'yes'
-						: 'no'
-					: base;
+		const shown = scalarWords(base, row.quantity.quantity, {
+			nothing: '',
+			number: (value) => `${asEntered(value, session.locale)} ${formatUnit(unit)}`,
+			workbooks: [workbook]
+		});
 		ways.push({
 			text: `Take the base’s ${shown.trim()}`,
 			act: () => {

@@ -4,7 +4,7 @@ import type { Json } from '$lib/workbook/json';
 import type { Conflict } from '$lib/workbook/merge';
 import { FIELD_WORDS } from '$lib/workbook/quantity-words';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import { scalarWords } from './scalar-words';
+import { enteredWords } from './entered-words';
 
 export interface ConflictView {
 	readonly key: string;
@@ -133,7 +133,7 @@ function textOf(
 	locale: string
 ): string {
 	if (node === null || typeof node !== 'object')
-		return scalarWords(node, quantity, workbooks, locale);
+		return enteredWords(node, quantity, workbooks, locale);
 	if (Array.isArray(node) && node.every((json) => typeof json === 'string')) return node.join(', ');
 	const text = inWords(node);
 	return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;

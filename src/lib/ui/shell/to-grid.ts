@@ -7,10 +7,10 @@ export async function toGrid(): Promise<void> {
 	if (page.url.pathname !== '/') await goto('/');
 }
 
-/** The grid, at a cell in the column of its scenario: what is shown is the caller's to choose. */
+/** The grid, at a cell in the column of its scenario. */
 export async function toCell(view: View, scenario: string, cell: number): Promise<void> {
 	await toGrid();
-	view.goal = { cell, scenario };
+	view.goTo(scenario, cell);
 }
 
 /** Asks why a cell is what it is in a scenario: the reasons stand below the grid. Without a cell there is nothing to ask. */

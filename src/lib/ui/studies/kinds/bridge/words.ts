@@ -4,7 +4,8 @@ import { findQuantity } from '$lib/workbook/lookup';
 import type { Scalar, Workbook } from '$lib/workbook/schema';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import type { BridgePart, BridgeResult } from '$lib/studies/bridge';
-import { formatNumber, decimalsWritten, formatUnit } from '../../../format';
+import { unitShown } from '../../../format';
+import { asEntered, scalarWords } from '../../../scalar-words';
 import type { TableRow } from '../../BarTable.svelte';
 import type { KindWords } from '../../kind-words';
 import { inSentence, nameOf, titleOf } from '../../names';
@@ -67,17 +68,13 @@ export function changeOf(
 		return `${cells.length} values${some}`;
 	}
 	const quantity = findQuantity(workbook, first.quantity);
-	const unit = formatUnit(quantity?.unit);
+	const unit = quantity ? unitShown(quantity) : '';
 	const words = (value: Scalar) =>
-		value === null
-			? 'nothing'
-			: typeof value === 'boolean'
-				? value
-					? 'yes'
-					: 'no'
-				: typeof value === 'number'
-					? formatNumber(value, decimalsWritten(value, 9), locale)
-					: value;
+		scalarWords(value, quantity ?? null, {
+			nothing: 'nothing',
+			number: (entered) => asEntered(entered, locale),
+			workbooks: [workbook]
+		});
 	return `${words(first.from)} to ${words(first.to)}${unit ? ` ${unit}` : ''}`;
 }
 
