@@ -310,6 +310,8 @@ describe('entries as in the workbook that this one was begun from', () => {
 		});
 		if (!ticked.ok) throw new Error(ticked.problem.message);
 		expect(ownInAll(ownQuantities(ticked.workbook, template))).toEqual({ entered: 5, same: 1 });
+		// The page and the sheets ask for the same: it is counted once.
+		expect(ownQuantities(ticked.workbook, template)).toBe(ownQuantities(ticked.workbook, template));
 	});
 });
 

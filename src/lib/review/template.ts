@@ -32,8 +32,19 @@ export interface OwnQuantity extends OwnCount {
 	readonly shipped: readonly (readonly string[])[];
 }
 
+/** What was counted last of a workbook: the page and the sheets of the grid ask for the same. */
+const counted = new WeakMap<Workbook, { template: Workbook; own: readonly OwnQuantity[] }>();
+
 /** In the order of the sheets. */
-export function ownQuantities(workbook: Workbook, template: Workbook): OwnQuantity[] {
+export function ownQuantities(workbook: Workbook, template: Workbook): readonly OwnQuantity[] {
+	const known = counted.get(workbook);
+	if (known?.template === template) return known.own;
+	const own = countOwn(workbook, template);
+	counted.set(workbook, { template, own });
+	return own;
+}
+
+function countOwn(workbook: Workbook, template: Workbook): OwnQuantity[] {
 	const all = [...counts(workbook, template)];
 	const lines = all.map((count) => lineOf(count, template));
 	return withTicks(workbook, lines).map(({ tick }, i): OwnQuantity => {

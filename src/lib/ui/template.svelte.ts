@@ -3,6 +3,19 @@ import { fetchShipped } from '$lib/browser/shipped';
 import { checkedWorkbook } from '$lib/engine/shipped-values';
 import type { Workbook } from '$lib/workbook/schema';
 
+/** The last that was asked for: whoever asks for it again gets the same, which was fetched and checked once. */
+let last: { readonly name: string; readonly workbook: Promise<Workbook> } | null = null;
+
+function shippedWorkbook(name: string): Promise<Workbook> {
+	if (last?.name === name) return last.workbook;
+	const workbook = fetchShipped(name).then(checkedWorkbook);
+	const own = (last = { name, workbook });
+	workbook.catch(() => {
+		if (last === own) last = null;
+	});
+	return workbook;
+}
+
 export class Template {
 	/** Null until it is there, and where there is none. */
 	workbook = $state.raw<Workbook | null>(null);
@@ -15,7 +28,7 @@ export class Template {
 		this.workbook = null;
 		if (name === undefined) return;
 		try {
-			const workbook = checkedWorkbook(await fetchShipped(name));
+			const workbook = await shippedWorkbook(name);
 			if (this.#name === name) this.workbook = workbook;
 		} catch {
 			this.#name = '';

@@ -10,8 +10,10 @@ import {
 	yearsShown
 } from '$lib/ui/pictures/payback/payback';
 import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
+import { paybackChart, paybackFrame } from '$lib/ui/pictures/payback/payback-chart';
+import type { Colours } from '$lib/ui/figure/colours';
 import { lineOf } from '$lib/ui/figure/open';
-import { coloured, colouringFrom } from '$lib/ui/figure/scenario-colours';
+import { coloured, colouringFrom, colourOf, markOf } from '$lib/ui/figure/scenario-colours';
 import {
 	FIGURE_COLUMNS,
 	paybackTable,
@@ -136,9 +138,35 @@ describe('the cases', () => {
 		]);
 		const kept = colouringFrom(JSON.parse(JSON.stringify(fewer.colours)));
 		expect(coloured(kept, ['new', 'both', 'rewinder'])).toMatchObject({ new: 1, both: 2 });
-		expect(coloured({}, ['a', 'b', 'c', 'd', 'e', 'f', 'g'])).toMatchObject({ e: 5, f: 6, g: 6 });
-		expect(colouringFrom({ a: 1, b: 9, c: 'red' })).toEqual({ a: 1 });
+		expect(coloured({}, ['a', 'b', 'c', 'd', 'e', 'f', 'g'])).toMatchObject({ e: 5, f: 6, g: 7 });
+		expect(colouringFrom({ a: 1, b: 0, c: 'red' })).toEqual({ a: 1 });
 		expect(colouringFrom(null)).toEqual({});
+	});
+	it('are told apart twenty times over: five colours, then the same with marks on their lines', () => {
+		const looks = Array.from({ length: 20 }, (_, i) => `${colourOf(i + 1)} ${markOf(i + 1)}`);
+		expect(new Set(looks).size).toBe(20);
+		expect(looks.slice(4, 6)).toEqual(['5 null', '1 rect']);
+		const open = openWith(workbook, all, 'base');
+		const { cases } = casesOf({ picture, ...open, colours: { line: 1, both: 6 } });
+		const { datasets } = paybackChart(
+			cases,
+			{ factor: 1, unit: 'EUR' },
+			paybackFrame(1000),
+			{ scenario1: 'vermilion', scenario2: 'blue' } as Colours,
+			'en'
+		).data;
+		expect(
+			datasets.map((line) => [line.label, line.borderColor, line.pointStyle, line.pointRadius])
+		).toEqual(
+			[
+				['line', 'vermilion', 'circle', 0],
+				['both', 'vermilion', 'rect', 4],
+				['rewinder', 'blue', 'circle', 0]
+			].flatMap(([id, ...look]) => {
+				const { title } = cases.find((one) => one.id === id)!;
+				return [title, `${title}, discounted`].map((label) => [label, ...look]);
+			})
+		);
 	});
 	it('stand under heads that have room for their words', () => {
 		// Common practice, no source: a letter of a bold grotesque is on average under half its size wide.

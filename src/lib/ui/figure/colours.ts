@@ -2,6 +2,7 @@
  * The page's colours for a canvas, which cannot read custom properties: each token as rgb, read anew
  * when the theme changes.
  */
+import { colourOf } from './scenario-colours';
 import { patternOf } from './svg/tiles';
 
 const TOKENS = {
@@ -53,8 +54,8 @@ function asRgb(brush: CanvasRenderingContext2D | null, colour: string): string {
 
 export const scenarioColour = (colours: Colours, place: number) =>
 	[colours.scenario1, colours.scenario2, colours.scenario3, colours.scenario4, colours.scenario5][
-		place - 1
-	] ?? colours.muted;
+		colourOf(place) - 1
+	]!;
 
 /** A colour let through to what lies below it. */
 export const sheer = (rgb: string, share: number) =>

@@ -6,6 +6,7 @@ import { axisOf } from '../../figure/axis';
 import { formatDifference } from '../../format';
 import { FONT, isZero, MOTION_MS, tooltipLook, type LineChart } from '../../figure/chart-parts';
 import { scenarioColour, sheer, type Colours } from '../../figure/colours';
+import { markOf } from '../../figure/scenario-colours';
 import { cashRange, yearsShown, type Case } from './payback';
 import { FIGURES_WIDTH, NAME_WIDTH } from './payback-table';
 import type { Scale } from '../../figure/scale';
@@ -21,6 +22,8 @@ export interface PaybackFrame {
 }
 
 const AXIS = 30;
+/** Of the marks on a line, in pixels. */
+export const MARK_RADIUS = 4;
 
 export function paybackFrame(width: number): PaybackFrame {
 	if (width >= 900)
@@ -29,6 +32,15 @@ export function paybackFrame(width: number): PaybackFrame {
 			key: { width: 270, height: 84 }
 		};
 	return { wide: false, left: 58, right: width >= 600 ? 190 : 10, height: 300, key: null };
+}
+
+/** Points that are seen where scenarios share a colour. */
+function markedPoints({ colour }: Case, pointBackgroundColor: string) {
+	const mark = markOf(colour);
+	return {
+		...{ pointBackgroundColor, pointBorderWidth: 0, pointHoverRadius: mark ? 5 : 3 },
+		...{ pointStyle: mark ?? ('circle' as const), pointRadius: mark ? MARK_RADIUS : 0 }
+	};
 }
 
 export function paybackChart(
@@ -57,8 +69,8 @@ export function paybackChart(
 					borderWidth:
 						kind === 'simple' ? (one.selectedScenario ? 3 : 1.9) : one.selectedScenario ? 1.8 : 1.3,
 					borderDash: kind === 'simple' ? [] : [5, 3],
-					...{ pointRadius: 0, pointHitRadius: 8, tension: 0 },
-					...{ pointBackgroundColor: scenarioColour(colours, one.colour), pointHoverRadius: 3 },
+					...{ pointHitRadius: 8, tension: 0 },
+					...markedPoints(one, scenarioColour(colours, one.colour)),
 					backgroundColor: 'transparent',
 					fill:
 						kind === 'simple' && one.selectedScenario

@@ -2,12 +2,14 @@
  * Over the lines of the payback picture: a ring where a case is paid back, and each line's name at its
  * end or on free ground near it.
  */
+import { drawPoint } from 'chart.js/helpers';
 import { formatDifference } from '../../format';
 import { FONT, type Drawn } from '../../figure/chart-parts';
 import { scenarioColour, type Colours } from '../../figure/colours';
 import { along, placeNames, type Box, type Placed, type Spot } from '../../figure/leaders';
 import type { Case } from './payback';
-import type { PaybackFrame } from './payback-chart';
+import { markOf } from '../../figure/scenario-colours';
+import { MARK_RADIUS, type PaybackFrame } from './payback-chart';
 import type { Scale } from '../../figure/scale';
 
 interface Pen {
@@ -86,6 +88,14 @@ function drawDot(ctx: CanvasRenderingContext2D, spot: Spot, radius: number, colo
 	ctx.fill();
 }
 
+/** Where a line ends: a dot, or the mark that it is told by. */
+function drawEnd(ctx: CanvasRenderingContext2D, end: Name, colour: string): void {
+	const pointStyle = markOf(end.one.colour);
+	if (!pointStyle) return drawDot(ctx, end, 2.6, colour);
+	ctx.fillStyle = colour;
+	drawPoint(ctx, { pointStyle, radius: MARK_RADIUS + 1, borderWidth: 0 }, end.x, end.y);
+}
+
 function nameOf({ ctx, at }: Pen, one: Case, scale: Scale, locale: string): Name[] {
 	const last = one.simple.points.at(-1);
 	if (!last) return [];
@@ -121,7 +131,7 @@ function groundTaken(
 }
 
 function drawName({ ctx, colours }: Pen, name: Name, place: Placed | null): void {
-	drawDot(ctx, name, 2.6, scenarioColour(colours, name.one.colour));
+	drawEnd(ctx, name, scenarioColour(colours, name.one.colour));
 	if (!place) return;
 	if (place.leader) {
 		const [from, to] = place.leader;

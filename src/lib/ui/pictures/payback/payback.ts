@@ -42,7 +42,7 @@ export interface Case {
 	readonly selectedScenario: boolean;
 	/** Why its figures are not to be read as a case, as the workbook cautions; empty where they are. */
 	readonly doubt: string;
-	/** 6 is for all after the named colours. */
+	/** Its place among the looks of lines. */
 	readonly colour: number;
 }
 
