@@ -7,8 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { figure } from '$lib/studies/told';
-import { STUDY_KINDS } from '$lib/workbook/study-parts';
-import type { Study, StudyKind } from '$lib/workbook/study-schema';
+import { STUDY_KINDS, type Study, type StudyKind } from '$lib/workbook/study-schema';
 import { VERSION } from '$lib/workbook/schema';
 import { answer } from '../../src/cli/answer';
 

@@ -14,7 +14,7 @@ import { nearestToZero, rootBetween } from '$lib/studies/root-finder';
 import { Sampling } from '$lib/studies/random/sampling';
 import { normalQuantile } from '$lib/engine/normal';
 import { betaBelow, logGamma } from '$lib/studies/random/special-functions';
-import type { Distribution } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 import published from './published/risk.json';
 
 interface Case {

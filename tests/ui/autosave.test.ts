@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { KeptCommand, StoredDocument, Store } from '$lib/browser/store';
+import type { KeptCommand, StoredDocument, BrowserStore } from '$lib/browser/store';
 import type { Command } from '$lib/workbook/commands';
 import { Autosave } from '$lib/ui/autosave';
 import { shop } from './shop';
@@ -24,7 +24,7 @@ function memory() {
 			if (state.failing) throw new Error('the disk is full');
 			commands.push(...some);
 		}
-	} as unknown as Store;
+	} as unknown as BrowserStore;
 	return { store, whole, commands, state };
 }
 

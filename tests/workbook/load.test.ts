@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import { FORMAT, VERSION, type Workbook } from '$lib/workbook/schema';
-import { STUDY_KINDS } from '$lib/workbook/study-parts';
+import { STUDY_KINDS } from '$lib/workbook/study-schema';
 import { valueAt } from '$lib/workbook/values';
 import { plant, quantityOf } from './plant';
 

@@ -2,8 +2,8 @@
 import { axesOf } from '$lib/workbook/axes';
 import { findSet, quantityPlaces } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import { STUDY_KINDS } from '$lib/workbook/study-parts';
-import type { Distribution, Study } from '$lib/workbook/study-schema';
+import { STUDY_KINDS, type Study } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 import { changeable, randomScenario, type Dice } from './arbitrary';
 
 export const STUDY_NAMES = ['s_one', 'constructor', 'valueOf', 's_two'];

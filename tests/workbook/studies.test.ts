@@ -8,7 +8,8 @@ import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { studyGaps } from '$lib/workbook/study-gaps';
-import type { Distribution, Study, StudyOf } from '$lib/workbook/study-schema';
+import type { Study, StudyOf } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 import { plant, quantityOf } from './plant';
 
 const bridge: Study = {

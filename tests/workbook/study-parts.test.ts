@@ -1,9 +1,9 @@
 /** Whatever a study's settings name stands in the table of kinds, so that no name is forgotten when it changes. */
 import { describe, expect, it } from 'vitest';
-import { partsAt, STUDY_KINDS, STUDY_PARTS, withPartsAt } from '$lib/workbook/study-parts';
+import { partsAt, withPartsAt } from '$lib/workbook/study-parts';
+import { STUDY_KINDS, STUDY_PARTS, type Study, type StudyKind } from '$lib/workbook/study-schema';
 import { mapStudyNames, studyQuantities } from '$lib/workbook/study-names';
 import { scenariosOf } from '$lib/workbook/study-gaps';
-import type { Study, StudyKind } from '$lib/workbook/study-schema';
 import { Dice } from './arbitrary';
 import { plant } from './plant';
 import { randomStudy } from './random-study';

@@ -76,7 +76,7 @@ function withinTime<T>(answer: Promise<T>): Promise<T> {
 }
 
 /** The browser's store. Each method fails by rejecting; the session tells the reader. */
-export class Store {
+export class BrowserStore {
 	readonly #open: Promise<IDBPDatabase<Schema>>;
 
 	constructor(name = 'metrewright') {

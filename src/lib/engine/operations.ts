@@ -141,6 +141,11 @@ interface Operation {
 	readonly shape: Shape;
 	/** The function that is this operation and no more. */
 	readonly name?: AggregateName | ScalarName;
+	/**
+	 * Of a scalar: what it takes, where several take the same: a plain number, a date, a number to so many digits or
+	 * to a multiple. The others say it in the planner.
+	 */
+	readonly takes?: 'plain' | 'date' | 'digits' | 'multiple';
 	/** Of an aggregate: its value where nothing is left to gather; left out, there is no answer. */
 	readonly ofNothing?: number;
 	/** Its terms follow one another in time, so that none may come and go. */
@@ -182,18 +187,18 @@ const OPERATIONS = {
 	IfError: { kind: 'choice', shape: Shape.Two, name: 'IFERROR' },
 	Abs: { ...one, name: 'ABS' },
 	Sqrt: { ...one, name: 'SQRT' },
-	Exp: { ...one, name: 'EXP' },
-	Ln: { ...one, name: 'LN' },
-	Round: { ...two, name: 'ROUND' },
-	RoundUp: { ...two, name: 'ROUNDUP' },
-	RoundDown: { ...two, name: 'ROUNDDOWN' },
-	Ceiling: { ...two, name: 'CEILING' },
-	Floor: { ...two, name: 'FLOOR' },
-	Mod: { ...two, name: 'MOD' },
-	YearOf: { ...one, name: 'YEAR' },
-	MonthOf: { ...one, name: 'MONTH' },
-	DayOf: { ...one, name: 'DAY' },
-	IsoWeek: { ...one, name: 'ISOWEEKNUM' },
+	Exp: { ...one, name: 'EXP', takes: 'plain' },
+	Ln: { ...one, name: 'LN', takes: 'plain' },
+	Round: { ...two, name: 'ROUND', takes: 'digits' },
+	RoundUp: { ...two, name: 'ROUNDUP', takes: 'digits' },
+	RoundDown: { ...two, name: 'ROUNDDOWN', takes: 'digits' },
+	Ceiling: { ...two, name: 'CEILING', takes: 'multiple' },
+	Floor: { ...two, name: 'FLOOR', takes: 'multiple' },
+	Mod: { ...two, name: 'MOD', takes: 'multiple' },
+	YearOf: { ...one, name: 'YEAR', takes: 'date' },
+	MonthOf: { ...one, name: 'MONTH', takes: 'date' },
+	DayOf: { ...one, name: 'DAY', takes: 'date' },
+	IsoWeek: { ...one, name: 'ISOWEEKNUM', takes: 'date' },
 	Weekday: { ...two, name: 'WEEKDAY' },
 	FirstOfMonth: two,
 	DayFrom: two,
@@ -235,6 +240,9 @@ type Key = keyof typeof Op;
 type CodeOf<Kind> = {
 	[K in Key]: (typeof OPERATIONS)[K]['kind'] extends Kind ? (typeof Op)[K] : never;
 }[Key];
+type Alike = Extract<(typeof OPERATIONS)[Key], { readonly name: string; readonly takes: string }>;
+/** Scalars that take what others take. */
+export type AlikeName = Alike['name'];
 type CodeNamed<Name> = {
 	[K in Key]: (typeof OPERATIONS)[K] extends { readonly name: Name } ? (typeof Op)[K] : never;
 }[Key];
@@ -275,6 +283,12 @@ export const isUnary = (op: number): boolean => SHAPES[op] === Shape.One;
 
 export const isChoice = (op: number): op is ChoiceOp => BY_CODE[op]?.kind === 'choice';
 
+const TAKEN = new Map<AlikeName, Alike['takes']>(
+	Object.values<Operation>(OPERATIONS).flatMap(({ name, takes }) =>
+		takes ? [[name as AlikeName, takes]] : []
+	)
+);
+
 type Named = Extract<(typeof OPERATIONS)[Key], { readonly name: string }>['name'];
 const named = Object.fromEntries(
 	(Object.keys(Op) as Key[]).flatMap((key) => {
@@ -285,3 +299,7 @@ const named = Object.fromEntries(
 
 /** The operation of each function that is one. Every function that gathers is: a type error if none is. */
 export const OPERATION_OF: typeof named & Readonly<Record<AggregateName, AggregateOp>> = named;
+
+/** What a scalar takes, where several take the same. */
+export const takenBy = (name: AlikeName): Alike['takes'] => TAKEN.get(name)!;
+export const isAlike = (name: ScalarName): name is AlikeName => TAKEN.has(name as AlikeName);

@@ -4,7 +4,7 @@
  */
 import { printFormula } from '$lib/formula/print';
 import type { Expression, Reference } from '$lib/formula/tree';
-import { findScenario } from '$lib/workbook/lookup';
+import { scenarioTitle } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { blamed, findFault, probeIn, scenarioOf, type Answers, type Fault } from './root-cause';
@@ -91,7 +91,7 @@ class Reason {
 	#origin(fault: Fault, named: number, reason: string): Origin {
 		const { layout } = this.answers.plan;
 		const isElsewhere = fault.scenario !== this.asked.scenario;
-		const title = findScenario(this.workbook, fault.scenario)?.title ?? fault.scenario;
+		const title = scenarioTitle(this.workbook, fault.scenario);
 		return {
 			from: named === this.asked.cell && !isElsewhere ? null : placeOf(layout, named),
 			reason: isElsewhere ? `${reason} This is so in the scenario ${title}.` : reason
@@ -272,7 +272,7 @@ class Reason {
 	}
 
 	#ofReference({ scenario }: Fault): string {
-		return words.circularScenarios(findScenario(this.workbook, scenario)?.title ?? scenario);
+		return words.circularScenarios(scenarioTitle(this.workbook, scenario));
 	}
 
 	/** Why a formula's cell is left out: a member that is not there, or the quantity's own condition. */

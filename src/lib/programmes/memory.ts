@@ -4,14 +4,14 @@
  */
 import { digestOf, digestOfNumbers } from './digest';
 import type { LinearProgramme } from './linear';
-import { solve, type Answer, type Bases, type SolveSettings } from './solve';
+import { solve, type SolveOutcome, type Bases, type SolveSettings } from './solve';
 import type { Solver } from './highs';
 
 const MOST_ANSWERS = 400;
 
 export class Memory {
 	readonly #bases = new Map<string, Bases>();
-	readonly #answers = new Map<string, Answer>();
+	readonly #answers = new Map<string, SolveOutcome>();
 
 	/** `places`: what the answer is of, then of what its bases may be taken instead, nearest first. */
 	solve(
@@ -19,7 +19,7 @@ export class Memory {
 		programme: LinearProgramme,
 		places: readonly string[],
 		settings: Omit<SolveSettings, 'bases'>
-	): Answer {
+	): SolveOutcome {
 		const { ties, priced = [], gap = 0 } = settings;
 		const key = [
 			digestOf([programme]),
@@ -42,7 +42,7 @@ export class Memory {
 	}
 
 	/** The newest last; the oldest are given up. */
-	#keep(key: string, answer: Answer): void {
+	#keep(key: string, answer: SolveOutcome): void {
 		this.#answers.delete(key);
 		this.#answers.set(key, answer);
 		for (const oldest of this.#answers.keys()) {

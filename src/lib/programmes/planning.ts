@@ -15,7 +15,7 @@ import { Memory } from './memory';
 import { cellBeside, type Derivation, type Derived, type Part } from './part';
 import type { Solver } from './highs';
 import { movesAsDerived, scattered } from './proof';
-import { sizeProblem, type Answer, type Solved, type SolveSettings } from './solve';
+import { sizeProblem, type SolveOutcome, type Solved, type SolveSettings } from './solve';
 import { tieWeights } from './ties';
 import { whyNoPlan } from './words';
 import { worthFactor } from './worth';
@@ -36,7 +36,7 @@ export interface Priced {
 export interface Planned {
 	readonly programme: string;
 	readonly scenario: string;
-	readonly status: Answer['status'] | 'not-linear' | 'too-large';
+	readonly status: SolveOutcome['status'] | 'not-linear' | 'too-large';
 	/** Why there is no plan; empty where there is one. */
 	readonly problems: readonly string[];
 	/** Null where there is none. */

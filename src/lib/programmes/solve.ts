@@ -53,7 +53,7 @@ export interface Solved {
 	readonly bases: Bases | null;
 }
 
-export type Answer =
+export type SolveOutcome =
 	| Solved
 	| { readonly status: 'infeasible'; readonly violations: readonly Violation[] }
 	| { readonly status: 'unbounded'; readonly growing: readonly number[] }
@@ -67,7 +67,7 @@ export function solve(
 	solver: Solver,
 	programme: LinearProgramme,
 	settings: SolveSettings = {}
-): Answer {
+): SolveOutcome {
 	const run: RunSettings = {
 		seconds: settings.seconds ?? SECONDS,
 		gap: settings.gap ?? GAP,
@@ -103,7 +103,7 @@ function settled(
 	run: RunSettings,
 	settings: SolveSettings,
 	gap: number
-): Answer {
+): SolveOutcome {
 	const best = solver.last();
 	const { chosen: found } = best;
 	if (!found) return { status: 'failed' };

@@ -4,14 +4,19 @@ import type { Plan } from '$lib/engine/plan';
 import { unitOfSides } from '$lib/engine/planner/sides';
 import type { Programme } from '$lib/workbook/programme-schema';
 import type { Part } from './part';
-import type { Answer } from './solve';
+import type { SolveOutcome } from './solve';
 import type { Violation } from './conflict';
 
 const MOST = 8;
 /** Of what is lacking: more would not help anyone to find it. */
 const DIGITS = 4;
 
-export function whyNoPlan(plan: Plan, programme: Programme, part: Part, answer: Answer): string[] {
+export function whyNoPlan(
+	plan: Plan,
+	programme: Programme,
+	part: Part,
+	answer: SolveOutcome
+): string[] {
 	const where = part.members.length === 0 ? '' : ` for ${part.members.join(', ')}`;
 	const subject = `${programme.title}${where}`;
 	switch (answer.status) {

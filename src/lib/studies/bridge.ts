@@ -5,7 +5,7 @@
  * they are measured against where that differs too. What each contributes is its Shapley value; how the
  * subsets are computed is for `columns.ts`.
  */
-import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { findQuantity, findScenario, scenarioTitle } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Plan } from '$lib/engine/plan';
@@ -118,7 +118,7 @@ export function runBridge(
 }
 
 const measureLabel = (workbook: Workbook, reference: string) =>
-	`Compared with ${findScenario(workbook, reference)?.title ?? reference}`;
+	`Compared with ${scenarioTitle(workbook, reference)}`;
 
 function openFor(
 	workbook: Workbook,
@@ -163,7 +163,7 @@ function endsOf(
 		const id = without === 0 ? study.from : study.to;
 		return refuse(
 			'no-value',
-			`${label} has no answer in ${findScenario(workbook, id)?.title ?? id}, so there is no difference to split. Choose another quantity or scenario.`,
+			`${label} has no answer in ${scenarioTitle(workbook, id)}, so there is no difference to split. Choose another quantity or scenario.`,
 			study.quantity
 		);
 	}

@@ -3,7 +3,8 @@
  * them is for `optimise.ts`.
  */
 import type { Change, Scalar } from '$lib/workbook/schema';
-import type { StudyOf, Target } from '$lib/workbook/study-schema';
+import type { StudyOf } from '$lib/workbook/study-schema';
+import type { Target } from '$lib/workbook/study-shapes';
 import { withValues, type ValueEntry } from '$lib/workbook/values';
 import type { State } from '$lib/engine/state';
 import { entriesOf } from './cell-entries';

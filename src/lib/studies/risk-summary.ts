@@ -1,6 +1,6 @@
 /** The figures of one list of results: moments, percentiles, the bars of a histogram, how they settled. */
 import { ERROR_CODES, NOTHING_KINDS, OK } from '$lib/engine/state';
-import type { Target } from '$lib/workbook/study-schema';
+import type { Target } from '$lib/workbook/study-shapes';
 import { momentsOf } from './random/moments';
 import { percentileOf } from './ordering';
 import type { FaultCount, Histogram, RiskPoint, RiskSummary } from './risk-result';

@@ -1,7 +1,7 @@
 /** What each kind of study says on the command line: its answer to read, and as plain data. Here: what all of them need. */
 import { OK } from '$lib/engine/state';
 import type { Outcome } from '$lib/engine/results';
-import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { findQuantity, scenarioTitle } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 
@@ -28,7 +28,7 @@ export function aboutStudy(workbook: Workbook, { quantity: name, members = [] }:
 	return {
 		name: [quantity?.label ?? name, ...members].join(', '),
 		unit: unit === undefined || unit === '1' ? '' : ` ${unit}`,
-		titleOf: (id) => findScenario(workbook, id)?.title ?? id
+		titleOf: (id) => scenarioTitle(workbook, id)
 	};
 }
 

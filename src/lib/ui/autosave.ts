@@ -4,7 +4,7 @@
  *
  * How the store writes belongs to `$lib/browser/store`.
  */
-import type { StoredDocument, Store } from '$lib/browser/store';
+import type { StoredDocument, BrowserStore } from '$lib/browser/store';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 
@@ -19,7 +19,7 @@ const QUIET = 3000;
 
 export class Autosave {
 	readonly id: string;
-	readonly #store: Store;
+	readonly #store: BrowserStore;
 	readonly #events: KeeperEvents;
 	readonly #from: string;
 	#workbook: Workbook;
@@ -32,7 +32,7 @@ export class Autosave {
 
 	/** `upTo` is the last command that the workbook holds; nothing is written before the first command. */
 	constructor(
-		store: Store,
+		store: BrowserStore,
 		document: { id: string; workbook: Workbook; from: string; upTo: number; whole: number },
 		events: KeeperEvents
 	) {

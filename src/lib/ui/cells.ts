@@ -20,6 +20,7 @@ import {
 	unitShown,
 	type Parts
 } from './format';
+import { cutToRoom, memberName } from './member-name';
 
 export type CellKind = 'number' | 'words' | 'nothing' | 'error' | 'span' | 'pending';
 
@@ -135,22 +136,8 @@ function wordsOf({ layout, quantity }: Context, value: number): string {
 	if (shown === 'date') return dateText(value);
 	if (type === 'yes_no') return value === 0 ? 'no' : 'yes';
 	const set = choiceSet(layout, quantity);
-	return set ? memberWords(set, value) : String(value);
-}
-
-/** The longest label that a column has room for. */
-const ROOM = 21;
-const isShort = new WeakMap<SetDefinition, boolean>();
-
-/** A member in a cell: by its label in a set whose labels are all short, else by its id. */
-function memberWords(set: SetDefinition, ordinal: number): string {
-	let short = isShort.get(set);
-	if (short === undefined) {
-		short = set.members.every(({ id, label }) => (label ?? id).length <= ROOM);
-		isShort.set(set, short);
-	}
-	const member = set.members[ordinal];
-	return (short ? member?.label : undefined) ?? member?.id ?? String(ordinal);
+	const member = set?.members[value];
+	return set && member ? memberName(set, member) : String(value);
 }
 
 const isWords = (quantity: QuantityLayout) =>
@@ -208,9 +195,10 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 			instead: !inBase && baseOk ? insteadOf(context, baseValue) : ''
 		};
 	if (isWords(quantity)) {
-		const text = wordsOf(context, value);
+		const full = wordsOf(context, value);
+		const text = cutToRoom(full);
 		const instead = same === false && baseOk ? `instead of ${wordsOf(context, baseValue)}` : '';
-		return { ...EMPTY, kind: 'words', text, full: text, same, instead };
+		return { ...EMPTY, kind: 'words', text, full, same, instead };
 	}
 	const decimals = quantityDecimals(quantity, base);
 	const text = textInRow(context, value);
@@ -317,7 +305,7 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 }
 
 function wordsSpan(context: Context, span: Span, results: Results, from: number, to: number) {
-	if (span.allEqual) return `all ${wordsOf(context, span.first)}`;
+	if (span.allEqual) return `all ${cutToRoom(wordsOf(context, span.first))}`;
 	if (context.quantity.quantity.shown === 'date')
 		return `${dateText(span.low)} to ${dateText(span.high)}`;
 	const counts = new Map<string, number>();

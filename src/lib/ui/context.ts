@@ -6,4 +6,4 @@ import type { OpenDocument } from './open-document.svelte';
 import type { Session } from './session.svelte';
 
 export const [getSession, setSession] = createContext<Session>();
-export const [getDesk, setDesk] = createContext<OpenDocument>();
+export const [getOpenDocument, setOpenDocument] = createContext<OpenDocument>();

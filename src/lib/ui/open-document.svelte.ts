@@ -5,7 +5,7 @@
 import { version } from '$app/environment';
 import { download, fileNameOf, readTextFile } from '$lib/browser/files';
 import { fetchShipped, fetchShippedValues } from '$lib/browser/shipped';
-import type { KeptEntry, Store } from '$lib/browser/store';
+import type { KeptEntry, BrowserStore } from '$lib/browser/store';
 import { DocumentLock } from '$lib/browser/document-lock';
 import { checkedWorkbook, unpackValues, type Answered } from '$lib/engine/shipped-values';
 import type { Command } from '$lib/workbook/commands';
@@ -32,7 +32,7 @@ const CURRENT = 'current';
 
 export class OpenDocument {
 	readonly #session: Session;
-	readonly #store: Store;
+	readonly #store: BrowserStore;
 	#autosave: Autosave | null = null;
 	#hold: DocumentLock | null = null;
 	#viewTimer: ReturnType<typeof setTimeout> | null = null;
@@ -49,7 +49,7 @@ export class OpenDocument {
 	/** An edit that is not yet written down. */
 	unsaved = $state(false);
 
-	constructor(session: Session, store: Store) {
+	constructor(session: Session, store: BrowserStore) {
 		this.#session = session;
 		this.#store = store;
 		this.sharing = new Sharing(session, store);

@@ -1,14 +1,15 @@
-/** One entered value in words: yes or no, a date as one, a member by its label. How a number is written is the asker's. */
+/** One entered value in words: yes or no, a date as one, a member by its name. How a number is written is the asker's. */
 import { dateText } from '$lib/workbook/date-text';
 import { findSet } from '$lib/workbook/lookup';
 import type { Quantity, Scalar, Workbook } from '$lib/workbook/schema';
 import { decimalsWritten, formatNumber } from './format';
+import { memberName } from './member-name';
 
 export interface ScalarWriting {
 	/** Where nothing is entered. */
 	readonly nothing: string;
 	readonly number: (value: number) => string;
-	/** Where a member's label is looked up, the first that knows it; a member that none knows stands by its id. */
+	/** Where a member is looked up, the first that knows it; a member that none knows stands by its id. */
 	readonly workbooks: readonly Workbook[];
 }
 
@@ -24,8 +25,9 @@ export function scalarWords(
 	const type = quantity?.type;
 	if (typeof type !== 'object') return value;
 	for (const workbook of workbooks) {
-		const member = findSet(workbook, type.member_of)?.members.find(({ id }) => id === value);
-		if (member) return member.label || value;
+		const set = findSet(workbook, type.member_of);
+		const member = set?.members.find(({ id }) => id === value);
+		if (set && member) return memberName(set, member);
 	}
 	return value;
 }

@@ -26,6 +26,7 @@ import {
 	type History,
 	type StepResult
 } from '$lib/workbook/history';
+import { scenarioTitle } from '$lib/workbook/lookup';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { remapResults } from './remap-results';
@@ -139,6 +140,10 @@ export class Session implements EngineEvents {
 	}
 	get baseId(): string {
 		return this.workbook?.scenarios[0]?.id ?? 'base';
+	}
+	/** What a scenario is called. */
+	titleOf(id: string): string {
+		return this.workbook ? scenarioTitle(this.workbook, id) : id;
 	}
 	get base(): Results | undefined {
 		return this.#results.get(this.baseId);

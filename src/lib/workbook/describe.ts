@@ -2,7 +2,7 @@
 import type { Command, InputEntry } from './commands/command';
 import type { QuantityChange } from './compare/change';
 import { quantityChangeWords } from './compare/quantity-change-words';
-import { findQuantity, findScenario, findSet } from './lookup';
+import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
 import type { Quantity, Workbook } from './schema';
@@ -10,7 +10,7 @@ import type { Quantity, Workbook } from './schema';
 /** `workbook` is the one before the command. */
 export function describeCommand(workbook: Workbook, command: Command): string {
 	const quantity = (name: string) => findQuantity(workbook, name)?.label ?? name;
-	const scenario = (id: string) => findScenario(workbook, id)?.title ?? id;
+	const scenario = (id: string) => scenarioTitle(workbook, id);
 	const study = (name: string) =>
 		workbook.studies?.find((study) => study.name === name)?.title ?? name;
 	const programme = (name: string) =>
@@ -131,7 +131,7 @@ export function entriesChange(
 	entries: readonly InputEntry[]
 ): QuantityChange {
 	const isBase = workbook.scenarios[0]?.id === scenario;
-	const where = isBase ? {} : { scenario: findScenario(workbook, scenario)?.title ?? scenario };
+	const where = isBase ? {} : { scenario: scenarioTitle(workbook, scenario) };
 	const [first] = entries;
 	const quantity = first && findQuantity(workbook, first.quantity);
 	if (!first || !quantity || entries.length > 1) {

@@ -65,6 +65,9 @@ export const findRelation = (workbook: Workbook, name: string): Relation | undef
 	workbook.relations && relationsByName(workbook.relations).get(name);
 export const findScenario = (workbook: Workbook, id: string): Scenario | undefined =>
 	scenariosById(workbook.scenarios).get(id);
+/** What a scenario is called; its id where there is none of it. */
+export const scenarioTitle = (workbook: Workbook, id: string): string =>
+	findScenario(workbook, id)?.title ?? id;
 
 /** Place of each member in its set, by id. */
 export const memberPlaces = kept(

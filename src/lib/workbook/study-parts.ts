@@ -1,13 +1,12 @@
 /**
- * Each kind of study in one table: where its settings name scenarios, inputs, results and changes. Renaming, gaps,
- * fingerprints, the canonical form and consistency all read it, so that a new kind is one entry here.
+ * Where the settings of a study name scenarios, inputs, results and changes, by the table of kinds in
+ * `study-schema.ts`: renaming, gaps, fingerprints, the canonical form and consistency all read it.
  *
  * A path goes through lists by itself: "cases.moves" is every move of every case.
  */
 import type { Findings } from './consistency/findings';
-import { checkRisk } from './consistency/risk-study';
 import type { Change } from './schema';
-import type { Study, StudyKind, StudyOf } from './study-schema';
+import { STUDY_PARTS, type Study } from './study-schema';
 
 /** An input or a result, or some of its cells. */
 export type StudyCells = {
@@ -42,25 +41,6 @@ export interface StudyParts<S extends Study> {
 	/** What else must fit within the settings. */
 	check?(findings: Findings, study: S, path: readonly PropertyKey[]): void;
 }
-
-export const STUDY_PARTS: { readonly [K in StudyKind]: StudyParts<StudyOf<K>> } = {
-	bridge: { scenarios: ['from', 'to'], named: ['groups.changes'] },
-	sensitivity: { scenarios: ['scenario'], moved: ['inputs', 'cases.moves'], ranges: ['inputs'] },
-	map: { scenarios: ['scenario'], moved: ['across', 'down'], ranges: ['across', 'down'] },
-	break_even: { scenarios: ['scenario'], moved: ['input'], ranges: ['input'] },
-	risk: {
-		...{ scenarios: ['scenario', 'compare'], moved: ['inputs'] },
-		...{ keepsPlans: true, check: checkRisk }
-	},
-	optimise: {
-		scenarios: ['scenario'],
-		changes: ['options.alternatives.changes'],
-		results: ['limits']
-	}
-};
-
-/** In the order in which they are offered. */
-export const STUDY_KINDS = Object.keys(STUDY_PARTS) as StudyKind[];
 
 /** The table's entry as functions of any study read it: by paths that are texts. */
 type AnyParts = {

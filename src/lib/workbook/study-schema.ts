@@ -3,55 +3,26 @@
  * found is kept as a few headline numbers beside the mark of what it stood on (`ran`), so that a study
  * can say that it is out of date.
  *
- * Shapes only. Whether a range is one is for `consistency/studies.ts`; that a quantity or a scenario is
- * still there is for `study-gaps.ts`, because a study outlives what it asks about.
+ * What kinds share stands in `study-shapes.ts`. Whether a range is one is for `consistency/studies.ts`; that
+ * a quantity or a scenario is still there is for `study-gaps.ts`, because a study outlives what it asks about.
  */
-import { label, memberIdSchema, nameSchema, note } from './basic-schema';
+import { label, nameSchema, note } from './basic-schema';
+import { checkRisk } from './consistency/risk-study';
+import type { StudyParts } from './study-parts';
+import {
+	cellsOf,
+	distributionSchema,
+	head,
+	modeSchema,
+	rangedInputSchema,
+	ranSchema,
+	resultOf,
+	seed,
+	STUDY_LIMITS,
+	targetSchema
+} from './study-shapes';
 import { changeSchema } from './value-schema';
 import { z } from './zod';
-
-export const STUDY_LIMITS = {
-	studies: 200,
-	inputs: 500,
-	groups: 60,
-	cases: 8,
-	draws: 1_000_000,
-	data: 100_000,
-	steps: 61,
-	options: 20,
-	alternatives: 60,
-	samples: 1_000_000,
-	headline: 12
-} as const;
-
-/** The members of one cell, axis by axis. */
-const members = z.array(memberIdSchema).check(z.maxLength(5));
-/** Which cells of an input move together: null for every member along that axis; all of them when left out. */
-const someMembers = z.array(z.nullable(memberIdSchema)).check(z.maxLength(5));
-
-/** An input, or some of its cells. */
-const cellsOf = { quantity: nameSchema, members: z.optional(someMembers) };
-/** The one value that a study asks about. */
-const resultOf = { quantity: nameSchema, members: z.optional(members) };
-
-/** Put in place of the entered value, multiplied with it, or added to it. */
-export const modeSchema = z.enum(['set', 'scale', 'add']);
-export type Mode = z.infer<typeof modeSchema>;
-
-export const headlineSchema = z.strictObject({
-	label,
-	/** Null: the result had no answer. */
-	value: z.nullable(z.number()),
-	unit: z.optional(z.string().check(z.maxLength(80)))
-});
-/** The last run: a mark of the inputs, formulas and settings that it stood on, and what it found. */
-export const ranSchema = z.strictObject({
-	stood_on: z.string().check(z.maxLength(64)),
-	headline: z.array(headlineSchema).check(z.maxLength(STUDY_LIMITS.headline))
-});
-export type Ran = z.infer<typeof ranSchema>;
-
-const seed = z.int().check(z.gte(0), z.lte(4294967295));
 
 export const bridgeGroupSchema = z.strictObject({
 	label,
@@ -79,48 +50,12 @@ export const studyCaseSchema = z.strictObject({
 });
 export type StudyCase = z.infer<typeof studyCaseSchema>;
 
-/** An input over a range in equal steps. */
-export const rangedInputSchema = z.strictObject({
-	...cellsOf,
-	label: z.optional(label),
-	mode: modeSchema,
-	from: z.number(),
-	to: z.number()
-});
-export type RangedInput = z.infer<typeof rangedInputSchema>;
 export const mapAxisSchema = z.strictObject({
 	...rangedInputSchema.shape,
 	/** How many values, both ends included. */
 	steps: z.int().check(z.gte(2), z.lte(STUDY_LIMITS.steps))
 });
 export type MapAxis = z.infer<typeof mapAxisSchema>;
-
-export const distributionSchema = z.discriminatedUnion('kind', [
-	z.strictObject({
-		kind: z.literal('triangular'),
-		min: z.number(),
-		likely: z.number(),
-		max: z.number()
-	}),
-	/** The beta shape with weight 4 on the likely value. */
-	z.strictObject({ kind: z.literal('pert'), min: z.number(), likely: z.number(), max: z.number() }),
-	z.strictObject({ kind: z.literal('normal'), mean: z.number(), sd: z.number() }),
-	/** `sd_log` is the standard deviation of the natural logarithm. */
-	z.strictObject({ kind: z.literal('lognormal'), median: z.number(), sd_log: z.number() }),
-	z.strictObject({ kind: z.literal('uniform'), min: z.number(), max: z.number() }),
-	z.strictObject({
-		kind: z.literal('discrete'),
-		values: z
-			.array(z.strictObject({ value: z.number(), weight: z.number() }))
-			.check(z.minLength(1), z.maxLength(1000))
-	}),
-	/** Measured values, each as likely as the others. */
-	z.strictObject({
-		kind: z.literal('data'),
-		values: z.array(z.number()).check(z.minLength(1), z.maxLength(STUDY_LIMITS.data))
-	})
-]);
-export type Distribution = z.infer<typeof distributionSchema>;
 
 /** An input that is not known for sure; its label is what correlations call it. */
 export const riskInputSchema = z.strictObject({
@@ -139,12 +74,6 @@ export const correlationSchema = z.strictObject({
 	rank: z.number().check(z.gte(-1), z.lte(1))
 });
 export type Correlation = z.infer<typeof correlationSchema>;
-
-export const targetSchema = z.union([
-	z.strictObject({ at_least: z.number() }),
-	z.strictObject({ at_most: z.number() })
-]);
-export type Target = z.infer<typeof targetSchema>;
 
 /** A result that a combination must not pass. */
 export const limitSchema = z.strictObject({
@@ -166,15 +95,6 @@ export const optionSchema = z.strictObject({
 		.check(z.minLength(1), z.maxLength(STUDY_LIMITS.alternatives))
 });
 export type StudyOption = z.infer<typeof optionSchema>;
-
-/** What every study has: who it is, and the result it asks about. */
-const head = {
-	name: nameSchema,
-	title: label,
-	note: z.optional(note),
-	/** Whether programmes are planned anew for whatever the study puts in; left out: they are, but not in draws of risk. */
-	plans: z.optional(z.enum(['follow', 'keep']))
-};
 
 export const bridgeStudySchema = z.strictObject({
 	...head,
@@ -256,3 +176,23 @@ export type StudyKind = Study['kind'];
 export type StudyOf<K extends StudyKind> = Extract<Study, { kind: K }>;
 
 export const studiesSchema = z.array(studySchema).check(z.maxLength(STUDY_LIMITS.studies));
+
+/** Of each kind: where its settings name scenarios, inputs, results and changes; `study-parts.ts` says how. */
+export const STUDY_PARTS: { readonly [K in StudyKind]: StudyParts<StudyOf<K>> } = {
+	bridge: { scenarios: ['from', 'to'], named: ['groups.changes'] },
+	sensitivity: { scenarios: ['scenario'], moved: ['inputs', 'cases.moves'], ranges: ['inputs'] },
+	map: { scenarios: ['scenario'], moved: ['across', 'down'], ranges: ['across', 'down'] },
+	break_even: { scenarios: ['scenario'], moved: ['input'], ranges: ['input'] },
+	risk: {
+		...{ scenarios: ['scenario', 'compare'], moved: ['inputs'] },
+		...{ keepsPlans: true, check: checkRisk }
+	},
+	optimise: {
+		scenarios: ['scenario'],
+		changes: ['options.alternatives.changes'],
+		results: ['limits']
+	}
+};
+
+/** In the order in which they are offered. */
+export const STUDY_KINDS = Object.keys(STUDY_PARTS) as StudyKind[];

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Engine } from '$lib/browser/engine-client';
-import type { Store } from '$lib/browser/store';
+import type { BrowserStore } from '$lib/browser/store';
 import '$lib/browser/sync/connection';
 import '$lib/ui/shared/others-words';
 import type { StoredLink } from '$lib/browser/sync/stored-link';
@@ -62,7 +62,7 @@ async function shared(role: StoredLink['role'] = null) {
 			settings.set(key, value);
 		},
 		dropSetting: async (key: string) => void settings.delete(key)
-	} as unknown as Store;
+	} as unknown as BrowserStore;
 	const session = new Session(() => silent, 'en');
 	session.open(shop);
 	const sharing = new Sharing(session, store);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
 import { distributionProblem } from '$lib/workbook/consistency/risk-study';
 import { studyGaps } from '$lib/workbook/study-gaps';
-import type { Distribution, StudyKind, StudyOf } from '$lib/workbook/study-schema';
+import type { StudyKind, StudyOf } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 import { freshStudy } from '$lib/ui/studies/fresh-study';
 import {
 	asKind,

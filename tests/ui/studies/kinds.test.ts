@@ -1,7 +1,7 @@
 /** Every kind of study has all that the page needs of it, and no folder is of a kind that is none. */
 import { describe, expect, it } from 'vitest';
 import { kindChoices, wordsOf } from '$lib/ui/studies/kind-words';
-import { STUDY_KINDS } from '$lib/workbook/study-parts';
+import { STUDY_KINDS } from '$lib/workbook/study-schema';
 
 const files = Object.keys(import.meta.glob('/src/lib/ui/studies/kinds/*/*.{ts,svelte}'));
 const folders = [...new Set(files.map((path) => path.split('/')[6]!))];

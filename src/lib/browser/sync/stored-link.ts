@@ -2,7 +2,7 @@
  * Which workbook on the server a kept one is, as this browser remembers it: with the revision that it stands on, so that
  * work done without a connection is found again and sent.
  */
-import { linkKey, type Store } from '$lib/browser/store';
+import { linkKey, type BrowserStore } from '$lib/browser/store';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
 import type { Role } from '$lib/protocol/roles';
 import type { Link } from './sync';
@@ -14,7 +14,7 @@ export interface StoredLink extends Link {
 	readonly role: Role | null;
 }
 
-export async function readLink(store: Store, document: string): Promise<StoredLink | null> {
+export async function readLink(store: BrowserStore, document: string): Promise<StoredLink | null> {
 	const kept = (await store.setting(linkKey(document))) as StoredLink | undefined;
 	if (!kept) return null;
 	const base = await broughtUp(kept.base);
@@ -33,14 +33,14 @@ async function broughtUp(workbook: Workbook): Promise<Workbook | null> {
 }
 
 /** Call after the workbook that belongs to it is kept. */
-export const keepLink = (store: Store, document: string, link: StoredLink): Promise<void> =>
+export const keepLink = (store: BrowserStore, document: string, link: StoredLink): Promise<void> =>
 	store.keepSetting(linkKey(document), link);
 
-export const dropLink = (store: Store, document: string): Promise<void> =>
+export const dropLink = (store: BrowserStore, document: string): Promise<void> =>
 	store.dropSetting(linkKey(document));
 
 /** The kept workbook that is this one on the server; null where this browser has none. */
-export async function findLinked(store: Store, id: string): Promise<string | null> {
+export async function findLinked(store: BrowserStore, id: string): Promise<string | null> {
 	for (const { id: document } of await store.list()) {
 		const kept = (await store.setting(linkKey(document))) as StoredLink | undefined;
 		if (kept?.id === id) return document;

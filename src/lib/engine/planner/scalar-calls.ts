@@ -3,7 +3,7 @@ import type { ScalarName, ScalarSpec } from '$lib/formula/functions';
 import type { Call } from '$lib/formula/tree';
 import { coherent, ONE, root } from '$lib/units/algebra';
 import type { Unit } from '$lib/units/unit';
-import { Op, type ScalarOp } from '../operations';
+import { isAlike, Op, OPERATION_OF, takenBy, type AlikeName, type ScalarOp } from '../operations';
 import { alike, binary } from './arithmetic';
 import { commonType, unified } from './branches';
 import {
@@ -36,8 +36,16 @@ type Proving = (call: ScalarCall) => Typed | null;
 /** Functions whose arguments are not all values, or are not looked at alike. */
 type OwnWay = 'SPAN' | 'MEMBER' | 'IF';
 
-/** What each function accepts; a function without its line here is an error of types. */
-const PROOFS: Readonly<Record<Exclude<ScalarName, OwnWay>, Proving>> = {
+/** What functions that take the same accept: which of them does stands in the table of operations. */
+const ALIKE: Readonly<Record<ReturnType<typeof takenBy>, (op: ScalarOp) => Proving>> = {
+	plain: ofPlain,
+	date: partOfDate,
+	digits: rounded,
+	multiple
+};
+
+/** What each of the others accepts; a function without its line here is an error of types. */
+const PROOFS: Readonly<Record<Exclude<ScalarName, OwnWay | AlikeName>, Proving>> = {
 	PI: ({ source }) => constant(source, Math.PI, PLAIN),
 	TRUE: ({ source }) => constant(source, 1, YES_NO),
 	FALSE: ({ source }) => constant(source, 0, YES_NO),
@@ -52,21 +60,9 @@ const PROOFS: Readonly<Record<Exclude<ScalarName, OwnWay>, Proving>> = {
 		return number && unary(source, Op.Abs, number, number.type);
 	}),
 	SQRT: ofFirst(({ proof, source }, first) => squareRoot(proof, source, first)),
-	EXP: ofPlain(Op.Exp, 'an exponent'),
-	LN: ofPlain(Op.Ln, 'the number that LN takes'),
-	ROUND: rounded(Op.Round),
-	ROUNDUP: rounded(Op.RoundUp),
-	ROUNDDOWN: rounded(Op.RoundDown),
-	CEILING: multiple(Op.Ceiling),
-	FLOOR: multiple(Op.Floor),
-	MOD: multiple(Op.Mod),
 	NORMDIST: ({ proof, source, args }) => normalDistribution(proof, source, args),
 	NORMINV: ({ proof, source, args }) => normalQuantile(proof, source, args),
 	DATE: ({ proof, source, args }) => dateOf(proof, source, args),
-	YEAR: partOfDate(Op.YearOf),
-	MONTH: partOfDate(Op.MonthOf),
-	DAY: partOfDate(Op.DayOf),
-	ISOWEEKNUM: partOfDate(Op.IsoWeek),
 	WEEKDAY: ({ proof, source, args }) => weekday(proof, source, args),
 	ORD: ofFirst(({ proof, source }, first) => ordinal(proof, source, first)),
 	NUMBER: ofFirst(({ proof, source }, first) => memberNumber(proof, source, first))
@@ -86,7 +82,8 @@ export function proveScalar(
 	const args = source.args.map((argument) =>
 		prove(proof, argument.value, scope, name === 'IFERROR' ? expected : undefined)
 	);
-	return PROOFS[name]({ proof, source, args }) ?? broken(source);
+	const proving = isAlike(name) ? ALIKE[takenBy(name)](OPERATION_OF[name]) : PROOFS[name];
+	return proving({ proof, source, args }) ?? broken(source);
 }
 
 function ofFirst(prove: (call: ScalarCall, first: Typed) => Typed | null): Proving {
@@ -96,9 +93,9 @@ function ofFirst(prove: (call: ScalarCall, first: Typed) => Typed | null): Provi
 	};
 }
 
-function ofPlain(op: ScalarOp, what: string): Proving {
+function ofPlain(op: ScalarOp): Proving {
 	return ofFirst(({ proof, source }, first) => {
-		const number = asPlain(proof, first, what);
+		const number = asPlain(proof, first, `what ${source.name} takes`);
 		return number && unary(source, op, number, PLAIN);
 	});
 }

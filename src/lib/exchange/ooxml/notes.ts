@@ -1,5 +1,5 @@
 /** The last sheet: what the file is, which scenarios it holds, and what each changes and why. */
-import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { findQuantity, scenarioTitle } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { at, type FileCell, type FileSheet } from './cell';
 
@@ -28,7 +28,7 @@ export function notesSheet(workbook: Workbook, name: string): FileSheet {
 	row++;
 	line(['Scenario', 'Changes', 'Values', 'Note'], 'head');
 	for (const { title, parent, note, changes } of workbook.scenarios) {
-		const over = parent === null ? '' : `over ${findScenario(workbook, parent)?.title ?? parent}`;
+		const over = parent === null ? '' : `over ${scenarioTitle(workbook, parent)}`;
 		line([title, over, '', note ?? ''], 'part');
 		for (const change of changes)
 			line(

@@ -5,7 +5,7 @@ import { derive } from '../derive';
 import type { Solver } from '../highs';
 import type { Derivation, Part } from '../part';
 import { pricedRows, pricesOf, wrongUnits } from '../planning';
-import { solve, worthOfMore, type Answer } from '../solve';
+import { solve, worthOfMore, type SolveOutcome } from '../solve';
 import { whyNoPlan } from '../words';
 import { pinsOf } from './pins';
 import type { AnyAnswer, Look, Question, Unanswered, Where } from './questions';
@@ -114,7 +114,7 @@ export class Inquiry {
 			: refused(...whyNoPlan(model.plan, programme, part, answer));
 	}
 
-	#solve(programme: Programme, part: Part): Answer {
+	#solve(programme: Programme, part: Part): SolveOutcome {
 		return solve(this.#solver, part.programme, {
 			priced: pricedRows(this.#model, programme, part)
 		});

@@ -5,7 +5,7 @@
  * A draw varies an entry where it was entered. Every scenario that takes the value from there follows; a
  * scenario with an entry of its own keeps it. `alone` keeps the draw to the studied scenario.
  */
-import { findScenario } from '$lib/workbook/lookup';
+import { scenarioTitle } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { membersOf } from '$lib/engine/layout';
@@ -76,7 +76,7 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 		if (cells.length === 0 && place.lenient !== true)
 			return refuse(
 				'no-value',
-				`${place.quantity} has no value in ${titleOf(workbook, id)} that a factor or an amount could change. Enter one, or give the study values of its own.`,
+				`${place.quantity} has no value in ${scenarioTitle(workbook, id)} that a factor or an amount could change. Enter one, or give the study values of its own.`,
 				place.quantity
 			);
 		const keptIn = new Set<string>();
@@ -105,5 +105,3 @@ export function inputsOf(request: InputsRequest): Answer<Inputs> {
 	}
 	return answer({ varied, driven: [...driven.values()] });
 }
-
-const titleOf = (workbook: Workbook, id: string) => findScenario(workbook, id)?.title ?? id;

@@ -2,7 +2,7 @@
  * The distributions that an input may have: whether one is possible, and its quantile function, which makes a
  * value of a probability. What they mean is in each case's own words; units and modes are the input's.
  */
-import type { Distribution } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 import { quickBetaQuantile } from './beta-quantile';
 import { normalQuantile } from '$lib/engine/normal';
 

@@ -5,7 +5,7 @@ import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import type { UnitSystem } from '$lib/units/system';
-import { quotesStandOn } from '$lib/workbook/lookup';
+import { quotesStandOn, scenarioTitle } from '$lib/workbook/lookup';
 import type { Picture } from '$lib/workbook/schema';
 import type { Source } from './read';
 import { texts } from './texts';
@@ -53,9 +53,8 @@ export const openForQuotes = (open: Open): Open => ({
 
 /** Words for whose figures a picture shows, "In Base"; empty where there is one scenario alone. */
 export function whose({ layout }: Pick<Open, 'layout'>, id: string): string {
-	const { scenarios } = layout.workbook;
-	const title = scenarios.find((one) => one.id === id)?.title ?? id;
-	return scenarios.length < 2 ? '' : texts.inScenario(title);
+	const { workbook } = layout;
+	return workbook.scenarios.length < 2 ? '' : texts.inScenario(scenarioTitle(workbook, id));
 }
 
 /** The line under a picture's finding: whose figures, and what else is to be said. */

@@ -2,6 +2,7 @@
  * What an edit moves: the headline results before and after it, and of these the few that moved most. Information for
  * whoever edits, no alarm: a slip of a digit shows here at once, and so does the effect that was wanted.
  */
+import { scenarioTitle } from '$lib/workbook/lookup';
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
@@ -124,8 +125,7 @@ export function tellMoves(
 	{ workbook, baseId, inHand, locale }: ToldOf
 ): { readonly words: string[]; readonly more: number } {
 	const order = new Set([baseId, inHand, ...workbook.scenarios.map(({ id }) => id)]);
-	const title = (id: string) =>
-		id === baseId ? null : (workbook.scenarios.find((one) => one.id === id)?.title ?? id);
+	const title = (id: string) => (id === baseId ? null : scenarioTitle(workbook, id));
 	const moves = movesBetween(before, after, [...order]);
 	const words = moves
 		.slice(0, MOST_MOVES)

@@ -4,7 +4,7 @@
  *
  * How two versions are put together belongs to `$lib/browser/sync/sync`; the words for it all, to `words.ts`.
  */
-import type { Store } from '$lib/browser/store';
+import type { BrowserStore } from '$lib/browser/store';
 import { dropLink, keepLink, readLink, type StoredLink } from '$lib/browser/sync/stored-link';
 import type { Connection } from '$lib/browser/sync/connection';
 import { mayEdit, type Role } from '$lib/protocol/roles';
@@ -28,7 +28,7 @@ export interface OpenedDocument {
 
 export class Sharing {
 	readonly #session: Session;
-	readonly #store: Store;
+	readonly #store: BrowserStore;
 	#openDocument: OpenedDocument | null = null;
 	#connection: Connection | null = null;
 	/** The first numbers stand. */
@@ -53,7 +53,7 @@ export class Sharing {
 	/** What is asked; it stands while the server is asked anew. */
 	asked = $state.raw<readonly Conflict[]>([]);
 
-	constructor(session: Session, store: Store) {
+	constructor(session: Session, store: BrowserStore) {
 		this.#session = session;
 		this.#store = store;
 	}

@@ -5,8 +5,7 @@
 import type { PlainTable } from '$lib/exchange/csv/write';
 import type { ResultOf } from '$lib/studies/kinds';
 import type { Workbook } from '$lib/workbook/schema';
-import { STUDY_KINDS } from '$lib/workbook/study-parts';
-import type { Study, StudyKind, StudyOf } from '$lib/workbook/study-schema';
+import { STUDY_KINDS, type Study, type StudyKind, type StudyOf } from '$lib/workbook/study-schema';
 import type { Shown } from './shown';
 
 export interface KindWords<K extends StudyKind> {

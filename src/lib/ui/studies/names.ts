@@ -1,7 +1,7 @@
 /** What a study speaks of, in words: results, inputs and their cells, scenarios, kinds. */
-import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { findQuantity, scenarioTitle } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Mode } from '$lib/workbook/study-schema';
+import type { Mode } from '$lib/workbook/study-shapes';
 import { formatUnit } from '../format';
 
 export interface CellsOf {
@@ -17,7 +17,7 @@ export function nameOf(workbook: Workbook, { quantity, members }: CellsOf): stri
 }
 
 export const titleOf = (workbook: Workbook, scenario: string): string =>
-	findScenario(workbook, scenario)?.title ?? scenario;
+	scenarioTitle(workbook, scenario);
 
 /** The unit in which an input's range is given: its own, or none for a factor. */
 export function unitOfRange(workbook: Workbook, quantity: string, mode: Mode): string {

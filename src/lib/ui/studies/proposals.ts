@@ -11,7 +11,7 @@ import type { Command } from '$lib/workbook/commands';
 import { findQuantity, findSet } from '$lib/workbook/lookup';
 import { inputAt, referenceOf } from '$lib/workbook/scenario';
 import type { Change, Scenario, Workbook } from '$lib/workbook/schema';
-import type { Mode } from '$lib/workbook/study-schema';
+import type { Mode } from '$lib/workbook/study-shapes';
 import { withValues } from '$lib/workbook/values';
 import { freeTitle, idFrom } from '../scenarios/words';
 

@@ -3,7 +3,8 @@ import { fingerprintOf } from '$lib/studies/fingerprint';
 import type { StudyResult } from '$lib/studies/kinds';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Ran, Study } from '$lib/workbook/study-schema';
+import type { Study } from '$lib/workbook/study-schema';
+import type { Ran } from '$lib/workbook/study-shapes';
 import { wordsOf } from './kind-words';
 
 /** The mark of what a run stood on and its headline numbers, never the draws. */

@@ -1,7 +1,7 @@
 /** The values that a study gives an input, in words: values with their unit, factors as percent, amounts with a sign. */
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Mode } from '$lib/workbook/study-schema';
+import type { Mode } from '$lib/workbook/study-shapes';
 import { formatDifference, formatNumber, formatUnit } from '../format';
 
 interface Moved {

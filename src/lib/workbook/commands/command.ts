@@ -7,7 +7,8 @@
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
 import type { Member, Quantity, Scalar, Scenario, Sheet, Tick, Workbook } from '../schema';
-import type { Ran, Study } from '../study-schema';
+import type { Study } from '../study-schema';
+import type { Ran } from '../study-shapes';
 import type { ValueEntry } from '../values';
 
 export interface InputEntry extends ValueEntry {

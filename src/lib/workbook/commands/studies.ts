@@ -4,7 +4,8 @@
  */
 import { canonicalStudy } from '../canonical';
 import type { Workbook } from '../schema';
-import { ranSchema, studySchema, type Study } from '../study-schema';
+import { studySchema, type Study } from '../study-schema';
+import { ranSchema } from '../study-shapes';
 import { edited, refused, type Edit, type StudyCommand } from './command';
 import { inserted, without } from './lists';
 import { shapeRefusal } from './refusal';

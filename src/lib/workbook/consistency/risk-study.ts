@@ -1,5 +1,6 @@
 /** A risk study: inputs with names of their own, distributions and correlations that can be. */
-import type { Distribution, StudyOf } from '../study-schema';
+import type { StudyOf } from '../study-schema';
+import type { Distribution } from '../study-shapes';
 import type { Findings } from './findings';
 
 type Path = readonly PropertyKey[];

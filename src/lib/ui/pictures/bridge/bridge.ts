@@ -2,6 +2,7 @@
  * From a total in one scenario to the same total in another, step by step: each part moves it up or down.
  * What the parts leave unexplained is a step of its own, so that the steps always add up.
  */
+import { scenarioTitle } from '$lib/workbook/lookup';
 import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Picture } from '$lib/workbook/schema';
 import { formatDifference, formatNumber } from '../../format';
@@ -85,8 +86,7 @@ export function bridgeRange({ from, to, steps }: Bridge): { low: number; high: n
 	return { low: low - room, high: high + room };
 }
 
-const titleOf = (open: Open, id: string) =>
-	open.layout.workbook.scenarios.find((scenario) => scenario.id === id)?.title ?? id;
+const titleOf = (open: Open, id: string) => scenarioTitle(open.layout.workbook, id);
 
 export function bridgeTitle(bridge: Bridge, open: Open, left: string, right: string): string {
 	const { from, to, steps, money, label, missing } = bridge;

@@ -1,5 +1,5 @@
 /** Alternatives of an option: made from the changes of a scenario, and said in words. */
-import { findQuantity, findScenario } from '$lib/workbook/lookup';
+import { findQuantity, scenarioTitle } from '$lib/workbook/lookup';
 import { scenarioChain } from '$lib/workbook/scenario';
 import type { Change, Workbook } from '$lib/workbook/schema';
 import type { StudyOption } from '$lib/workbook/study-schema';
@@ -17,7 +17,7 @@ export function alternativeFrom(workbook: Workbook, scenario: string): Alternati
 				value: layered(changes.get(quantity)?.value, value) ?? value
 			});
 	return {
-		label: findScenario(workbook, scenario)?.title ?? scenario,
+		label: scenarioTitle(workbook, scenario),
 		changes: [...changes.values()]
 	};
 }

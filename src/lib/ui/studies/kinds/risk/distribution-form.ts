@@ -1,5 +1,5 @@
 /** A distribution as a form shows it: its numbers with their names, and another kind with the same middle. */
-import type { Distribution } from '$lib/workbook/study-schema';
+import type { Distribution } from '$lib/workbook/study-shapes';
 
 export type DistributionKind = Distribution['kind'];
 

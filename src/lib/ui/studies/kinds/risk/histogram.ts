@@ -1,6 +1,6 @@
 /** A histogram with the chance of at least (or at most) each value, in pixels of its drawing. */
 import type { RiskSummary } from '$lib/studies/risk-result';
-import type { Target } from '$lib/workbook/study-schema';
+import type { Target } from '$lib/workbook/study-shapes';
 import { axisOf } from '../../../figure/axis';
 import { hatchOf } from '../../bars';
 
