@@ -1,8 +1,9 @@
 /** What members are called where their values stand. */
 import { describe, expect, it } from 'vitest';
+import type { Member } from '$lib/workbook/schema';
 import { cutToRoom, memberName } from '$lib/ui/member-name';
 
-const names = (members: readonly { id: string; label?: string }[]) => {
+const names = (members: Member[]) => {
 	const set = { name: 's', label: 'S', plural: 'S', members };
 	return members.map((member) => memberName(set, member));
 };

@@ -4,9 +4,13 @@
  *
  * A path goes through lists by itself: "cases.moves" is every move of every case.
  */
-import type { Findings } from './consistency/findings';
 import type { Change } from './schema';
 import { STUDY_PARTS, type Study } from './study-schema';
+
+/** Whoever gathers what does not fit: `consistency/findings.ts`. */
+export interface TakesFindings {
+	add(path: readonly PropertyKey[], code: string, message: string, remedy: string): void;
+}
 
 /** An input or a result, or some of its cells. */
 export type StudyCells = {
@@ -39,7 +43,7 @@ export interface StudyParts<S extends Study> {
 	/** Whether plans stay as they stand where its settings do not say: left out, they follow. */
 	readonly keepsPlans?: true;
 	/** What else must fit within the settings. */
-	check?(findings: Findings, study: S, path: readonly PropertyKey[]): void;
+	check?(findings: TakesFindings, study: S, path: readonly PropertyKey[]): void;
 }
 
 /** The table's entry as functions of any study read it: by paths that are texts. */

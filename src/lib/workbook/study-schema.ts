@@ -7,7 +7,7 @@
  * a quantity or a scenario is still there is for `study-gaps.ts`, because a study outlives what it asks about.
  */
 import { label, nameSchema, note } from './basic-schema';
-import { checkRisk } from './consistency/risk-study';
+import { checkRisk } from './risk-study';
 import type { StudyParts } from './study-parts';
 import {
 	cellsOf,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
-import { distributionProblem } from '$lib/workbook/consistency/risk-study';
+import { distributionProblem } from '$lib/workbook/risk-study';
 import { studyGaps } from '$lib/workbook/study-gaps';
 import type { StudyKind, StudyOf } from '$lib/workbook/study-schema';
 import type { Distribution } from '$lib/workbook/study-shapes';

@@ -1,11 +1,11 @@
 /** A risk study: inputs with names of their own, distributions and correlations that can be. */
-import type { StudyOf } from '../study-schema';
-import type { Distribution } from '../study-shapes';
-import type { Findings } from './findings';
+import type { StudyOf } from './study-schema';
+import type { Distribution } from './study-shapes';
+import type { TakesFindings } from './study-parts';
 
 type Path = readonly PropertyKey[];
 
-export function checkRisk(findings: Findings, study: StudyOf<'risk'>, path: Path): void {
+export function checkRisk(findings: TakesFindings, study: StudyOf<'risk'>, path: Path): void {
 	const labels = new Set<string>();
 	study.inputs.forEach(({ label, distribution }, i) => {
 		const here = [...path, 'inputs', i];
