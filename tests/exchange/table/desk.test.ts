@@ -1,7 +1,7 @@
 /** The desk that holds a file away from the page: heads and samples go out, rows stay. */
 import { describe, expect, it } from 'vitest';
 import { TableDesk } from '$lib/exchange/table/desk';
-import { NO_CHOICES } from '$lib/exchange/table/new-members';
+import { NO_CHOICES, unknownKey, type MemberChoices } from '$lib/exchange/table/new-members';
 import { openShipped } from '../../reference/shipped';
 
 const { workbook } = openShipped('shop');
@@ -53,5 +53,23 @@ describe('a table on the desk', () => {
 		expect(Math.max(...told)).toBeLessThanOrEqual(1);
 		if (!looked.ok) throw new Error(looked.message);
 		expect([looked.look.problems.length, looked.look.refused]).toEqual([500, 20_000]);
+	});
+
+	it('reads its rows once for what is decided of new names', async () => {
+		const desk = new TableDesk();
+		const rows = Array.from({ length: 12_000 }, (_, i) => `${i % 2 ? 'R20' : 'NEW1'},5`);
+		await desk.read(bytes(`product,scrap\n${rows.join('\n')}\n`), 'f.csv');
+		const mapping = desk.propose(0, workbook);
+		const look = (unknown: MemberChoices['unknown']) => {
+			let told = 0;
+			const looked = desk.look(0, mapping, { ...NO_CHOICES, unknown }, workbook, () => told++);
+			if (!looked.ok) throw new Error(looked.message);
+			return { told, unknown: looked.look.unknown };
+		};
+		const first = look(new Map());
+		expect(first.unknown).toMatchObject([{ text: 'NEW1', rows: 6000 }]);
+		const decided = look(new Map([[unknownKey('product', 'NEW1'), { as: 'new', like: null }]]));
+		expect(decided).toEqual(first);
+		expect(first.told).toBe(2);
 	});
 });

@@ -7,6 +7,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import { decimalSigns, type ColumnSign } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
 import { lookOver, type Look } from './look';
+import type { UnknownMember } from './import-table';
 import type { Mapping } from './mapping';
 import type { MemberChoices } from './new-members';
 import { proposeMapping } from './propose';
@@ -40,11 +41,14 @@ const MOST_TOLD = 500;
 export class TableDesk {
 	#sheets: readonly TableSheet[] = [];
 	#layout: Layout | null = null;
+	/** Names that no member had at the last look, so that what is decided of them reads the rows once. */
+	#unknown: { readonly asked: string; readonly names: readonly UnknownMember[] } | null = null;
 
 	async read(bytes: Uint8Array, name: string, told?: (share: number) => void): Promise<Held> {
 		const read = await readTables(bytes, name, told);
 		if (!read.ok) return read;
 		this.#sheets = read.sheets;
+		this.#unknown = null;
 		return { ok: true, sheets: read.sheets.map(heldSheet) };
 	}
 
@@ -62,9 +66,15 @@ export class TableDesk {
 	): ShortLooked {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
-		if (this.#layout?.workbook !== workbook) this.#layout = layOut(workbook);
-		const looked = lookOver(grid, mapping, choices, this.#layout, told);
+		if (this.#layout?.workbook !== workbook) {
+			this.#layout = layOut(workbook);
+			this.#unknown = null;
+		}
+		const asked = JSON.stringify([sheet, mapping]);
+		const known = this.#unknown?.asked === asked ? this.#unknown.names : undefined;
+		const looked = lookOver(grid, mapping, choices, this.#layout, told, known);
 		if (!looked.ok) return looked;
+		this.#unknown = { asked, names: looked.look.unknown };
 		const { problems } = looked.look;
 		const look = {
 			...looked.look,

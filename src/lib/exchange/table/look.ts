@@ -7,7 +7,7 @@ import { applyCommand, type Command } from '$lib/workbook/commands';
 import { findSet } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Grid } from './grid';
-import { importTable, type ImportTable } from './import-table';
+import { importTable, type ImportTable, type UnknownMember } from './import-table';
 import { doubts } from './implausible';
 import type { Mapping } from './mapping';
 import { memberCommands, type MemberChoices } from './new-members';
@@ -27,12 +27,14 @@ export interface Look extends ImportTable {
 export type Looked =
 	{ readonly ok: true; readonly look: Look } | { readonly ok: false; readonly message: string };
 
+/** `unknown` are the names that no member had before anything was decided, where an earlier look found them. */
 export function lookOver(
 	grid: Grid,
 	mapping: Mapping,
 	choices: MemberChoices,
 	layout: Layout,
-	told?: (share: number) => void
+	told?: (share: number) => void,
+	unknown?: readonly UnknownMember[]
 ): Looked {
 	const before = memberCommands(choices, layout.workbook);
 	let laid = layout;
@@ -47,7 +49,10 @@ export function lookOver(
 		look: {
 			...table,
 			// One that is decided of stays in the list, so that it can be decided otherwise.
-			unknown: before.length > 0 ? importTable(grid, mapping, layout, told).unknown : table.unknown,
+			unknown:
+				before.length > 0
+					? (unknown ?? importTable(grid, mapping, layout, told).unknown)
+					: table.unknown,
 			doubted: doubts(table.changes, laid.workbook),
 			missing: missingMembers(mapping, table, choices, layout.workbook),
 			leftOut: leftOut(grid, mapping, laid),
