@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import type { Rolldown } from 'vite';
 import { defineConfig } from 'vitest/config';
-import { LongestFirst } from './tests/longest-first';
+import { LongestFirst } from './tests/longest-first.ts';
 
 type Modules = { getModuleInfo(id: string): Pick<Rolldown.ModuleInfo, 'importedIds'> | null };
 
