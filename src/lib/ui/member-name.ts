@@ -1,21 +1,19 @@
 /** What a member is called where a value is shown. */
+import { kept } from '$lib/workbook/kept';
 import type { Member, SetDefinition } from '$lib/workbook/schema';
 
 /** The longest label that a column has room for. */
 export const ROOM = 21;
-const isShort = new WeakMap<SetDefinition, boolean>();
+const isShort = kept((set: SetDefinition) =>
+	set.members.every((each) => (each.label ?? each.id).length <= ROOM)
+);
 
 /**
  * By its label in a set whose labels are all short, else by its id: the trade says 5x24, and DN20. An id of several
  * words is the workbook's own, which no screen shows where there is a label.
  */
 export function memberName(set: SetDefinition, { id, label }: Member): string {
-	let short = isShort.get(set);
-	if (short === undefined) {
-		short = set.members.every((each) => (each.label ?? each.id).length <= ROOM);
-		isShort.set(set, short);
-	}
-	return (short || id.includes('_') ? label : undefined) || id;
+	return (isShort(set) || id.includes('_') ? label : undefined) || id;
 }
 
 /** As much of it as a column has room for, whole words of it. */

@@ -12,23 +12,12 @@ import type {
 	Workbook
 } from './schema';
 import { pairKey } from './axes';
+import { kept } from './kept';
 
 export interface QuantityPlace {
 	readonly quantity: Quantity;
 	readonly sheet: number;
 	readonly index: number;
-}
-
-/** Keeps what a function gives for an object as long as that object lives. */
-function kept<K extends object, V>(make: (key: K) => V): (key: K) => V {
-	const known = new WeakMap<K, { readonly made: V }>();
-	return (key) => {
-		const found = known.get(key);
-		if (found) return found.made;
-		const made = make(key);
-		known.set(key, { made });
-		return made;
-	};
 }
 
 const placesOf = kept((sheets: readonly Sheet[]) => {

@@ -55,6 +55,7 @@ export const rangedInputSchema = z.strictObject({
 	to: z.number()
 });
 export type RangedInput = z.infer<typeof rangedInputSchema>;
+
 export const distributionSchema = z.discriminatedUnion('kind', [
 	z.strictObject({
 		kind: z.literal('triangular'),

@@ -7,6 +7,7 @@
  * study computes what its draws do not move once. For the screen everything is narrow. Running belongs to
  * `machine.ts`.
  */
+import { kept } from '$lib/workbook/kept';
 import { NONE, readOperands } from '$lib/engine/operands';
 import { Op } from '$lib/engine/operations';
 import type { Plan } from '$lib/engine/plan';
@@ -61,15 +62,9 @@ export function schedule(
 }
 
 /** All cells of a plan, each scenario's values apart: what every model of the plan runs, laid out once. */
-const wholes = new WeakMap<Plan, Program>();
-
-export function wholeProgram(plan: Plan): Program {
-	const known = wholes.get(plan);
-	if (known) return known;
-	const program = schedule(plan, plan.order, { otherSlot: (_, cell) => cell });
-	wholes.set(plan, program);
-	return program;
-}
+export const wholeProgram = kept((plan: Plan): Program =>
+	schedule(plan, plan.order, { otherSlot: (_, cell) => cell })
+);
 
 class Scheduler {
 	readonly #plan: Formulas;

@@ -2,6 +2,7 @@
  * Which cells a change reaches: walks the plan's dependents, and puts what must be computed into the
  * plan's order.
  */
+import { kept } from '$lib/workbook/kept';
 import type { Plan } from '$lib/engine/plan';
 
 export interface Reached {
@@ -53,12 +54,4 @@ export class Reach {
 }
 
 /** The order of a plan's cells is found once for all who ask. */
-const reaches = new WeakMap<Plan, Reach>();
-
-export function reachIn(plan: Plan): Reach {
-	const known = reaches.get(plan);
-	if (known) return known;
-	const reach = new Reach(plan);
-	reaches.set(plan, reach);
-	return reach;
-}
+export const reachIn = kept((plan: Plan) => new Reach(plan));
