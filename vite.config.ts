@@ -38,6 +38,7 @@ export default defineConfig({
 		// Guards against a test that hangs, on the slowest machine; how fast things are is for the benchmarks.
 		testTimeout: 900_000,
 		hookTimeout: 900_000,
+		expect: { poll: { timeout: 600_000 } },
 		// Both of two processors, and the modules of a process read once for all of its files: no test leaves anything behind.
 		maxWorkers: Math.max(1, availableParallelism()),
 		isolate: false,

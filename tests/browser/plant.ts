@@ -78,9 +78,13 @@ class Handed {
 			await page.keyboard.press('Escape');
 			if ((await page.getByRole('dialog').count()) > 0) return false;
 			await follow(page, '/');
-			await undoButton(page).evaluate(async (button: HTMLButtonElement) => {
-				for (; !button.disabled; await new Promise(requestAnimationFrame)) button.click();
+			const undone = await undoButton(page).evaluate(async (button: HTMLButtonElement) => {
+				let steps = 0;
+				for (; !button.disabled; await new Promise(requestAnimationFrame), steps++) button.click();
+				return steps;
 			});
+			// Told once the plan has followed; what is edited before that would be told together with these.
+			if (undone > 0) await expect(moves(page)).toHaveText(/^\s*(Undone: .+: moves .+)?$/);
 			if ((await startOf(page).count()) > 0) await startOf(page).check({ force: true });
 			const boxes = strip(page).getByRole('combobox');
 			for (const [at, choice] of this.#choices.entries()) await boxes.nth(at).selectOption(choice);
@@ -100,6 +104,8 @@ const address = () => ({ baseURL: `http://127.0.0.1:${process.env.JOURNEYS_PORT}
 
 /** How a reader finds the first screen: no starting view is chosen. */
 const startOf = (page: Page) => page.getByRole('radio', { name: 'The grid alone', exact: true });
+
+const moves = (page: Page) => page.getByRole('status', { name: 'What the last edit moves' });
 
 /** A scenario that was gone for a while is back, but not among those shown. What is said of an undo stands in the first head for seconds, and is no matter. */
 const columns = (page: Page) => page.getByRole('grid').locator('[role=columnheader].column');

@@ -21,7 +21,7 @@ const edit = (solving: Solving, title: string) => solving.apply({ kind: 'set_tit
 const kinds = () => told.map(({ kind }) => kind);
 /** A plan is asked for once the page is drawn. */
 const heard = (expected: readonly string[]) =>
-	vi.waitFor(() => expect(kinds()).toEqual(expected), { timeout: 20_000 });
+	vi.waitFor(() => expect(kinds()).toEqual(expected), { timeout: 600_000 });
 
 afterEach(() => vi.unstubAllGlobals());
 
