@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkVerdict, isCaution } from '$lib/engine/check-verdict';
+import { openShipped } from '../reference/shipped';
+import { plant } from '../workbook/plant';
 import { ABSENT, DIVIDES_BY_ZERO, NOT_ENTERED, OK } from '$lib/engine/state';
 
 const check = { message: 'The parts do not add up.' };
@@ -36,10 +38,19 @@ describe('a check', () => {
 
 describe('a caution', () => {
 	const caution = { message: 'The line is at its limit.' };
+	const told = { name: 'at_limit', caution };
+	const here = { workbook: plant, scenario: 'base' };
 	it('is given where its yes/no is yes', () => {
-		expect(isCaution({ caution }, 1, OK)).toBe(true);
-		expect(isCaution({ caution }, 0, OK)).toBe(false);
-		expect(isCaution({ caution }, 1, ABSENT)).toBe(false);
-		expect(isCaution({}, 1, OK)).toBe(false);
+		expect(isCaution(told, 1, OK, here)).toBe(true);
+		expect(isCaution(told, 0, OK, here)).toBe(false);
+		expect(isCaution(told, 1, ABSENT, here)).toBe(false);
+		expect(isCaution({ name: 'at_limit' }, 1, OK, here)).toBe(false);
+	});
+
+	it('about a quote is given where quotes stand alone', () => {
+		const { workbook } = openShipped('marram');
+		const below = { name: 'quote_below_floor', caution };
+		expect(isCaution(below, 1, OK, { workbook, scenario: 'base' })).toBe(true);
+		expect(isCaution(below, 1, OK, { workbook, scenario: 'new_line' })).toBe(false);
 	});
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applyCommand } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';
 import { quotesStandOn } from '$lib/workbook/lookup';
+import { isOfQuoteElsewhere } from '$lib/workbook/quote-cautions';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { openShipped } from '../reference/shipped';
@@ -54,5 +55,19 @@ describe('the scenario that quotes stand on', () => {
 			pictures: [{ ...quoteIn(shipped), scenario: 'nowhere' }]
 		} as Workbook;
 		expect(quotesStandOn(astray)).toBe('base');
+	});
+});
+
+describe('a caution about a quote', () => {
+	it('speaks in the scenario that quotes stand on, and in no other', () => {
+		expect(isOfQuoteElsewhere(shipped, 'quote_below_floor', 'base')).toBe(false);
+		expect(isOfQuoteElsewhere(shipped, 'quote_below_floor', 'new_line')).toBe(true);
+		expect(isOfQuoteElsewhere(onLine, 'quote_below_floor', 'base')).toBe(true);
+		expect(isOfQuoteElsewhere(onLine, 'quote_below_floor', 'new_line')).toBe(false);
+	});
+
+	it('is one of the sheet of the order: others speak everywhere', () => {
+		expect(isOfQuoteElsewhere(shipped, 'sunday_working', 'new_line')).toBe(false);
+		expect(isOfQuoteElsewhere(plant, 'quote_below_floor', 'weekend')).toBe(false);
 	});
 });

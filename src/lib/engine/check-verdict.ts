@@ -1,7 +1,8 @@
 /** What a check or a caution says of one cell: the one place that knows, for the page, the command line and the server. */
 import { hasInputs } from '$lib/workbook/cells';
 import { isPermitted } from '$lib/workbook/range';
-import type { Quantity } from '$lib/workbook/schema';
+import { isOfQuoteElsewhere } from '$lib/workbook/quote-cautions';
+import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { isInputCell } from './input-cell';
 import type { Layout, QuantityLayout } from './layout';
 import { ABSENT, OK, type State } from './state';
@@ -21,12 +22,17 @@ export function checkVerdict(
 	return holds ? 'holds' : 'fails';
 }
 
-/** Whether the quantity cautions: its yes/no is yes. */
+/** Whether the quantity cautions in a scenario: its yes/no is yes, and it is of no quote that stands on another. */
 export const isCaution = (
-	{ caution }: Pick<Quantity, 'caution'>,
+	{ caution, name }: Pick<Quantity, 'caution' | 'name'>,
 	value: number,
-	state: State
-): boolean => caution !== undefined && state === OK && value !== 0;
+	state: State,
+	{ workbook, scenario }: { readonly workbook: Workbook; readonly scenario: string }
+): boolean =>
+	caution !== undefined &&
+	state === OK &&
+	value !== 0 &&
+	!isOfQuoteElsewhere(workbook, name, scenario);
 
 /**
  * Whether its number lies outside of where it usually does. Where some members are entered and others follow formulas,

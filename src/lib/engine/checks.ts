@@ -40,7 +40,7 @@ export function checksOf(answers: Answers, workbook: Workbook, scenario: string)
 				});
 			if (!check && !caution) continue;
 			const place = placeOf(layout, cell);
-			if (caution && isCaution(quantity, value, state))
+			if (caution && isCaution(quantity, value, state, { workbook, scenario }))
 				cautions.push({ place, message: caution.message });
 			const verdict = checkVerdict(quantity, value, state);
 			if (verdict === 'holds') hold++;

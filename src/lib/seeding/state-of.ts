@@ -50,7 +50,7 @@ export function seenOf(model: Model, known: Known = ITSELF): Seen {
 				else if (isError(state)) errors.add(`${scenario} ${name}`);
 				if (check && checkVerdict(quantity, value, state) === 'fails')
 					failing.add(`${scenario} ${name} ${at(cell)}`);
-				if (caution && isCaution(quantity, value, state))
+				if (caution && isCaution(quantity, value, state, { workbook, scenario: id }))
 					cautions.add(`${scenario} ${name} ${at(cell)}`);
 				if (usual && isUnusual(layout, laid, cell, value, state))
 					cautions.add(`usual ${scenario} ${name} ${at(cell)}`);

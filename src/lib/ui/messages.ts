@@ -39,6 +39,7 @@ function sayingsOfAll(layout: Layout, results: Results): Sayings {
 	let all = 0;
 	let failed = 0;
 	let cautions = 0;
+	const where = { workbook: layout.workbook, scenario: results.scenario };
 	for (const laid of layout.quantities) {
 		const { quantity, base, count } = laid;
 		const { check, caution, usual } = quantity;
@@ -52,7 +53,7 @@ function sayingsOfAll(layout: Layout, results: Results): Sayings {
 			const verdict = checkVerdict(quantity, value, state);
 			if (verdict !== 'not-asked') all++;
 			if (verdict === 'fails') failing.push(cell);
-			if (isCaution(quantity, value, state)) warned.push(cell);
+			if (isCaution(quantity, value, state, where)) warned.push(cell);
 		}
 		const about = { scenario: results.scenario, quantity: quantity.name };
 		if (check) {

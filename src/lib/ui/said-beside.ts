@@ -44,12 +44,13 @@ export function saidBeside(
 	names?: ReadonlySet<string>
 ): Said[] {
 	if (!results) return [];
+	const where = { workbook: layout.workbook, scenario: results.scenario };
 	return naming(layout).flatMap((warning): Said[] => {
 		const { quantity, base, count } = warning;
 		if (names && !quantity.caution?.beside?.some((name) => names.has(name))) return [];
 		const cells: number[] = [];
 		for (let cell = base; cell < base + count; cell++)
-			if (isCaution(quantity, results.values[cell]!, results.states[cell]! as State))
+			if (isCaution(quantity, results.values[cell]!, results.states[cell]! as State, where))
 				cells.push(cell);
 		const [first] = cells;
 		if (first === undefined) return [];
