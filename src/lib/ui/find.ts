@@ -17,6 +17,9 @@ const plain = (text: string) =>
 		.replace(/[_\s]+/g, ' ')
 		.trim();
 
+/** What is typed, as words without marks and capitals. */
+export const plainWords = (typed: string): string[] => plain(typed).split(' ').filter(Boolean);
+
 /** 0 is best; null: does not match. Every word typed must occur. */
 function rank(words: readonly string[], name: string, label: string): number | null {
 	const texts = [plain(label), plain(name)];
@@ -35,7 +38,7 @@ export function findQuantities(
 	awaited: ReadonlySet<string> = new Set(),
 	most = 12
 ): Found[] {
-	const words = plain(typed).split(' ').filter(Boolean);
+	const words = plainWords(typed);
 	if (words.length === 0) return [];
 	const found: { rank: number; quantity: QuantityLayout }[] = [];
 	for (const quantity of layout.quantities) {

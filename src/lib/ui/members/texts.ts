@@ -1,6 +1,9 @@
 /** What the page of lists says. */
-import { listed } from '../figure/words';
+import { listed, midSentence } from '../figure/words';
+import { formatNumber } from '../format';
 import { inLanguage } from '../language';
+
+const whole = (count: number, locale: string) => formatNumber(count, 0, locale);
 
 const en = {
 	// +page
@@ -62,9 +65,21 @@ const en = {
 	or: 'or',
 	cancel: 'cancel',
 	noMembersYet: 'No members yet.',
-	andMore: (count: number) => `and ${count} more`,
+	findIn: (list: string) => `Find in ${midSentence(list)}`,
+	found: (found: number, all: number, locale: string) =>
+		found === all ? whole(all, locale) : `${whole(found, locale)} of ${whole(all, locale)}`,
+	noneFound: 'None has these words.',
+	showMore: (next: number, left: number, locale: string) =>
+		next === left
+			? `Show the other ${whole(left, locale)}`
+			: `Show ${whole(next, locale)} more of the other ${whole(left, locale)}`,
 
 	// PairTable
+	howToTick:
+		'Arrow keys move, the space bar ticks. A block of x, 1 or yes and 0, no or nothing can be pasted from the pair in hand to the right and down, and copied.',
+	pairsHidden: (count: number, locale: string) =>
+		`${whole(count, locale)} pairs are not shown: find their rows or columns by name, or`,
+	showAll: 'show all',
 	pairOf: (first: string, second: string) => `${first} with ${second}`,
 	pairsOf: (count: number, sets: string) => `${count} pairs of ${sets}.`
 };
