@@ -67,7 +67,7 @@ const en = {
 	noMembersYet: 'No members yet.',
 	findIn: (list: string) => `Find in ${midSentence(list)}`,
 	found: (found: number, all: number, locale: string) =>
-		found === all ? whole(all, locale) : `${whole(found, locale)} of ${whole(all, locale)}`,
+		found === all ? '' : `${whole(found, locale)} of ${whole(all, locale)}`,
 	noneFound: 'None has these words.',
 	showMore: (next: number, left: number, locale: string) =>
 		next === left
