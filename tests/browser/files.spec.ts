@@ -90,6 +90,9 @@ test('an item table comes in whole: prices per 100 m, an item that is new, a sli
 	await page.getByLabel('price is taken as', { exact: true }).selectOption('left out');
 	await expect(page.getByText('52,40 is 0.524 EUR/m')).toBeVisible();
 	await expect(page.getByText('Left out: the columns price, Colour.')).toBeVisible();
+	await page.getByLabel('Keep these matches for the next file').fill('Price list');
+	await page.getByRole('button', { name: 'Keep matches' }).click();
+	await expect(page.getByText('Kept in the workbook as Price list.')).toBeVisible();
 
 	await page.getByLabel('What RT20B is').selectOption('add, like RT15B');
 	const slip = page.getByRole('checkbox', { name: 'Enter List price, PX22B all the same' });
@@ -98,6 +101,30 @@ test('an item table comes in whole: prices per 100 m, an item that is new, a sli
 	await expect(page.getByText('Product: 8 of the workbook are not in the file')).toBeVisible();
 	await enter.click();
 	await expect(page.getByText(/values from items.csv entered/)).toBeVisible();
+
+	// Next month's file is matched by one click, by its headings.
+	await bringIn(
+		page,
+		'items-02.csv',
+		'Product;price;List price (EUR/100 m);Remark\nPX15B;0,31;52,90;new\n'
+	);
+	const kept = page.getByRole('list', { name: 'Kept matches' });
+	await expect(page.getByText('Say first what price holds')).toBeVisible();
+	await expect(kept).toContainText(
+		'new in this file: "Remark"; not in this file: "Outside diameter", "Colour"'
+	);
+	await kept.getByRole('button', { name: 'Match as Price list' }).click();
+	await expect(page.getByText('Say first what price holds')).toHaveCount(0);
+	await expect(page.getByText('1 changed, 0 new, 0 the same.')).toBeVisible();
+	await page.getByRole('button', { name: 'Cancel' }).click();
+	await kept.getByRole('button', { name: 'Rename Price list' }).click();
+	await page.getByLabel('Name', { exact: true }).fill('Prices of the month');
+	await page.keyboard.press('Enter');
+	await kept.getByRole('button', { name: 'Remove Prices of the month' }).click();
+	await expect(kept).toHaveCount(0);
+	await undo(page);
+	await undo(page);
+	await expect(kept).toContainText('by product: List price, Outside diameter');
 
 	const prices = async () => {
 		await find(page, 'List price');
@@ -110,6 +137,7 @@ test('an item table comes in whole: prices per 100 m, an item that is new, a sli
 	await expect(value(row(page, /^PX22B/), 1)).not.toHaveText(/95/);
 	await undo(page);
 	await expect(grid.getByRole('rowheader', { name: /^RT20B/ })).toHaveCount(0);
+	await undo(page);
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 

@@ -9,6 +9,7 @@ import { findSet, quantityPlaces } from '$lib/workbook/lookup';
 import {
 	VERSION,
 	type Change,
+	type KeptTable,
 	type Quantity,
 	type Scalar,
 	type Scenario,
@@ -96,10 +97,33 @@ export function randomWorkbook(dice: Dice): Workbook {
 	}
 	const programme = dice.chance(50) ? randomProgramme(workbook, dice) : null;
 	if (programme) workbook = { ...workbook, programmes: [programme] };
+	if (dice.chance(40)) workbook = { ...workbook, tables: [randomTable(workbook, dice, 'Items')] };
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
 	return studies.length > 0 ? { ...workbook, studies } : workbook;
+}
+
+function randomTable(workbook: Workbook, dice: Dice, title: string): KeptTable {
+	const quantity = dice.pick([...quantityPlaces(workbook).keys(), 'gone']);
+	const set = dice.pick(workbook.sets);
+	const id = dice.pick(set.members)?.id;
+	return {
+		title,
+		...(dice.chance(30) && { quantity }),
+		columns: [
+			{ heading: 'What', is: 'member', of: set.name },
+			{ heading: '', is: 'nothing' },
+			{
+				heading: 'Price',
+				is: 'value',
+				scenario: dice.pick(workbook.scenarios).id,
+				quantity,
+				...(id !== undefined && dice.chance(50) && { member: { of: set.name, id } }),
+				...(dice.chance(50) && { unit: 'EUR/100 m', decimal: ',' as const })
+			}
+		]
+	};
 }
 
 /** Null where nothing in the workbook can be decided, or nothing be largest. */
@@ -373,6 +397,17 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (id !== undefined && dice.chance(50)) return { kind: 'set_ticks', ticks: [{ id }] };
 		const tick = { id: dice.pick(['literal a', 'copy b']), of: 'f00', by: 'Ada', reason: 'so' };
 		return { kind: 'set_ticks', ticks: [tick] };
+	},
+	put_table: (workbook, dice) => {
+		const table = randomTable(workbook, dice, dice.pick(['Items', 'Machines']));
+		const old = dice.pick(workbook.tables ?? [])?.title;
+		return old === undefined || dice.chance(50)
+			? { kind: 'put_table', table }
+			: { kind: 'put_table', table, title: old };
+	},
+	remove_table: (workbook, dice) => {
+		const title = dice.pick(workbook.tables ?? [])?.title;
+		return title === undefined ? null : { kind: 'remove_table', title };
 	},
 	set_title: () => ({ kind: 'set_title', title: 'Another title' }),
 	set_about: (_workbook, dice) =>

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { changeWords } from '$lib/workbook/compare/change-words';
 import { describeCommand, entriesChange } from '$lib/workbook/describe';
+import type { KeptTable } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { plant as bare, quantityOf } from './plant';
 import { KINDS } from './arbitrary';
@@ -23,6 +24,10 @@ const inputs = (scenario: string, ...entries: InputEntry[]): Command => ({
 	scenario,
 	entries
 });
+const items: KeptTable = {
+	title: 'Items',
+	columns: [{ heading: 'Item', is: 'member', of: 'product' }]
+};
 const { changes: _changes, ...weekend } = plant.scenarios[1]!;
 
 const cases: [Command, string][] = [
@@ -158,6 +163,13 @@ const cases: [Command, string][] = [
 		{ kind: 'set_ticks', ticks: [{ id: 'literal a' }, { id: 'copy b' }] },
 		'open again 2 lines to review'
 	],
+	[{ kind: 'put_table', table: items }, 'keep the matches of Items'],
+	[{ kind: 'put_table', table: items, title: 'Items' }, 'change the matches of Items'],
+	[
+		{ kind: 'put_table', table: { ...items, title: 'Price list' }, title: 'Items' },
+		'matches of Items: renamed to Price list'
+	],
+	[{ kind: 'remove_table', title: 'Items' }, 'remove the matches of Items'],
 	[
 		{ kind: 'several', commands: [{ kind: 'set_title', title: 'A' }, { kind: 'set_about' }] },
 		`title: ${plant.title} to A; describe the workbook`

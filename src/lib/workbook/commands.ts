@@ -16,6 +16,7 @@ import { editProgramme } from './commands/programmes';
 import { editScenario } from './commands/scenarios';
 import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
+import { editTable } from './commands/tables';
 import { setTicks } from './commands/ticks';
 import { findQuantity } from './lookup';
 import { patchBetween, patched } from './patch';
@@ -156,6 +157,9 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'remove_programme':
 		case 'set_plans':
 			return editProgramme(workbook, command);
+		case 'put_table':
+		case 'remove_table':
+			return editTable(workbook, command);
 		case 'set_ticks':
 			return setTicks(workbook, command);
 		case 'set_title': {

@@ -12,6 +12,7 @@ import { checkQuantities } from './consistency/quantities';
 import { checkScenarios } from './consistency/scenarios';
 import { checkRelations, checkSets } from './consistency/sets';
 import { checkStudies } from './consistency/studies';
+import { checkTables } from './consistency/tables';
 import { checkUnitDefinitions } from './consistency/units-and-sets';
 import type { Workbook } from './schema';
 
@@ -42,4 +43,5 @@ function checkEverything(findings: Findings): void {
 	checkStudies(findings);
 	checkStarts(findings);
 	checkProgrammes(findings);
+	checkTables(findings);
 }

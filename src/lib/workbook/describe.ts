@@ -88,6 +88,15 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			const isKept = 'kept' in plan && plan.kept !== undefined;
 			return `${isKept ? 'keep the plan of' : 'plan'} ${scenario(plan.scenario)}`;
 		}
+		case 'put_table': {
+			const { table, title } = command;
+			if (title === undefined) return `keep the matches of ${table.title}`;
+			return table.title === title
+				? `change the matches of ${title}`
+				: `matches of ${title}: renamed to ${table.title}`;
+		}
+		case 'remove_table':
+			return `remove the matches of ${command.title}`;
 		case 'set_ticks':
 			return ticksWords(command.ticks);
 		case 'set_title':

@@ -33,6 +33,7 @@ import {
 import { mapStudyNames } from './study-names';
 import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
 import { tickSchema } from './review-schema';
+import { keptColumnSchema, keptTableSchema, type KeptTable } from './table-schema';
 import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
@@ -89,9 +90,22 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.plans && { plans: workbook.plans.map((plan) => orderedPlan(workbook, plan)) }),
 		...(workbook.reviewed && {
 			reviewed: workbook.reviewed.map((tick) => inOrder(tickSchema, tick))
-		})
+		}),
+		...(workbook.tables && { tables: workbook.tables.map(orderedTable) })
 	});
 	return printJson(document);
+}
+
+function orderedTable(table: KeptTable): KeptTable {
+	const columns = table.columns.map((column) => {
+		const schema = keptColumnSchema.def.options.find(({ shape }) =>
+			Object.values<string>(
+				shape.is.def.type === 'enum' ? shape.is.def.entries : shape.is.def.values
+			).includes(column.is)
+		);
+		return schema ? inOrder(schema, column) : column;
+	});
+	return inOrder(keptTableSchema, { ...table, columns });
 }
 
 function orderedPlan(workbook: Workbook, plan: ProgrammePlan): ProgrammePlan {

@@ -166,6 +166,26 @@ const WORDS: Readonly<Record<string, string>> = {
 	'reviewed.by': 'Who ticked it off.',
 	'reviewed.reason': 'Why it is right as it stands.',
 
+	tables:
+		'What the columns of imported tables mean, by name, so that the next file with the same headings is matched at once.',
+	'tables.title': 'What the table is called.',
+	'tables.quantity': 'The quantity of every row, where neither a row nor a column names one.',
+	'tables.columns': 'Its columns, in their order.',
+	'tables.columns.heading': 'As the file writes it.',
+	'tables.columns.is':
+		'What stands in it: values, which member a row is about, what a new member is called, a unit, the name of a quantity, several members together, or nothing that is taken.',
+	'tables.columns.of': 'The set, or the axis of a quantity, that its members are of.',
+	'tables.columns.scenario': 'The scenario that its values go into.',
+	'tables.columns.quantity':
+		'Whose values they are. Left out, a column names it in each row, or it is one for all rows.',
+	'tables.columns.member': 'The member that the column stands for, where it stands for one.',
+	'tables.columns.member.of': 'The set of the member.',
+	'tables.columns.member.id': 'Its id.',
+	'tables.columns.unit':
+		'Of its numbers, as tables write it: "EUR/100 m". Left out, it is the quantity\'s own.',
+	'tables.columns.decimal': 'The sign before decimals.',
+	'tables.columns.day_first': 'Whether 05/06/2027 is a day of June.',
+
 	kind: 'Which kind it is; that decides what else belongs here.',
 	note: 'A note for the reader.',
 	...PICTURE_WORDS,

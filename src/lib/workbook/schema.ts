@@ -10,6 +10,7 @@ import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
 import { reviewedSchema } from './review-schema';
 import { studiesSchema } from './study-schema';
+import { keptTablesSchema } from './table-schema';
 import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
 
@@ -18,6 +19,7 @@ export { frontSchema, startSchema, type Fact, type Finding, type Start } from '.
 export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
 export type { Tick } from './review-schema';
+export type { KeptColumn, KeptTable } from './table-schema';
 export {
 	changeSchema,
 	scalarSchema,
@@ -28,7 +30,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 6;
+export const VERSION = 7;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -200,6 +202,8 @@ export const workbookSchema = z.strictObject({
 	studies: z.optional(studiesSchema),
 	programmes: z.optional(programmesSchema),
 	plans: z.optional(programmePlansSchema),
-	reviewed: z.optional(reviewedSchema)
+	reviewed: z.optional(reviewedSchema),
+	/** What the columns of tables mean that came in and come again. */
+	tables: z.optional(keptTablesSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

@@ -42,6 +42,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 6,
 		why: 'a caution may say which figures mislead without it, and which inputs mend it',
 		up: (document) => ({ ...document, version: 6 })
+	},
+	{
+		to: 7,
+		why: 'it may keep by name what the columns of imported tables mean',
+		up: (document) => ({ ...document, version: 7 })
 	}
 ];
 

@@ -21,9 +21,9 @@ describe('a table on the desk', () => {
 					rows: 2,
 					samples: [['R16', 'R20'], ['62,5'], ['a', 'b']],
 					signs: [
-						{ sign: ',', seen: false },
-						{ sign: ',', seen: true },
-						{ sign: ',', seen: false }
+						{ sign: ',', own: false, seen: false },
+						{ sign: ',', own: true, seen: true },
+						{ sign: ',', own: false, seen: false }
 					],
 					remarks: []
 				}

@@ -8,6 +8,8 @@ import { numberParts, signSaid, type DecimalSign } from './number-text';
 export interface ColumnSign {
 	/** Null: nothing in the file says it. */
 	readonly sign: DecimalSign | null;
+	/** Its own numbers say it, and not the rest of the file. */
+	readonly own: boolean;
 	/** Whether any of its numbers has a point or a comma. */
 	readonly seen: boolean;
 }
@@ -21,6 +23,7 @@ export function decimalSigns(grid: Grid): ColumnSign[] {
 	const ofFile = all['.'] > 0 === all[','] > 0 ? byParter : mostOf(all);
 	return votes.map((vote) => ({
 		sign: mostOf(vote) ?? ofFile,
+		own: mostOf(vote) !== null,
 		seen: vote['.'] + vote[','] + vote.either > 0
 	}));
 }

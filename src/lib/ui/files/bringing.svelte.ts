@@ -2,10 +2,12 @@
 import { SvelteMap, SvelteSet } from 'svelte/reactivity';
 import type { TableClient } from '$lib/browser/table-client';
 import type { HeldSheet, ShortLook } from '$lib/exchange/table/desk';
+import { reuse, type Reused } from '$lib/exchange/table/kept';
 import { acceptedChanges, acceptedCommands, changeKey } from '$lib/exchange/table/look';
 import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import type { Brought } from '$lib/exchange/table/settle';
+import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import { texts } from './texts';
 
@@ -14,9 +16,13 @@ export class Bringing {
 	sheet = $state(0);
 	mapping = $state.raw<Mapping>({ quantity: null, columns: [] });
 	look = $state.raw<ShortLook | null>(null);
+	/** The kept matches in use, and what of them did not fit; null: the program's own reading. */
+	reused = $state.raw<(Reused & { readonly title: string }) | null>(null);
 	/** How much of the rows is looked over; null: all. */
 	share = $state<number | null>(0);
 	#problem = $state('');
+	/** The program's own reading of the sheet. */
+	#proposed: Mapping = { quantity: null, columns: [] };
 	readonly #unknown = new SvelteMap<string, Decision>();
 	readonly #removed = new SvelteSet<string>();
 	readonly #accepted = new SvelteSet<string>();
@@ -59,12 +65,27 @@ export class Bringing {
 	async propose(sheet = this.sheet): Promise<void> {
 		const { workbook } = this.session;
 		this.sheet = sheet;
-		this.look = null;
+		this.look = this.reused = null;
 		this.mapping = { quantity: null, columns: [] };
 		for (const decided of [this.#unknown, this.#removed, this.#accepted]) decided.clear();
 		if (!workbook || this.held.message) return;
 		const mapping = await this.client.propose(workbook, sheet);
-		if (this.sheet === sheet) this.mapping = mapping;
+		if (this.sheet === sheet) this.mapping = this.#proposed = mapping;
+	}
+
+	/** Matches the columns as they were kept. */
+	use(table: KeptTable): void {
+		const { workbook } = this.session;
+		if (!workbook) return;
+		const { head, signs } = this.held;
+		const reused = reuse(table, head, signs, this.#proposed, workbook);
+		this.reused = { ...reused, title: table.title };
+		this.mapping = reused.mapping;
+	}
+
+	/** The kept matches in use are called otherwise from now on. */
+	renamed(title: string): void {
+		if (this.reused) this.reused = { ...this.reused, title };
 	}
 
 	/** Looks anew whenever the workbook, the columns or the members are another thing; the last question counts. */

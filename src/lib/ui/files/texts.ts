@@ -1,6 +1,11 @@
 /** What the page of files says. */
 import { inLanguage } from '../language';
 
+const some = (names: readonly string[]) =>
+	quotedAll(names.slice(0, 6)) + (names.length > 6 ? ` and ${names.length - 6} more` : '');
+const quotedAll = (names: readonly string[]) =>
+	names.map((name) => (name ? `"${name}"` : 'a column without heading')).join(', ');
+
 const en = {
 	// +page
 	filesInAndOut: 'Files in and out',
@@ -120,6 +125,47 @@ const en = {
 	addLike: (id: string) => `add, like ${id}`,
 	aNewName: 'A new name',
 	newNameOf: (id: string) => `new name of ${id}`,
+
+	// KeptTables, kept-words
+	keptMatches: 'Kept matches',
+	whatKeptMatchesAre:
+		'What the columns of a table mean, kept in this workbook: a file with the same headings is matched by one click.',
+	matchesHold: (rows: readonly string[], labels: readonly string[], more: number) =>
+		[
+			...(rows.length > 0 ? [`by ${rows.join(' and ')}`] : []),
+			...(labels.length > 0 ? [labels.join(', ') + (more > 0 ? ` and ${more} more` : '')] : [])
+		].join(': ') || 'the quantity stands in each row',
+	fits: ({ fresh, gone }: { fresh: readonly string[]; gone: readonly string[] }) =>
+		[
+			...(fresh.length + gone.length === 0 ? ['all headings are the same'] : []),
+			...(fresh.length > 0 ? [`new in this file: ${some(fresh)}`] : []),
+			...(gone.length > 0 ? [`not in this file: ${some(gone)}`] : [])
+		].join('; '),
+	matchAs: (title: string) => `Match as ${title}`,
+	rename: 'Rename',
+	remove: 'Remove',
+	renameMatches: (title: string) => `Rename ${title}`,
+	removeMatches: (title: string) => `Remove ${title}`,
+	nameOfMatches: 'Name',
+	keepName: 'Rename',
+
+	// KeepMatches
+	keepMatchesAs: 'Keep these matches for the next file, as',
+	keepMatches: 'Keep matches',
+	keepInPlaceOf: (title: string) => `Keep in place of ${title}`,
+	matchesAreKept: (title: string) => `Kept in the workbook as ${title}.`,
+
+	// ReusedMatches
+	matchedAs: (title: string, whole: boolean) =>
+		`Matched as ${title}${whole ? ': all headings are the same.' : '.'}`,
+	headingsNew: (names: readonly string[]) =>
+		`New in this file, taken as the list below says: ${quotedAll(names)}.`,
+	headingsGone: (names: readonly string[]) =>
+		`Not in this file, so nothing comes in from there: ${quotedAll(names)}.`,
+	meaningsLost: (names: readonly string[]) =>
+		`The workbook has no longer what ${names.length === 1 ? 'this column' : 'these columns'} held, so say it anew: ${quotedAll(names)}.`,
+	writtenOtherwise: (names: readonly string[]) =>
+		`Written with another decimal sign or order of dates than was kept, and read as this file writes it: ${quotedAll(names)}.`,
 
 	// ImportTable
 	valuesEntered: (count: number, name: string) =>

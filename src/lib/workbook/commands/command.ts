@@ -6,7 +6,16 @@
  */
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
-import type { Member, Quantity, Scalar, Scenario, Sheet, Tick, Workbook } from '../schema';
+import type {
+	KeptTable,
+	Member,
+	Quantity,
+	Scalar,
+	Scenario,
+	Sheet,
+	Tick,
+	Workbook
+} from '../schema';
 import type { Study } from '../study-schema';
 import type { Ran } from '../study-shapes';
 import type { ValueEntry } from '../values';
@@ -39,6 +48,7 @@ export type Command =
 	| ScenarioCommand
 	| StudyCommand
 	| ProgrammeCommand
+	| TableCommand
 	/** Lines of the review list ticked off, or with an id alone, open again. */
 	| {
 			readonly kind: 'set_ticks';
@@ -176,6 +186,15 @@ export type ProgrammeCommand =
 				ProgrammePlan | { readonly programme: string; readonly scenario: string }
 			)[];
 	  };
+
+export type TableCommand =
+	| {
+			readonly kind: 'put_table';
+			readonly table: KeptTable;
+			/** The title of the one that it replaces, be it under another title; left out: one more. */
+			readonly title?: string | undefined;
+	  }
+	| { readonly kind: 'remove_table'; readonly title: string };
 
 export interface CommandProblem {
 	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */

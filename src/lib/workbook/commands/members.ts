@@ -20,6 +20,7 @@ import {
 import { flatten } from '../values';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
+import { mapTableNames } from './tables';
 import { withMemberRenamedInTicks } from './ticks';
 import { inserted, listed, mapped, withEntry, without } from './lists';
 import { setPair, withoutMisfits } from './pairs';
@@ -117,12 +118,10 @@ function replaceMember(
 	const rename = (text: string) =>
 		renameInText(text, id, member.id, { as: 'member', set: set.name });
 	const named = mapQuantities(next, (quantity) => withFormulas(quantity, rename));
-	return edited(
-		withMemberRenamedInTicks(
-			renamedMember(named, set.name, id, member.id),
-			...([set.name, id, member.id] as const)
-		)
-	);
+	const inTables = mapTableNames(renamedMember(named, set.name, id, member.id), {
+		member: (of, old) => (of === set.name && old === id ? member.id : old)
+	});
+	return edited(withMemberRenamedInTicks(inTables, set.name, id, member.id));
 }
 
 function removeMember(

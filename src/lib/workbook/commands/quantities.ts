@@ -18,6 +18,7 @@ import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './
 import { mapStudies, mapStudyNames, studyQuantities } from '../study-names';
 import { mapProgrammeNames, programmesOn, withoutInProgrammes } from './programme-names';
 import { shapeRefusal } from './refusal';
+import { mapTableNames } from './tables';
 import { withQuantityRenamedInTicks } from './ticks';
 import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
 
@@ -132,6 +133,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
 	next = mapProgrammeNames(next, { quantity: name });
+	next = mapTableNames(next, { quantity: name });
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 

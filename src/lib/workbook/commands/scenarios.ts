@@ -15,6 +15,7 @@ import { inserted, mapped } from './lists';
 import { mapQuantities, withValue } from './parts';
 import { mapStudies, mapStudyNames } from '../study-names';
 import { mapProgrammeNames, withoutPlansOf } from './programme-names';
+import { mapTableNames } from './tables';
 import { shapeRefusal } from './refusal';
 import { z } from '../zod';
 
@@ -85,7 +86,7 @@ function replaceScenario(
 		return pointing(header, header.parent && renamed(header.parent), header.against, renamed);
 	});
 	const named = mapStudies(workbook, (study) => mapStudyNames(study, { scenario: renamed }));
-	const quoted = quotedOn(named, renamed);
+	const quoted = mapTableNames(quotedOn(named, renamed), { scenario: renamed });
 	return edited({ ...mapProgrammeNames(quoted, { scenario: renamed }), scenarios });
 }
 

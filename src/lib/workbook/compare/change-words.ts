@@ -13,7 +13,8 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	studies: 'study',
 	starts: 'starting view',
 	programmes: 'programme',
-	reviewed: 'line of the review list'
+	reviewed: 'line of the review list',
+	tables: 'matches of the table'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',

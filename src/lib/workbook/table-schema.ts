@@ -1,0 +1,44 @@
+/**
+ * Tables that came in, by the name that somebody gave them: what each of their columns was taken to mean, so that the
+ * next file with the same headings is matched at once. What a column means may be gone by then (`exchange/table/kept.ts`
+ * says so); nothing of a table is kept but its headings.
+ */
+import { label, LIMITS, memberIdSchema, nameSchema } from './basic-schema';
+import { z } from './zod';
+
+/** As the file writes it; empty where it writes none. */
+const heading = z.string().check(z.maxLength(LIMITS.label));
+
+/** Numbers or choices, with the unit and the signs of the whole column. */
+const valueColumnSchema = z.strictObject({
+	heading,
+	is: z.literal('value'),
+	scenario: nameSchema,
+	/** Left out: a column of the table names it in each row, or it is one for all rows. */
+	quantity: z.optional(nameSchema),
+	/** Of which member the column is, where it stands for one. */
+	member: z.optional(z.strictObject({ of: nameSchema, id: memberIdSchema })),
+	/** As tables write it; left out, it is the quantity's own. */
+	unit: z.optional(z.string().check(z.maxLength(80))),
+	decimal: z.optional(z.enum(['.', ','])),
+	/** Whether 05/06/2027 is a day of June. */
+	day_first: z.optional(z.boolean())
+});
+
+export const keptColumnSchema = z.discriminatedUnion('is', [
+	z.strictObject({ heading, is: z.enum(['nothing', 'quantity', 'members', 'unit']) }),
+	/** Which member of a set or an axis a row is about, and what one that is new is called. */
+	z.strictObject({ heading, is: z.enum(['member', 'label']), of: nameSchema }),
+	valueColumnSchema
+]);
+export type KeptColumn = z.infer<typeof keptColumnSchema>;
+
+export const keptTableSchema = z.strictObject({
+	title: label.check(z.minLength(1)),
+	/** The quantity of every row, where neither a row nor a column names one. */
+	quantity: z.optional(nameSchema),
+	columns: z.array(keptColumnSchema).check(z.minLength(1), z.maxLength(1000))
+});
+export type KeptTable = z.infer<typeof keptTableSchema>;
+
+export const keptTablesSchema = z.array(keptTableSchema).check(z.maxLength(200));
