@@ -35,6 +35,11 @@ const plansOf = (value: number): Command => ({
 	]
 });
 const title = (text: string): Command => ({ kind: 'set_title', title: text });
+const price = (value: number): Command => ({
+	kind: 'set_inputs',
+	scenario: 'base',
+	entries: [{ quantity: 'price', at: [], value }]
+});
 
 /** An engine and a solver that answer only when told to, with what they were told. */
 async function opened(
@@ -97,17 +102,33 @@ describe('plans that follow', () => {
 		const { session, told, settle } = await opened(planned);
 		expect(told).toEqual(['fetched', 'lend', 'plan 1']);
 		expect(session.planning?.busy).toBe(true);
-		session.apply(title('Another'));
-		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title']);
+		session.apply(price(2.1));
+		expect(told.slice(3)).toEqual(['engine set_inputs', 'solver set_inputs']);
 		await settle();
 		expect(told.at(-1)).toBe('plan 2');
+	});
+
+	it('stand as they are after an edit of words, which no plan can follow', async () => {
+		const { session, told, settle, answer } = await opened(planned);
+		answer().onplanned(null, report, 1);
+		session.apply(title('Another'), { kind: 'set_about', about: 'A shop' });
+		expect(session.planning?.busy).toBe(false);
+		await settle();
+		expect(told.filter((each) => each.startsWith('plan'))).toEqual(['plan 1']);
+		expect(session.planning?.busy).toBe(false);
+		// It halted those that were being made, which are asked for again.
+		session.apply(price(2.1));
+		await settle();
+		session.apply(title('A third'));
+		await settle();
+		expect(told.filter((each) => each.startsWith('plan'))).toEqual(['plan 1', 'plan 3', 'plan 4']);
 	});
 
 	it('are being made from the edit on, before the engine has shown it; not for somebody who only reads', async () => {
 		const { session, answer } = await opened(planned);
 		answer().onplanned(null, report, 1);
 		expect(session.planning?.busy).toBe(false);
-		session.apply(title('Another'));
+		session.apply(price(2.1));
 		expect(session.planning?.busy).toBe(true);
 		answer().onplanned(null, report, 1);
 		const reader = await opened(planned);
@@ -123,15 +144,15 @@ describe('plans that follow', () => {
 		const reply = await session.planning!.ask({ kind: 'look', where });
 		expect(reply).toEqual({ ok: false, problems: ['asked'] });
 		expect(told).toEqual(['fetched', 'lend', 'ask look']);
-		session.apply(title('Another'));
+		session.apply(price(2.1));
 		await session.planning!.ask({ kind: 'look', where });
-		expect(told.slice(3)).toEqual(['engine set_title', 'solver set_title', 'ask look']);
+		expect(told.slice(3)).toEqual(['engine set_inputs', 'solver set_inputs', 'ask look']);
 	});
 
 	it('made anew since a step about plans do not keep it from being taken back', async () => {
 		const { session, answer } = await opened(planned);
 		answer().onplanned(plansOf(3), report, 1);
-		session.apply(title('Another'));
+		session.apply(price(2.1));
 		session.apply({ kind: 'set_plans', plans: [{ programme: 'allocation', scenario: 'base' }] });
 		session.takePlans(plansOf(4));
 		session.undo();
@@ -208,8 +229,8 @@ describe('plans that follow', () => {
 		const { session, told, answer, settle } = await opened(planned);
 		answer().onfailed('Planning stopped.');
 		expect(session.notice).toMatchObject({ tone: 'error', text: 'Planning stopped.' });
-		session.apply(title('Another'));
+		session.apply(price(2.1));
 		await settle();
-		expect(told.slice(-3)).toEqual(['engine set_title', 'lend', 'plan 2']);
+		expect(told.slice(-3)).toEqual(['engine set_inputs', 'lend', 'plan 2']);
 	});
 });

@@ -16,6 +16,15 @@ import type { Marking } from './programmes/marking';
 /** Milliseconds within which a plan is there before anybody wonders. */
 const SOON = 250;
 
+const OF_WORDS: ReadonlySet<Command['kind']> = new Set([
+	...(['set_ticks', 'set_title', 'set_about', 'set_invented'] as const),
+	...(['rename_sheet', 'move_sheet', 'put_study', 'remove_study', 'set_ran', 'quote_on'] as const)
+]);
+
+/** Whether no plan can follow it: signatures, titles, studies. */
+const isOfWords = (command: Command): boolean =>
+	command.kind === 'several' ? command.commands.every(isOfWords) : OF_WORDS.has(command.kind);
+
 /** Fetches what starts the solver's worker. */
 export type LoadSolving = () => Promise<{
 	readonly start: StartSolving;
@@ -43,6 +52,8 @@ export class Planning {
 	/** The edit with which the workbook was opened: what was planned before is another's. */
 	#openedAt = 0;
 	#asked = 0;
+	/** Whether anything that a plan can follow was edited since plans were last asked for. */
+	#matters = true;
 
 	/** Whether plans are being made for the last edit. */
 	busy = $state(false);
@@ -66,6 +77,7 @@ export class Planning {
 	opened(revision: number): void {
 		this.#isOpen = false;
 		this.#openedAt = revision;
+		this.#matters = true;
 		this.#be(false);
 		this.report = null;
 	}
@@ -87,7 +99,9 @@ export class Planning {
 	 */
 	edited(command: Command, isFollowed: boolean): void {
 		if (this.#isOpen) this.#solving?.apply(command);
-		if (isFollowed && this.report !== null) this.#be(true);
+		if (!isFollowed || isOfWords(command)) return;
+		this.#matters = true;
+		if (this.report !== null) this.#be(true);
 	}
 
 	/** All scenarios show the edit of this revision. */
@@ -97,6 +111,9 @@ export class Planning {
 			this.report = null;
 			return;
 		}
+		// Plans that stand are out of date by no word. Those being made were halted, and are asked for again.
+		if (!this.#matters && !this.busy && this.report !== null) return;
+		this.#matters = false;
 		this.#be(true);
 		this.#asked = revision;
 		if (this.#solving) this.#ask();
@@ -168,6 +185,7 @@ export class Planning {
 	/** The next edit begins anew. */
 	#fail(message: string): void {
 		this.#isOpen = false;
+		this.#matters = true;
 		this.#be(false);
 		this.#host.fail(message);
 	}

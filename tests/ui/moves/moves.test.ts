@@ -2,7 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
 import { Model } from '$lib/engine/model';
-import { movesBetween, moveWords, readHeadlines } from '$lib/ui/moves/moves';
+import {
+	movesBetween,
+	moveWords,
+	readHeadlines,
+	withoutPlans,
+	type Reading
+} from '$lib/ui/moves/moves';
 import { quantityAsJson } from '$lib/engine/json-values';
 import { headlineNames, readEvaluated, type Evaluated } from '$lib/ui/moves/evaluated';
 import { headlinesOf } from '$lib/workbook/headlines';
@@ -127,12 +133,31 @@ describe('what an edit moves', () => {
 		expect(moved('sold', 0)).toEqual([
 			'Revenue 200,000 to 0 EUR/year, −100.0 %',
 			expect.stringMatching(/^Result 72,000 to −80,000 EUR\/year/),
-			'Break-even price 5 to n/a EUR/kg'
+			'Break-even price 5 EUR/kg to n/a'
 		]);
 	});
 
 	it('is nothing where an entry only stays what it was', () => {
 		expect(moved('price', 2)).toEqual([]);
+	});
+});
+
+describe('a scenario without a plan', () => {
+	it('has lost what rests on one, whatever stands there, and has it back with the next plan', () => {
+		const before = read(book);
+		const lost = withoutPlans(before, new Set(['more']));
+		const words = (from: Reading[], to: Reading[]) =>
+			movesBetween(from, to, ['base', 'more']).map((move) =>
+				moveWords(move, move.after.scenario, 'en')
+			);
+		expect(words(before, before)).toEqual([]);
+		expect(words(before, lost)).toContainEqual(
+			expect.stringMatching(/^Result \(more\) .+ EUR\/year to no plan$/)
+		);
+		expect(words(lost, before)).toContainEqual(
+			expect.stringMatching(/^Result \(more\) no plan to .+ EUR\/year$/)
+		);
+		expect(words(lost, lost)).toEqual([]);
 	});
 });
 
@@ -173,7 +198,7 @@ describe('what a revision moves, by what a server computed of two', () => {
 			['base']
 		);
 		expect(moves.map((move) => moveWords(move, null, 'en'))).toContain(
-			'Break-even price 5 to no value EUR/kg'
+			'Break-even price 5 EUR/kg to no value'
 		);
 	});
 });

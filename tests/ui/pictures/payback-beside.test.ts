@@ -1,11 +1,11 @@
 /** What stands beside the payback picture: the order of cases, options together, the parts of a value. */
 import { describe, expect, it } from 'vitest';
 import { interactionsOf } from '$lib/ui/pictures/payback/interaction';
-import { interactionTitle } from '$lib/ui/pictures/payback/interaction-words';
+import { annualUnit, interactionTitle } from '$lib/ui/pictures/payback/interaction-words';
 import { sourceOf, type Open } from '$lib/ui/figure/open';
 import { casesOf, type PaybackPicture } from '$lib/ui/pictures/payback/payback';
 import { partColumns, partText } from '$lib/ui/pictures/payback/payback-parts';
-import { ranked } from '$lib/ui/pictures/payback/payback-rank';
+import { ranked, rankFor } from '$lib/ui/pictures/payback/payback-rank';
 import { paybackTable } from '$lib/ui/pictures/payback/payback-table';
 import { UnitSystem } from '$lib/units/system';
 import { apply, openShipped, read } from '../../reference/shipped';
@@ -43,6 +43,13 @@ describe('cases', () => {
 		}
 	});
 
+	it('stand by what they are worth a year where their lives differ, else in all', () => {
+		const { cases } = page();
+		expect(new Set(cases.map(({ life }) => life.value)).size).toBeGreaterThan(1);
+		expect(rankFor(cases)).toBe('annualValue');
+		expect(rankFor(cases.slice(0, 1))).toBe('npv');
+	});
+
 	it('stand by payback, the soonest first and those that never pay last', () => {
 		const order = ranked(page().cases, 'payback');
 		const found = order.flatMap(({ payback }) => (payback.kind === 'value' ? [payback.value] : []));
@@ -53,16 +60,17 @@ describe('cases', () => {
 
 describe('options together', () => {
 	it('are held against a case for each of them', () => {
-		const { model, interactions } = page();
+		const { model, picture, interactions } = page();
 		const both = interactions.find(({ together }) => together.id === 'new_line_and_rewinder')!;
 		expect(both.alone.map(({ id }) => id)).toEqual(['new_line', 'new_rewinder']);
-		const npv = (scenario: string) => read(model, 'npv', { scenario });
-		const apart = npv('new_line') + npv('new_rewinder');
+		const annual = (scenario: string) => read(model, picture.annual_value, { scenario });
+		const apart = annual('new_line') + annual('new_rewinder');
 		expect(both.sum).toBeCloseTo(apart, 6);
-		expect(both.beyond).toBeCloseTo(npv('new_line_and_rewinder') - apart, 6);
+		expect(both.beyond).toBeCloseTo(annual('new_line_and_rewinder') - apart, 6);
 		const worth = Math.round(both.beyond / 1000).toLocaleString('en');
-		expect(interactionTitle([both], kEUR, 'en')).toBe(
-			`New line and rewinder would be worth ${worth}\u00a0kEUR more than each alone adds up to`
+		const scale = { factor: 0.001, unit: annualUnit('EUR/year', 'EUR', kEUR) };
+		expect(interactionTitle([both], scale, 'en')).toBe(
+			`New line and rewinder would be worth ${worth}\u00a0kEUR/year more than each alone adds up to`
 		);
 	});
 
@@ -123,14 +131,14 @@ describe('the parts of a value', () => {
 		const at = (label: string) => table.columns.indexOf(label);
 		const line = table.rows.find(([title]) => title === 'New line')!;
 		expect(line[at('Present value, investment, EUR')]).toBe(-1_618_000);
-		const beyond = at('Beyond each option alone, EUR');
+		const beyond = at('Beyond each option alone, EUR/year');
 		expect(line[beyond]).toBeNull();
 		const both = table.rows.find(([title]) => title === 'New line and rewinder')!;
 		const together = interactions.find(
 			({ together }) => together.title === 'New line and rewinder'
 		)!;
 		expect(both[beyond]).toBe(together.beyond);
-		expect(together.beyond).toBeGreaterThan(900_000);
+		expect(together.beyond).toBeGreaterThan(100_000);
 		expect(table.rows.every((row) => row.length === table.columns.length)).toBe(true);
 	});
 });

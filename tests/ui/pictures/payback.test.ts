@@ -79,6 +79,15 @@ describe('the finding', () => {
 			'New rewinder would not pay back within its life of 4 years; Line and rewinder would in 1.5'
 		);
 	});
+	it('says of money that is back too late for what capital costs that it does not earn that', () => {
+		const late = { ...line, npv: -1e5 };
+		expect(titleOf({ base, line: late }, 'line')).toBe(
+			'New line would pay back in 2.5 years, and would not earn its cost of capital'
+		);
+		expect(titleOf({ ...all, both: { ...both, npv: -1 } }, 'both')).toBe(
+			'Line and rewinder would pay back in 1.5 years, sooner than New line alone at 2.5, and would not earn its cost of capital'
+		);
+	});
 	it('says when none would', () => {
 		expect(titleOf({ base, line: rewinder, both: rewinder, rewinder })).toBe(
 			'No scenario would pay back within its life'

@@ -10,7 +10,9 @@ import { headlinesOf } from '$lib/workbook/headlines';
 import type { Workbook } from '$lib/workbook/schema';
 import { isClose } from '../cells';
 import { formatRelative } from '../format';
+import { midSentence } from '../figure/words';
 import { figureOf, type Figure } from '../show';
+import { texts } from './texts';
 
 /** As many are told. */
 export const MOST_MOVES = 3;
@@ -61,6 +63,15 @@ export function readHeadlines(of: ReadingOf): Reading[] {
 	});
 }
 
+/** What rests on a plan that does not answer the edit is lost to it, whatever still stands there. */
+export const withoutPlans = (
+	readings: readonly Reading[],
+	unplanned: ReadonlySet<string>
+): Reading[] =>
+	readings.map((reading) =>
+		unplanned.has(reading.scenario) ? { ...reading, value: null, text: texts.noPlan } : reading
+	);
+
 /** Whether it is a number that is computed: what somebody enters is no result. */
 export function isNumber(layout: Layout, name: string): boolean {
 	const quantity = layout.byName.get(name)?.quantity;
@@ -110,11 +121,11 @@ export function moveWords(
 ): string {
 	const where = scenario === null ? '' : ` (${scenario})`;
 	const unit = after.unit || before.unit;
-	const relative =
-		before.value === null || after.value === null
-			? ''
-			: formatRelative(after.value, before.value, locale);
-	const words = [`${after.label}${where} ${before.text} to ${after.text}`, unit].filter(Boolean);
+	const label = `${after.label}${where}`;
+	if (after.value === null)
+		return `${[`${label} ${before.text}`, unit].filter(Boolean).join(' ')} to ${midSentence(after.text)}`;
+	const relative = before.value === null ? '' : formatRelative(after.value, before.value, locale);
+	const words = [`${label} ${midSentence(before.text)} to ${after.text}`, unit].filter(Boolean);
 	return [words.join(' '), relative].filter(Boolean).join(', ');
 }
 

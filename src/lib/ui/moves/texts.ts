@@ -8,6 +8,7 @@ const en = {
 	plansFollow: (edit: string) => `${edit}: the plan follows …`,
 	moves: (edit: string, moves: readonly string[], more: number) =>
 		`${edit}: moves ${moves.join('; ')}${more > 0 ? `; and ${more} more` : ''}`,
+	noPlan: 'no plan',
 	movesNone: (edit: string) => `${edit}: moves none of the headline results`
 };
 

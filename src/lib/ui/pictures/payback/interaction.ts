@@ -1,7 +1,8 @@
 /**
  * Options together against each alone: what a scenario that holds several is worth beyond the sum of the
  * scenarios that hold one of them each, all measured against the same. A difference of results, as between
- * any two scenarios; the results are the workbook's.
+ * any two scenarios; the results are the workbook's. Worth a year, for the lives of cases differ: net present values over
+ * other lives do not add up.
  */
 import type { Layout } from '$lib/engine/layout';
 import { baseOf } from '$lib/workbook/lookup';
@@ -13,7 +14,7 @@ export interface Interaction {
 	/** In the order of the options. */
 	readonly alone: readonly Case[];
 	readonly sum: number;
-	/** What together is worth beyond the sum. */
+	/** What together is worth a year beyond the sum. */
 	readonly beyond: number;
 	readonly unit: string;
 }
@@ -45,7 +46,7 @@ export function interactionsOf(input: InteractionInput): Interaction[] {
 	const held = new Map(cases.map((case_) => [case_.id, heldBy(input, case_.id)]));
 	return cases.flatMap((together): Interaction[] => {
 		const options = held.get(together.id) ?? [];
-		if (options.length < 2 || together.npv.kind !== 'value') return [];
+		if (options.length < 2 || together.annualValue.kind !== 'value') return [];
 		const alone = options.flatMap((option) => {
 			const own = cases.find((case_) => {
 				const holds = held.get(case_.id);
@@ -53,11 +54,11 @@ export function interactionsOf(input: InteractionInput): Interaction[] {
 					holds?.length === 1 && holds[0] === option && against(case_.id) === against(together.id)
 				);
 			});
-			return own?.npv.kind === 'value' ? [own] : [];
+			return own?.annualValue.kind === 'value' ? [own] : [];
 		});
 		if (alone.length < options.length) return [];
-		const sum = alone.reduce((so, one) => so + one.npv.value, 0);
-		const unit = together.npv.quantity?.quantity.unit ?? '';
-		return [{ together, alone, sum, beyond: together.npv.value - sum, unit }];
+		const sum = alone.reduce((so, one) => so + one.annualValue.value, 0);
+		const unit = together.annualValue.quantity?.quantity.unit ?? '';
+		return [{ together, alone, sum, beyond: together.annualValue.value - sum, unit }];
 	});
 }

@@ -10,6 +10,12 @@ export type Rank = (typeof RANKS)[number]['value'];
 
 export const isRank = (text: string): text is Rank => RANKS.some(({ value }) => value === text);
 
+/** By what is comparable: the worth a year where lives differ. */
+export function rankFor(cases: readonly Case[]): Rank {
+	const lives = new Set(cases.flatMap(({ life }) => (life.kind === 'value' ? [life.value] : [])));
+	return lives.size > 1 ? 'annualValue' : 'npv';
+}
+
 /** The best first; cases without the figure last, in their own order, and so are those that are none to read. */
 export function ranked(cases: readonly Case[], by: Rank): Case[] {
 	const sign = by === 'payback' ? 1 : -1;

@@ -129,7 +129,8 @@ export function paybackTable(
 	const own: Scale = { factor: 1, unit: formatUnit(layout.byName.get(picture.npv)?.quantity.unit) };
 	const { interactions, sourceOf } = beside;
 	const parts = sourceOf ? partColumns(layout, picture, own) : [];
-	const beyond = interactions.length > 0 ? [`Beyond each option alone, ${own.unit}`] : [];
+	const beyond =
+		interactions.length > 0 ? [inUnit('Beyond each option alone', picture.annual_value)] : [];
 	const beyondOf = (one: Case) =>
 		interactions.find(({ together }) => together.id === one.id)?.beyond ?? null;
 	const back = (one: Case, reading: Reading) =>

@@ -34,10 +34,15 @@ export function paybackTitle({ cases, lacking, pending }: Cases, locale: string)
 	if (outcome === 'nothing-to-pay') return `${subject.title} would never be short of cash`;
 	if (outcome === 'never') return neverTitle(cases, subject, hand, first, locale);
 	const said = `${subject.title} would pay back ${!hand && cases.length > 1 ? 'soonest, ' : ''}in ${inYears(subject.payback, locale)}`;
+	const below = belowCapital(subject);
 	const parent = cases.find((case_) => case_.id === subject.parent && !case_.doubt);
-	if (parent && hand) return `${said}, ${besideParent(subject, parent, locale)}`;
-	return `${said}${theRest(cases, subject)}`;
+	if (parent && hand) return `${said}, ${besideParent(subject, parent, locale)}${below}`;
+	return `${said}${below}${theRest(cases, subject)}`;
 }
+
+/** Money back is no gain where it comes too late for what capital costs. */
+const belowCapital = ({ npv }: Case) =>
+	npv.kind === 'value' && npv.value < 0 ? ', and would not earn its cost of capital' : '';
 
 function neverTitle(
 	cases: readonly Case[],

@@ -9,7 +9,7 @@ const en = {
 
 	// Interactions
 	interactionsLine: (unit: string) =>
-		`net present value, ${unit}: a case of several options is held against one case for each`,
+		`annual value, ${unit}, which lives of any length have in common: a case of several options is held against one case for each`,
 	together: 'Together',
 	worth: 'Worth',
 	eachAlone: 'Each alone',
