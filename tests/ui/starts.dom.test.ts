@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { layOut, cellAt } from '$lib/engine/layout';
 import { ABSENT, DIVIDES_BY_ZERO, NO_ANSWER, OK } from '$lib/engine/state';
 import { factsOf } from '$lib/ui/front';
-import { figuresOf, type FiguresFinding } from '$lib/ui/starts/figures';
+import { figuresOf, type FiguresFinding, type FiguresInput } from '$lib/ui/starts/figures';
 import { View } from '$lib/ui/view.svelte';
 import type { Start, Workbook } from '$lib/workbook/schema';
 import { base, cheap, layout, resultsOf, shop } from './shop';
@@ -12,8 +12,8 @@ const finding = (...quantities: string[]): FiguresFinding => ({
 	title: 'At {price}',
 	quantities
 });
-const input = { layout, base, hand: cheap, subject: 'A15', locale: 'en' };
-const lineOf = (name: string, more: Partial<typeof input> = {}) =>
+const input: FiguresInput = { layout, base, hand: cheap, subject: 'A15', locale: 'en' };
+const lineOf = (name: string, more: Partial<FiguresInput> = {}) =>
 	figuresOf({ ...input, ...more }, finding(name)).lines[0]!;
 
 describe('a figure of a starting view', () => {
@@ -26,8 +26,25 @@ describe('a figure of a starting view', () => {
 			same: false,
 			difference: '−0.0642',
 			relative: '−53.0 %',
-			instead: ''
+			instead: '',
+			stale: null
 		});
+	});
+
+	it('tells no difference, and no "same", where it rests on a plan that does not answer', () => {
+		const inCheap = {
+			of: (scenario: string) => (scenario === 'cheap' ? 'refused' : null)
+		} as const;
+		for (const name of ['cost', 'mass'])
+			expect(lineOf(name, { stale: inCheap })).toMatchObject({
+				stale: null,
+				change: { same: false, difference: '', relative: '', instead: '', stale: 'refused' }
+			});
+		// Marked itself, it needs no second mark beside it.
+		const inBase = { of: (scenario: string) => (scenario === 'base' ? 'kept' : null) } as const;
+		expect(lineOf('cost', { stale: inBase })).toMatchObject({ stale: 'kept', change: null });
+		const { tables } = figuresOf({ ...input, stale: inBase }, finding('speed'));
+		expect(tables[0]?.rows[0]?.cells.map(({ stale }) => stale)).toEqual(['kept', 'kept']);
 	});
 
 	it('says "same" where the scenario changes nothing, or nothing that would show', () => {

@@ -63,6 +63,12 @@ export function keepView(before: CellView, view: CellView): CellView {
 	return isSame ? before : view;
 }
 
+/** A figure by itself: where it or the base's rests on a plan that does not answer, nobody knows what differs. */
+export const withoutDifference = (view: CellView): CellView => ({
+	...view,
+	...{ same: null, difference: null, relative: '', instead: '', isNearly: false }
+});
+
 const areSameParts = (a: Parts | null, b: Parts | null): boolean =>
 	a?.whole === b?.whole && a?.fraction === b?.fraction;
 

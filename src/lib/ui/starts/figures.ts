@@ -4,6 +4,8 @@
  */
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
+import type { StaleCells } from '$lib/engine/stale';
+import type { StaleBecause } from '$lib/engine/stale-words';
 import { ABSENT, isError, OK } from '$lib/engine/state';
 import type { Finding, Member } from '$lib/workbook/schema';
 import { isClose, quantityDecimals, viewCell } from '../cells';
@@ -20,6 +22,8 @@ export interface FiguresInput {
 	readonly hand: Results | undefined;
 	readonly subject: string | null;
 	readonly locale: string;
+	/** Why cells of a scenario, up to the last, rest on a plan that does not answer; left out, none does. */
+	readonly stale?: Pick<StaleCells, 'of'> | null;
 }
 
 export interface FigureLine {
@@ -33,6 +37,8 @@ export interface FigureLine {
 	readonly change: Change | null;
 	/** The first cell of the quantity, for a figure that is a span. */
 	readonly first: number;
+	/** Why the figure itself is out of date; null where it is not. */
+	readonly stale: StaleBecause | null;
 }
 
 export interface Change {
@@ -41,6 +47,8 @@ export interface Change {
 	readonly relative: string;
 	/** In place of a difference: another word, or "No value". */
 	readonly instead: string;
+	/** Why what it would be told against rests on a plan that does not answer: then nothing of it is told. */
+	readonly stale: StaleBecause | null;
 }
 
 export interface FigureTable {
@@ -59,6 +67,7 @@ export interface TableCell {
 	readonly text: string;
 	readonly isError: boolean;
 	readonly cell: number | null;
+	readonly stale: StaleBecause | null;
 }
 
 /** More members beside each other than this become one span. */
@@ -94,21 +103,34 @@ function freeSets(input: FiguresInput, { axes, sizes }: QuantityLayout): string[
 function lineOf(input: FiguresInput, name: string): FigureLine {
 	const figure = figureOf(reading(input), name);
 	const { quantity } = figure;
+	const stale = staleOf(input, input.base, figure);
 	return {
-		...{ name, figure, label: quantity?.quantity.label ?? name },
+		...{ name, figure, stale, label: quantity?.quantity.label ?? name },
 		note: quantity?.quantity.note ?? '',
 		inWords: (quantity?.quantity.type ?? 'number') !== 'number' || figure.cell === null,
-		change: changeOf(input, figure),
+		// Beside a figure that is marked itself, there is nothing to add.
+		change: stale ? null : changeOf(input, figure),
 		first: quantity?.base ?? -1
 	};
 }
 
-function changeOf({ layout, base, hand, locale }: FiguresInput, figure: Figure): Change | null {
+/** Of the cell that the figure stands in, or of all that it spans. */
+function staleOf({ stale }: FiguresInput, results: Results | undefined, figure: Figure) {
+	const { cell, quantity } = figure;
+	if (!stale || !results || !quantity) return null;
+	if (cell !== null) return stale.of(results.scenario, cell);
+	return stale.of(results.scenario, quantity.base, quantity.base + quantity.count);
+}
+
+function changeOf(input: FiguresInput, figure: Figure): Change | null {
+	const { layout, base, hand, locale } = input;
 	const { cell, quantity } = figure;
 	if (cell === null || !quantity || !base || !hand) return null;
+	const stale = staleOf(input, hand, figure);
+	if (stale) return { same: false, difference: '', relative: '', instead: '', stale };
 	const [before, after] = [base.states[cell] ?? OK, hand.states[cell] ?? OK];
 	const [one, other] = [base.values[cell] ?? NaN, hand.values[cell] ?? NaN];
-	const none = { difference: '', relative: '', instead: '' };
+	const none = { difference: '', relative: '', instead: '', stale: null };
 	if (before === after && (before !== OK || isClose(one, other))) return { ...none, same: true };
 	if (isError(after)) return { ...none, same: false, instead: 'No value' };
 	if (after !== OK)
@@ -185,22 +207,23 @@ function placeOf(input: FiguresInput, quantity: QuantityLayout, set: string, ord
 }
 
 function cellOf(
-	{ layout, base, locale }: FiguresInput,
+	{ layout, base, locale, stale: marks }: FiguresInput,
 	quantity: QuantityLayout,
 	cell: number | null
 ): TableCell {
-	if (cell === null) return { text: '', isError: false, cell };
-	if (!base) return { text: '…', isError: false, cell };
+	if (cell === null) return { text: '', isError: false, cell, stale: null };
+	if (!base) return { text: '…', isError: false, cell, stale: null };
+	const stale = marks?.of(base.scenario, cell) ?? null;
 	const state = base.states[cell] ?? OK;
-	if (isError(state)) return { text: 'No value', isError: true, cell };
+	if (isError(state)) return { text: 'No value', isError: true, cell, stale };
 	if (state !== OK) {
 		const { text } = viewCell({ layout, quantity, locale, base }, base, cell);
-		return { text, isError: false, cell };
+		return { text, isError: false, cell, stale };
 	}
 	const value = base.values[cell] ?? NaN;
 	const isNumber = (quantity.quantity.type ?? 'number') === 'number';
 	const text = isNumber
 		? formatNumber(value, quantityDecimals(quantity, base), locale)
 		: figureText(layout, quantity, value, locale);
-	return { text, isError: false, cell };
+	return { text, isError: false, cell, stale };
 }

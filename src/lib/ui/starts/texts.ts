@@ -3,7 +3,9 @@ import { inLanguage } from '../language';
 
 const en = {
 	// Figures
-	inOrBeside: (isAlone: boolean, scenario: string) => `${isAlone ? 'in' : 'beside'} ${scenario}`,
+	in: (scenario: string) => `in ${scenario}`,
+	beside: (scenario: string) => `beside ${scenario}`,
+	against: (scenario: string) => `against ${scenario}`,
 	askWhyOf: (value: string) => `${value}: ask why`,
 	same: 'same',
 	bySet: (title: string, set: string) => `${title}, by ${set}`,
