@@ -18,7 +18,8 @@ const of = (kind: LineKind, workbook: Workbook) =>
 describe('numbers standing in formulas', () => {
 	it.each([
 		['3 * wage', '3 stands in the formula'],
-		['wage * 7.5% + 20[EUR/h]', '7.5%, 20[EUR/h] stand in the formula']
+		['wage * 7.5% + 20[EUR/h]', '7.5%, 20[EUR/h] stand in the formula'],
+		['wage * 23[h/day]', '23[h/day] stands in the formula']
 	])('are told: %s', (text, what) => {
 		expect(found('literal', formula('a', text))).toEqual([['a', '', null, what]]);
 	});
@@ -27,7 +28,8 @@ describe('numbers standing in formulas', () => {
 		['0, 1 and 100 %', '(1 - share) * wage + 0[EUR/h] * 100%'],
 		['digits of a rounding', 'ROUND(wage; 2)'],
 		['squares', 'wage^2 / wage'],
-		['what takes a unit away', 'wage * 1[h]']
+		['what takes a unit away', 'wage * 1[h]'],
+		['what clock and calendar count', 'wage * 24[h/day] * 365[day/year] / 12[month/year]']
 	])('are not: %s', (_, text) => {
 		expect(found('literal', formula('a', text))).toEqual([]);
 	});

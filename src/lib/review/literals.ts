@@ -32,9 +32,15 @@ const listed = (texts: readonly string[]) =>
 		? `${texts.slice(0, 3).join(', ')} and ${texts.length - 3} more`
 		: texts.join(', ');
 
+/** What the clock and the calendar count is no assumption either. */
+const COUNTED: Readonly<Record<string, readonly number[]>> = {
+	...{ 's/min': [60], 'min/h': [60], 's/h': [3600], 'h/day': [24], 'day/week': [7] },
+	...{ month: [12], 'month/year': [12], 'day/year': [365, 366], 'h/week': [168] }
+};
+
 /** 0, 1 and 100 % are no assumptions, and "1[h]" takes a unit away. */
-function isPlain({ value }: NumberLiteral): boolean {
-	return value === 0 || value === 1;
+function isPlain({ value, unit }: NumberLiteral): boolean {
+	return value === 0 || value === 1 || (unit !== null && COUNTED[unit]?.includes(value) === true);
 }
 
 function literalsIn(expression: Expression): Expression[] {
