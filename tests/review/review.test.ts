@@ -71,6 +71,10 @@ describe('entries far from their siblings', () => {
 			['pay', 'L3', null, '210 EUR/h; the others lie about 20.5 EUR/h']
 		]);
 		expect(found('far_from_siblings', perLine('pay', 20, 20, 20, 20, -20))).toHaveLength(1);
+		const days = perLine('days', 20, 20, 20, 20, -20);
+		const held = (min: number) => ({ ...days, usual: { min, max: 60 } });
+		expect(found('far_from_siblings', held(1))).toHaveLength(1);
+		expect(found('far_from_siblings', held(-30))).toEqual([]);
 	});
 
 	it('are not where the others spread as widely, or lie within half as much again', () => {

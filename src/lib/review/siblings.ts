@@ -19,7 +19,8 @@ export interface FarEntry {
 /** Far along every axis with members enough to judge by: a layer that is thick in each product is no slip. */
 export function farEntries(quantity: Quantity, values: Values | undefined): FarEntry[] {
 	const axes = axesOf(quantity).length;
-	if (axes === 0) return [];
+	// Where somebody holds both signs for usual, numbers are places on a scale, and no factor lies between them.
+	if (axes === 0 || isOfBothSigns(quantity)) return [];
 	const cells = flatten(values).flatMap(({ at, value }) =>
 		typeof value === 'number' && value !== 0 && at.length === axes ? [{ at, value }] : []
 	);
@@ -36,6 +37,9 @@ export function farEntries(quantity: Quantity, values: Values | undefined): FarE
 	const [first = [], ...others] = byAxis;
 	return first.filter(({ at }) => others.every((far) => far.some((one) => one.at === at)));
 }
+
+const isOfBothSigns = ({ usual }: Quantity) =>
+	usual?.min !== undefined && usual.max !== undefined && usual.min < 0 && usual.max > 0;
 
 function farInRow(row: readonly { at: string[]; value: number }[]): FarEntry[] {
 	const different = new Set(row.map(({ value }) => value)).size;
