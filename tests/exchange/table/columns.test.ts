@@ -55,7 +55,10 @@ describe('the columns of a table with one row a thing', () => {
 	});
 
 	it('are asked about where one word of many fits: metres are not at once those sold as short coils', () => {
-		expect(meanings('product,metres\nPX15B,4\n')).toEqual(['member', ['short_coil_share']]);
+		expect(meanings('product,metres\nPX15B,4\n')).toEqual([
+			'member',
+			['short_coil_share', 'invoiced_metres']
+		]);
 	});
 
 	it('name things by labels as well, whatever the heading says', () => {
