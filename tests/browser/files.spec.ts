@@ -67,6 +67,28 @@ test('a table is mapped, looked over and entered as one step, with the keyboard 
 	await expect(page.getByText('2 values from repairs.csv entered')).toBeVisible();
 	await page.keyboard.press('Control+z');
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+
+	// Which product runs on which line, as a cross table of marks.
+	await bringIn(page, 'runs.csv', 'Product;L1;L2;L9\nPX10B;x;x;\nPX15P;x;-;x\n');
+	await page.getByLabel('The table holds').focus();
+	await page.keyboard.type('Lines a product');
+	await expect(page.getByLabel('Which line')).toHaveValue('heads');
+	await expect(page.getByText('1 pair new, 1 taken out, 2 the same.')).toBeVisible();
+	await expect(page.getByText('1 name that no line has')).toBeVisible();
+	await expect(page.getByRole('checkbox', { name: 'Take out PX15P and L2' })).toBeChecked();
+	const unnamed = page.getByRole('checkbox', { name: 'Take out PX15P and L8' });
+	await expect(unnamed).not.toBeChecked();
+	await unnamed.focus();
+	await page.keyboard.press('Space');
+	await page.getByRole('button', { name: 'Enter 1 new, take out 2' }).focus();
+	await page.keyboard.press('Enter');
+	await expect(page.getByText('1 pair from runs.csv entered, 2 taken out')).toBeVisible();
+	await open(page, '/members');
+	const pair = page.getByRole('checkbox', { name: 'PX10B with L2' });
+	await expect(pair).toBeChecked();
+	await page.keyboard.press('Control+z');
+	await expect(pair).not.toBeChecked();
+	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
 test('an item table comes in whole: prices per 100 m, an item that is new, a slip that is stopped', async ({

@@ -177,6 +177,20 @@ const cases: [Command, string][] = [
 ];
 
 describe('a command in words', () => {
+	it('tells a few pairs one by one, and many by their number', () => {
+		const pair = (line: string): Command => ({
+			kind: 'set_relation_pair',
+			relation: 'runs',
+			pair: ['PX20', line],
+			exists: true
+		});
+		const words = (...lines: string[]) =>
+			describeCommand(plant, { kind: 'several', commands: lines.map(pair) });
+		const label = plant.relations![0]!.label ?? 'runs';
+		expect(words('L1', 'L2')).toBe(`${label}: PX20, L1 added; ${label}: PX20, L2 added`);
+		expect(words('L1', 'L2', 'L3', 'L4', 'L5')).toBe(`${label}: 5 pairs`);
+	});
+
 	it('says that a programme is switched off, and on again', () => {
 		const on = {
 			name: 'mix',

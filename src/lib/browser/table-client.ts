@@ -1,5 +1,6 @@
 /** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
 import type { MemberChoices } from '$lib/exchange/table/new-members';
+import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { Mapping } from '$lib/exchange/table/mapping';
 import type { Workbook } from '$lib/workbook/schema';
 import type { TableAnswer, TableAnswers, TableMessage, TableRequest } from './table-messages';
@@ -43,6 +44,23 @@ export class TableClient {
 	): Promise<TableAnswers['look']> {
 		this.#know(workbook);
 		return this.#ask({ kind: 'look', ...asked }, told);
+	}
+
+	proposePairs(
+		workbook: Workbook,
+		sheet: number,
+		relation: string
+	): Promise<TableAnswers['propose_pairs']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'propose_pairs', sheet, relation });
+	}
+
+	lookPairs(
+		workbook: Workbook,
+		asked: { sheet: number; mapping: PairMapping; choices: MemberChoices }
+	): Promise<TableAnswers['look_pairs']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'look_pairs', ...asked });
 	}
 
 	stop(): void {

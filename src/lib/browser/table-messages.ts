@@ -1,6 +1,8 @@
 /** What passes between the page and the worker that holds a table on its way in. */
 import type { Held, ShortLooked } from '$lib/exchange/table/desk';
 import type { Mapping } from '$lib/exchange/table/mapping';
+import type { PairMapping } from '$lib/exchange/table/pair-mapping';
+import type { PairsLooked } from '$lib/exchange/table/pairs';
 import type { MemberChoices } from '$lib/exchange/table/new-members';
 import type { Workbook } from '$lib/workbook/schema';
 
@@ -18,12 +20,22 @@ export type TableRequest =
 			readonly sheet: number;
 			readonly mapping: Mapping;
 			readonly choices: MemberChoices;
+	  }
+	/** Of the pairs of a relation. */
+	| { readonly kind: 'propose_pairs'; readonly sheet: number; readonly relation: string }
+	| {
+			readonly kind: 'look_pairs';
+			readonly sheet: number;
+			readonly mapping: PairMapping;
+			readonly choices: MemberChoices;
 	  };
 
 export interface TableAnswers {
 	read: Held;
 	propose: Mapping;
 	look: ShortLooked;
+	propose_pairs: PairMapping;
+	look_pairs: PairsLooked;
 }
 
 export type TableMessage = { readonly id: number; readonly request: TableRequest };

@@ -22,9 +22,16 @@ async function answerTo({
 		return null;
 	}
 	if (!workbook) throw new Error('A table was asked about before the workbook was known.');
-	return request.kind === 'propose'
-		? desk.propose(request.sheet, workbook)
-		: desk.look(request.sheet, request.mapping, request.choices, workbook, told);
+	switch (request.kind) {
+		case 'propose':
+			return desk.propose(request.sheet, workbook);
+		case 'look':
+			return desk.look(request.sheet, request.mapping, request.choices, workbook, told);
+		case 'propose_pairs':
+			return desk.proposePairs(request.sheet, request.relation, workbook);
+		case 'look_pairs':
+			return desk.lookPairs(request.sheet, request.mapping, request.choices, workbook);
+	}
 }
 
 scope.onmessage = async ({ data }) => {

@@ -95,7 +95,7 @@ function applyAll(before: Workbook, commands: readonly Command[]): CommandResult
 	return { ok: true, workbook, inverse: { kind: 'several', commands: inverses } };
 }
 
-/** Edits of members that follow each other. */
+/** Edits of members and pairs that follow each other. */
 function memberEdits(commands: readonly Command[], from: number): SingleEdit[] {
 	const run: SingleEdit[] = [];
 	for (let at = from; MEMBER_EDITS.has(commands[at]?.kind); at++)
@@ -107,10 +107,11 @@ const MEMBER_EDITS: ReadonlySet<Command['kind'] | undefined> = new Set([
 	'add_member',
 	'remove_member',
 	'replace_member',
-	'move_member'
+	'move_member',
+	'set_relation_pair'
 ]);
 
-/** Hundreds of members at once are checked once. */
+/** Hundreds of members or pairs at once are checked once. */
 function applyRun(before: Workbook, run: readonly SingleEdit[]): CommandResult {
 	let after = before;
 	for (const command of run) {

@@ -108,8 +108,23 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		case 'patch':
 			return 'take a change back';
 		case 'several':
-			return command.commands.map((each) => describeCommand(workbook, each)).join('; ');
+			return severalWords(workbook, command.commands);
 	}
+}
+
+/** Pairs told one by one; more of one relation are told by their number. */
+const MOST_PAIRS = 4;
+
+function severalWords(workbook: Workbook, commands: readonly Command[]): string {
+	const pairs = commands.filter((each) => each.kind === 'set_relation_pair');
+	if (pairs.length <= MOST_PAIRS)
+		return commands.map((each) => describeCommand(workbook, each)).join('; ');
+	const others = commands.filter((each) => each.kind !== 'set_relation_pair');
+	const counts = [...new Set(pairs.map(({ relation }) => relation))].map((name) => {
+		const word = workbook.relations?.find((one) => one.name === name)?.label ?? name;
+		return `${word}: ${pairs.filter(({ relation }) => relation === name).length} pairs`;
+	});
+	return [...others.map((each) => describeCommand(workbook, each)), ...counts].join('; ');
 }
 
 function programmeWords(

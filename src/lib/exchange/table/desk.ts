@@ -3,6 +3,7 @@
  * heads, samples and what would change.
  */
 import { layOut, type Layout } from '$lib/engine/layout';
+import { findRelation } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { decimalSigns, type ColumnSign } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
@@ -10,6 +11,8 @@ import { lookOver, type Look } from './look';
 import type { UnknownMember } from './import-table';
 import type { Mapping } from './mapping';
 import type { MemberChoices } from './new-members';
+import { proposePairs, type PairMapping } from './pair-mapping';
+import { lookOverPairs, type PairsLooked } from './pairs';
 import { proposeMapping } from './propose';
 import { readTables, type TableSheet } from './read-file';
 
@@ -82,6 +85,25 @@ export class TableDesk {
 			refused: problems.length
 		};
 		return { ok: true, look };
+	}
+
+	proposePairs(sheet: number, name: string, workbook: Workbook): PairMapping {
+		const grid = this.#grid(sheet);
+		const relation = findRelation(workbook, name);
+		return grid && relation
+			? proposePairs(grid, relation, workbook)
+			: { relation: name, of: [null, null], mark: null };
+	}
+
+	lookPairs(
+		sheet: number,
+		mapping: PairMapping,
+		choices: MemberChoices,
+		workbook: Workbook
+	): PairsLooked {
+		const grid = this.#grid(sheet);
+		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
+		return lookOverPairs(grid, mapping, choices, workbook);
 	}
 
 	#grid(sheet: number): Grid | null {

@@ -172,7 +172,7 @@ const en = {
 		`${count} ${count === 1 ? 'value' : 'values'} from ${name} entered; undo takes them back together.`,
 	importATable: 'Import a table',
 	whatToImport:
-		'CSV or a spreadsheet file (.xlsx), with a first row that names the columns: one row for each item, line or month, one column for each quantity. Nothing changes before you have seen what would.',
+		'CSV or a spreadsheet file (.xlsx), with a first row that names the columns: one row for each item, line or month, one column for each quantity; or what goes with what, such as products with lines, as pairs or as marks. Nothing changes before you have seen what would.',
 	readingTheFile: 'Reading the file',
 	lookingOver: 'Looking over the rows',
 	sheetToBringIn: 'Sheet to bring in',

@@ -2,6 +2,7 @@
  * A block of marks brought into a table of pairs, from the pair in hand to the right and down: which pairs it makes and
  * which it takes away. One cell that is no mark, or a block that is larger than the table, and nothing is entered.
  */
+import { readMark } from '$lib/exchange/table/marks';
 import { pairKey } from '$lib/workbook/axes';
 import { texts } from './mark-block-texts';
 
@@ -13,9 +14,6 @@ export interface PairMark {
 export type MarksRead =
 	| { readonly ok: true; readonly marks: readonly PairMark[] }
 	| { readonly ok: false; readonly message: string };
-
-const YES = new Set(['x', '1', 'yes', 'y', 'true', '✓', '✔', '●']);
-const NO = new Set(['', '0', '-', '–', '—', 'no', 'n', 'false']);
 
 export interface Corner {
 	/** Ids of the rows and columns that the block can cover, from the pair in hand on. */
@@ -40,10 +38,8 @@ export function readMarks(
 	for (const [down, line] of block.entries())
 		for (const [across, text] of line.entries()) {
 			const pair = [rows[down]!, columns[across]!] as const;
-			const word = text.trim().toLowerCase();
-			const exists = YES.has(word);
-			if (!exists && !NO.has(word))
-				return { ok: false, message: texts.noMark(text.trim(), ...pair) };
+			const exists = readMark(text);
+			if (exists === null) return { ok: false, message: texts.noMark(text.trim(), ...pair) };
 			if (pairs.has(pairKey(pair)) !== exists) marks.push({ pair, exists });
 		}
 	return { ok: true, marks };
