@@ -109,6 +109,43 @@ describe('a folded row', () => {
 	});
 });
 
+describe('decimals of a row', () => {
+	const mass = quantity('mass');
+	const texts = (formula: string | undefined, ...values: readonly number[]) => {
+		const place = {
+			...{ ...mass, base: 0, count: values.length },
+			quantity: { ...mass.quantity, formula }
+		} as typeof mass;
+		const results = resultsOf('base', values);
+		const context = { layout, quantity: place, locale: 'en', base: results };
+		return values.map((_, cell) => viewCell(context, results, cell).text);
+	};
+
+	it('are those that most of its members need: one that lies far out takes none from the others', () => {
+		expect(texts(undefined, 2500, 20.6, 17.9, 18.6, 22.4, 25.2)).toEqual([
+			...['2,500.0', '20.6', '17.9', '18.6', '22.4', '25.2']
+		]);
+		// Four digits of 25.2; two decimals more than fit 2,500.
+		expect(texts('1', 2500, 20.612, 17.931, 18.644, 22.423, 25.211)[1]).toBe('20.61');
+		// Rows of one size are as they were.
+		expect(texts('1', 1216.4, 812.25, 230.12, 1800.5)[1]).toBe('812');
+	});
+
+	it('hide no digit that was entered, up to those that the row bears', () => {
+		expect(texts(undefined, 2500, 20.6)).toEqual(['2,500', '20.6']);
+		expect(texts(undefined, 2500, 20.61234)).toEqual(['2,500', '20.61']);
+		// Full of digits: nobody wrote it, so it is shown as its row is.
+		expect(texts(undefined, 2500, 20.612345678901)).toEqual(['2,500', '21']);
+	});
+
+	it('show what rounding left of a formula, or in a plan, as none, and what was entered as entered', () => {
+		expect(texts('1', 4.132e-18, -3.958e-9)).toEqual(['0', '0']);
+		expect(texts(undefined, 4.1321234567891e-18)).toEqual(['0']);
+		expect(texts(undefined, 2e-9)[0]).toContain('2');
+		expect(texts('1', 2e-8)[0]).toBe('0.00000002');
+	});
+});
+
 describe('an input', () => {
 	it('is what no formula computes, member by member', () => {
 		expect(isInputCell(shop, quantity('price'), 0)).toBe(true);

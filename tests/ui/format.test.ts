@@ -39,6 +39,14 @@ describe('digits of a number', () => {
 	});
 });
 
+describe('what rounding left', () => {
+	it('is none, without a sign; a short number may have been entered and stays', () => {
+		expect(formatNumber(4.132123456789e-18, 2, 'en')).toBe('0.00');
+		expect(formatDifference(4.132123456789e-18, 2, 'en')).toBe('0.00');
+		expect(formatNumber(2.5e-11, 3, 'en')).toBe('2.500×10⁻¹¹');
+	});
+});
+
 describe('signs and marks', () => {
 	it('sets a true minus and a plus on differences', () => {
 		expect(formatDifference(-0.052, 3, 'en')).toBe('−0.052');

@@ -53,6 +53,13 @@ describe('a figure of a starting view', () => {
 		expect(lineOf('price', { hand: nearly }).change).toMatchObject({ same: true });
 	});
 
+	it('shows nothing of what rounding left, nor tells it as a difference', () => {
+		const left = resultsOf('cheap', [2.02, 0.06, 0.1, 3.958e-9, 0.2, 30, 28, 20, 0, 0, 0]);
+		const none = resultsOf('base', [2.02, 0.06, 0.1, 0, 0.2, 30, 28, 20, 0, 0, 0]);
+		expect(lineOf('cost', { base: left }).figure.text).toBe('0');
+		expect(lineOf('cost', { base: none, hand: left }).change).toMatchObject({ same: true });
+	});
+
 	it('gives words in place of a difference for a choice or a yes and no', () => {
 		expect(lineOf('too_cheap')).toMatchObject({
 			figure: { text: 'no' },

@@ -5,6 +5,7 @@
  * Pure: results come in, words go out. Where rows stand belongs to `rows.ts`.
  */
 import { dateText } from '$lib/workbook/date-text';
+import { isInputCell } from '$lib/engine/input-cell';
 import type { QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT, isError, NO_ANSWER, NOT_ENTERED, OFF_END, OK } from '$lib/engine/state';
@@ -17,6 +18,9 @@ import {
 	formatInFull,
 	formatNumber,
 	formatRelative,
+	isNoise,
+	isWritten,
+	MOST_DECIMALS,
 	unitShown,
 	type Parts
 } from './format';
@@ -97,7 +101,7 @@ interface Sizes {
 }
 const sizesKept = new WeakMap<Results, Map<string, Sizes>>();
 
-/** Decimals of a whole quantity, so that its members align: from its largest value in the base. */
+/** Decimals of a whole quantity, so that its members align: those that most of its values in the base need. */
 export const quantityDecimals = (layout: QuantityLayout, results: Results): number =>
 	sizesOf(layout, results).decimals;
 
@@ -109,17 +113,36 @@ function sizesOf(layout: QuantityLayout, results: Results): Sizes {
 	const digits = layout.quantity.digits ?? 4;
 	let largest = 0;
 	let written = 0;
+	const all: number[] = [];
 	for (let cell = layout.base; cell < layout.base + layout.count; cell++) {
 		if (results.states[cell] !== OK) continue;
 		const value = results.values[cell] ?? 0;
 		largest = Math.max(largest, Math.abs(value));
+		if (!isNoise(value)) all.push(Math.abs(value));
 		if (written < 6) written = Math.max(written, decimalsWritten(value, 6));
 	}
-	const fitting = isLeftOver(layout.quantity, largest, 0) ? 0 : decimalsFor(largest, digits);
+	const fitting = isLeftOver(layout.quantity, largest, 0)
+		? 0
+		: Math.min(
+				decimalsFor(usualLargest(all, largest), digits),
+				decimalsFor(largest, digits) + MORE_FOR_MOST
+			);
 	// Values that all are written in fewer decimals need no zeros behind them.
 	const sizes = { decimals: Math.min(fitting, written), largest };
 	known.set(layout.quantity.name, sizes);
 	return sizes;
+}
+
+/** Beyond as many times the middle of its row, a value says nothing of the decimals that the others need. */
+const OUTLYING = 10;
+/** As many decimals more than fit the largest are shown where most of a row need them. */
+const MORE_FOR_MOST = 2;
+
+/** The largest of a row but for what lies far out. Values far smaller than the others keep digits of their own. */
+function usualLargest(sizes: readonly number[], largest: number): number {
+	const sorted = sizes.filter((size) => size >= REST * largest).sort((a, b) => a - b);
+	const middle = sorted[Math.floor(sorted.length / 2)] ?? largest;
+	return sorted.findLast((size) => size <= OUTLYING * middle) ?? largest;
 }
 
 /** Below this share of the largest of its row, a computed value is what rounding, or the margin of a plan, leaves of none. */
@@ -128,6 +151,7 @@ const REST = 1e-9;
 /** Whether a value is no figure: within the tolerance of its check, or a computed one lost beside the largest of its row. */
 const isLeftOver = ({ check, formula }: Quantity, value: number, largest: number): boolean =>
 	Math.abs(value) <= (check?.tolerance ?? -1) ||
+	isNoise(value, typeof formula === 'string') ||
 	(formula !== undefined && Math.abs(value) < REST * largest);
 
 interface Context {
@@ -163,11 +187,18 @@ export const numberText = (
 		: formatNumber(value, decimals, locale);
 
 /** The same as it stands in its row, where what is left over shows as none. */
-function textInRow({ quantity, base, locale }: Context, value: number): string {
+function textInRow({ quantity, base, locale }: Context, value: number, isEntered: boolean): string {
 	const { decimals, largest } = sizesOf(quantity, base);
 	const shown = isLeftOver(quantity.quantity, value, largest) ? 0 : value;
-	return numberText(quantity, shown, decimals, locale);
+	const own = isEntered ? enteredDecimals(quantity.quantity, value) : 0;
+	return numberText(quantity, shown, Math.max(decimals, own), locale);
 }
+
+/** Decimals of an entered value as it was written, up to the digits that its quantity bears. */
+const enteredDecimals = ({ digits = 4 }: Quantity, value: number): number =>
+	isWritten(value)
+		? Math.min(decimalsFor(value, digits), decimalsWritten(value, MOST_DECIMALS))
+		: 0;
 
 /** Equal as numbers go: the last bits of a sum in another order are no difference. */
 export const isClose = (a: number, b: number) =>
@@ -189,6 +220,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 	const same = inBase ? null : isSame(results, base, cell);
 	const state = results.states[cell] ?? OK;
 	const value = results.values[cell] ?? 0;
+	const isEntered = isInputCell(context.layout.workbook, quantity, cell);
 	const baseOk = base.states[cell] === OK;
 	const baseValue = base.values[cell] ?? 0;
 	if (isError(state)) return { ...EMPTY, kind: 'error', text: 'No value', same };
@@ -198,7 +230,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 			kind: 'nothing',
 			text: NOTHING_WORDS[state] ?? 'nothing',
 			same,
-			instead: !inBase && baseOk ? insteadOf(context, baseValue) : ''
+			instead: !inBase && baseOk ? insteadOf(context, baseValue, isEntered) : ''
 		};
 	if (isWords(quantity)) {
 		const full = wordsOf(context, value);
@@ -207,7 +239,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 		return { ...EMPTY, kind: 'words', text, full, same, instead };
 	}
 	const decimals = quantityDecimals(quantity, base);
-	const text = textInRow(context, value);
+	const text = textInRow(context, value, isEntered);
 	const unit = unitShown(quantity.quantity);
 	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;
 	const differs = same === false && baseOk;
@@ -236,9 +268,9 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 	};
 }
 
-function insteadOf(context: Context, baseValue: number): string {
+function insteadOf(context: Context, baseValue: number, isEntered: boolean): string {
 	if (isWords(context.quantity)) return `instead of ${wordsOf(context, baseValue)}`;
-	return `instead of ${textInRow(context, baseValue)}`;
+	return `instead of ${textInRow(context, baseValue, isEntered)}`;
 }
 
 interface Span {
@@ -303,7 +335,8 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 	let text: string;
 	if (isWords(quantity)) text = wordsSpan(context, span, results, from, to);
 	else {
-		const [low, high] = [textInRow(context, span.low), textInRow(context, span.high)];
+		const isEntered = quantity.quantity.formula === undefined;
+		const [low, high] = [span.low, span.high].map((end) => textInRow(context, end, isEntered));
 		const isOne = span.allEqual && span.values === 1;
 		text = isOne ? low : low === high ? `all ${low}` : `${low} to ${high}`;
 	}

@@ -67,6 +67,19 @@ function ownDecimals(value: number, decimals: number): number {
 /** Without the last bits that a subtraction leaves: 1.95 − 2.02 is −0.07. */
 const rounded = (value: number) => Number(value.toPrecision(12));
 
+/** Below this nobody measures, plans or pays anything in the units on screen: it is what rounding leaves of none. */
+const NOTICED = 1e-8;
+
+/** Digits that a person writes of one number at most; what is computed or solved for has more. */
+const WRITTEN_BY_HAND = 9;
+
+/** Whether a number is short enough to have been entered. */
+export const isWritten = (value: number) => Number(value.toPrecision(WRITTEN_BY_HAND)) === value;
+
+/** Whether nothing but rounding gave it; of what a formula gave, its size alone tells. */
+export const isNoise = (value: number, isComputed = false) =>
+	Math.abs(value) < NOTICED && (isComputed || !isWritten(value));
+
 const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
 function inPowers(value: number, digits: number, locale: string): string {
@@ -77,8 +90,9 @@ function inPowers(value: number, digits: number, locale: string): string {
 	return `${formatOf(locale, Math.max(digits - 1, 0)).format(Number(mantissa))}×10${power}`;
 }
 
-/** 1234.5 with one decimal is "1,234.5"; far too small or large for the row, a power of ten. */
-export function formatNumber(value: number, decimals: number, locale: string): string {
+/** 1234.5 with one decimal is "1,234.5"; far too small or large for the row, a power of ten; what rounding left, none. */
+export function formatNumber(given: number, decimals: number, locale: string): string {
+	const value = isNoise(given) ? 0 : given;
 	const size = Math.abs(value);
 	const own = ownDecimals(value, decimals);
 	const text =
@@ -91,7 +105,7 @@ export function formatNumber(value: number, decimals: number, locale: string): s
 /** With its sign: "+0.4", "−0.052". */
 export function formatDifference(value: number, decimals: number, locale: string): string {
 	const text = formatNumber(value, decimals, locale);
-	return value > 0 ? `+${text}` : text;
+	return value > 0 && !isNoise(value) ? `+${text}` : text;
 }
 
 /** The change in percent of what it differs from; empty where that is zero or the change beyond telling. */

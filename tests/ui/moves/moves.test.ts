@@ -99,7 +99,7 @@ function moved(quantity: string, value: number, scenario = 'base', order = ['bas
 		entries: [{ quantity, at: [], value }]
 	});
 	if (!result.ok) throw new Error(result.problem.message);
-	return movesBetween(read(book), read(result.workbook), order).map((move) =>
+	return movesBetween(read(book), read(result.workbook), order, 'en').map((move) =>
 		moveWords(move, move.after.scenario === 'base' ? null : move.after.scenario, 'en')
 	);
 }
@@ -137,6 +137,25 @@ describe('what an edit moves', () => {
 		]);
 	});
 
+	it('is told in as many digits as tell it, or not at all', () => {
+		// 2.0001 × 0.06 = 0.120006: 0.1200 twice in the digits of a cost, and apart with one more.
+		expect(moved('price', 2.0001)[0]).toBe('Resin cost 0.12000 to 0.12001 EUR/m, +0.0050 %');
+		expect(moved('price', 2.00000001)).toEqual([]);
+	});
+
+	it('gives a number of years in years, where it comes or goes too', () => {
+		const at = (value: number | null, text: string) => ({
+			...{ quantity: 'payback', label: 'Payback', scenario: 'base', value, text },
+			unit: value === null ? '' : 'year'
+		});
+		const [lost] = movesBetween([at(2.8, '2.8')], [at(null, 'none')], ['base'], 'en');
+		expect(moveWords(lost!, null, 'en')).toBe('Payback 2.8 years to none');
+		const [later] = movesBetween([at(2.8, '2.8')], [at(4, '4')], ['base'], 'en');
+		expect(moveWords(later!, null, 'en')).toBe('Payback 2.8 to 4 years, +42.9 %');
+		const [year] = movesBetween([at(2.8, '2.8')], [at(1, '1')], ['base'], 'en');
+		expect(moveWords(year!, null, 'en')).toMatch(/^Payback 2\.8 to 1 year,/);
+	});
+
 	it('is nothing where an entry only stays what it was', () => {
 		expect(moved('price', 2)).toEqual([]);
 	});
@@ -147,7 +166,7 @@ describe('a scenario without a plan', () => {
 		const before = read(book);
 		const lost = withoutPlans(before, new Set(['more']));
 		const words = (from: Reading[], to: Reading[]) =>
-			movesBetween(from, to, ['base', 'more']).map((move) =>
+			movesBetween(from, to, ['base', 'more'], 'en').map((move) =>
 				moveWords(move, move.after.scenario, 'en')
 			);
 		expect(words(before, before)).toEqual([]);
@@ -195,7 +214,8 @@ describe('what a revision moves, by what a server computed of two', () => {
 		const moves = movesBetween(
 			readEvaluated(laid, evaluated(book), 'B22', 'en'),
 			readEvaluated(laid, evaluated(without.workbook), 'B22', 'en'),
-			['base']
+			['base'],
+			'en'
 		);
 		expect(moves.map((move) => moveWords(move, null, 'en'))).toContain(
 			'Break-even price 5 EUR/kg to no value'

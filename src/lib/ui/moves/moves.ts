@@ -9,8 +9,8 @@ import { OK } from '$lib/engine/state';
 import { headlinesOf } from '$lib/workbook/headlines';
 import type { Workbook } from '$lib/workbook/schema';
 import { isClose } from '../cells';
-import { formatRelative } from '../format';
-import { midSentence } from '../figure/words';
+import { cut, formatNumber, formatRelative } from '../format';
+import { midSentence, years } from '../figure/words';
 import { figureOf, type Figure } from '../show';
 import { texts } from './texts';
 
@@ -87,7 +87,8 @@ function valueOf({ cell, state }: Figure, results: Results): number | null {
 export function movesBetween(
 	before: readonly Reading[],
 	after: readonly Reading[],
-	scenarios: readonly string[]
+	scenarios: readonly string[],
+	locale: string
 ): Move[] {
 	const was = new Map(before.map((reading) => [key(reading), reading]));
 	const now = new Map(after.map((reading) => [key(reading), reading]));
@@ -97,8 +98,9 @@ export function movesBetween(
 			const at = key({ scenario, quantity });
 			const [old, reading] = [was.get(at), now.get(at)];
 			const size = old && reading ? sizeOf(old.value, reading.value) : 0;
-			if (!old || !reading || size === 0) continue;
-			found.push({ before: old, after: reading, size });
+			const told = old && reading && size > 0 ? toldApart(old, reading, locale) : null;
+			if (!told) continue;
+			found.push({ ...told, size });
 			break;
 		}
 	return found.sort((a, b) => b.size - a.size);
@@ -113,6 +115,30 @@ function sizeOf(before: number | null, after: number | null): number {
 	return before === 0 ? 1 : Math.min(Math.abs(after / before - 1), 1);
 }
 
+/** As many digits more than a figure bears are told of a move that would not show in its own. */
+const MORE_DIGITS = 3;
+
+/** Both in as many digits as tell them apart; null where so many more would not. */
+function toldApart(before: Reading, after: Reading, locale: string): Omit<Move, 'size'> | null {
+	const [one, other] = [before.value, after.value];
+	const isPlain = ({ text, value }: Reading) =>
+		value !== null && formatNumber(value, decimalsOf(text, locale), locale) === text;
+	if (one === null || other === null || !isPlain(before) || !isPlain(after))
+		return before.text === after.text ? null : { before, after };
+	const decimals = Math.max(decimalsOf(before.text, locale), decimalsOf(after.text, locale));
+	const text = (value: number, more: number) => formatNumber(value, decimals + more, locale);
+	for (let more = 0; more <= MORE_DIGITS; more++) {
+		const [from, to] = [text(one, more), text(other, more)];
+		if (from === to) continue;
+		if (more === 0) return { before, after };
+		return { before: { ...before, text: from }, after: { ...after, text: to } };
+	}
+	return null;
+}
+
+const decimalsOf = (text: string, locale: string) =>
+	Math.max(cut(text, locale).fraction.length - 1, 0);
+
 /** "Factory cost per metre 0.2970 to 0.3017 EUR/m, +1.6 %" */
 export function moveWords(
 	{ before, after }: Move,
@@ -123,11 +149,13 @@ export function moveWords(
 	const unit = after.unit || before.unit;
 	const label = `${after.label}${where}`;
 	if (after.value === null)
-		return `${[`${label} ${before.text}`, unit].filter(Boolean).join(' ')} to ${midSentence(after.text)}`;
+		return `${label} ${withUnit(before.text, unit)} to ${midSentence(after.text)}`;
 	const relative = before.value === null ? '' : formatRelative(after.value, before.value, locale);
-	const words = [`${label} ${midSentence(before.text)} to ${after.text}`, unit].filter(Boolean);
-	return [words.join(' '), relative].filter(Boolean).join(', ');
+	const words = `${label} ${midSentence(before.text)} to ${withUnit(after.text, unit)}`;
+	return [words, relative].filter(Boolean).join(', ');
 }
+
+const withUnit = (text: string, unit: string) => (unit === '' ? text : years(text, unit));
 
 /** The few that moved most in words, those of the base first, and how many more there are. */
 export function tellMoves(
@@ -137,7 +165,7 @@ export function tellMoves(
 ): { readonly words: string[]; readonly more: number } {
 	const order = new Set([baseId, inHand, ...workbook.scenarios.map(({ id }) => id)]);
 	const title = (id: string) => (id === baseId ? null : scenarioTitle(workbook, id));
-	const moves = movesBetween(before, after, [...order]);
+	const moves = movesBetween(before, after, [...order], locale);
 	const words = moves
 		.slice(0, MOST_MOVES)
 		.map((move) => moveWords(move, title(move.after.scenario), locale));

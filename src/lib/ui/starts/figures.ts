@@ -8,8 +8,8 @@ import type { StaleCells } from '$lib/engine/stale';
 import type { StaleBecause } from '$lib/engine/stale-words';
 import { ABSENT, isError, OK } from '$lib/engine/state';
 import type { Finding, Member } from '$lib/workbook/schema';
-import { isClose, quantityDecimals, viewCell } from '../cells';
-import { decimalsFor, formatDifference, formatNumber, formatRelative, formatUnit } from '../format';
+import { isClose, viewCell } from '../cells';
+import { decimalsFor, formatDifference, formatRelative, formatUnit, isNoise } from '../format';
 import { figureOf, figureText, fill, type Figure, type FigureOf } from '../show';
 
 export type FiguresFinding = Extract<Finding, { kind: 'figures' }>;
@@ -122,6 +122,10 @@ function staleOf({ stale }: FiguresInput, results: Results | undefined, figure: 
 	return stale.of(results.scenario, quantity.base, quantity.base + quantity.count);
 }
 
+/** None where rounding alone gave it, as it is shown. */
+const figureAt = ({ quantity }: QuantityLayout, value: number) =>
+	isNoise(value, typeof quantity.formula === 'string') ? 0 : value;
+
 function changeOf(input: FiguresInput, figure: Figure): Change | null {
 	const { layout, base, hand, locale } = input;
 	const { cell, quantity } = figure;
@@ -129,7 +133,9 @@ function changeOf(input: FiguresInput, figure: Figure): Change | null {
 	const stale = staleOf(input, hand, figure);
 	if (stale) return { same: false, difference: '', relative: '', instead: '', stale };
 	const [before, after] = [base.states[cell] ?? OK, hand.states[cell] ?? OK];
-	const [one, other] = [base.values[cell] ?? NaN, hand.values[cell] ?? NaN];
+	const [one, other] = [base, hand].map(({ values }) =>
+		figureAt(quantity, values[cell] ?? NaN)
+	) as [number, number];
 	const none = { difference: '', relative: '', instead: '', stale: null };
 	if (before === after && (before !== OK || isClose(one, other))) return { ...none, same: true };
 	if (isError(after)) return { ...none, same: false, instead: 'No value' };
@@ -223,7 +229,7 @@ function cellOf(
 	const value = base.values[cell] ?? NaN;
 	const isNumber = (quantity.quantity.type ?? 'number') === 'number';
 	const text = isNumber
-		? formatNumber(value, quantityDecimals(quantity, base), locale)
+		? viewCell({ layout, quantity, locale, base }, base, cell).text
 		: figureText(layout, quantity, value, locale);
 	return { text, isError: false, cell, stale };
 }
