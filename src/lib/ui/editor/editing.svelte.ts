@@ -10,11 +10,16 @@ import type { Quantity } from '$lib/workbook/schema';
 import { decimalsFor, formatNumber, formatUnit } from '../format';
 import type { Session } from '../session.svelte';
 import { draftOf, quantityOf, type Draft } from './draft';
+import { texts } from './texts';
 
 /** How long nothing must be typed before the engine is asked. */
 const QUIET = 250;
 /** Values shown of what a formula gives. */
 const SHOWN = 4;
+
+/** What the workbook refuses as a whole is said by the command that is refused. */
+const isOfFormula = ({ part, span }: FormulaProblem & { readonly part: string | null }) =>
+	part !== null || span.end > 0;
 
 export class Editing {
 	readonly session: Session;
@@ -30,6 +35,14 @@ export class Editing {
 	readonly read = $derived.by(() =>
 		quantityOf($state.snapshot(this.draft), this.before, this.session.locale)
 	);
+	/** What the engine is asked about: a formula has its messages before anybody has named what it gives. */
+	readonly #tried = $derived.by(() => {
+		if (this.read.ok) return this.read;
+		const named = { ...$state.snapshot(this.draft), name: this.#freeName() };
+		return this.draft.name.trim() ? this.read : quantityOf(named, this.before, this.session.locale);
+	});
+	/** The draft that the trial on screen is of. */
+	#triedOf: unknown = null;
 
 	constructor(session: Session, name: string | null, sheet: number) {
 		this.session = session;
@@ -45,17 +58,28 @@ export class Editing {
 
 	/** Asks the engine about the draft, once typing rests. Returns how to take the question back. */
 	ask(): () => void {
-		const read = this.read;
+		const read = this.#tried;
 		this.problem = null;
 		this.#answerable = null;
 		this.#timer = setTimeout(async () => {
 			if (!read.ok || this.session.readOnly) return;
 			const trial = await this.session.tryQuantity(read.quantity, this.before?.name ?? null);
-			if (this.read === read) this.trial = trial;
+			if (this.#tried === read) this.#show(trial, read);
 		}, QUIET);
 		return () => {
 			if (this.#timer !== null) clearTimeout(this.#timer);
 		};
+	}
+
+	#show(trial: Trial | null, read: unknown): void {
+		this.trial = trial;
+		this.#triedOf = read;
+	}
+
+	#freeName(): string {
+		const taken = this.session.layout?.byName;
+		for (let number = 1; ; number++)
+			if (!taken?.has(`quantity_${number}`)) return `quantity_${number}`;
 	}
 
 	/** What is wrong with one of the formulas: null the one, "where", or a case's member. */
@@ -66,8 +90,9 @@ export class Editing {
 	/** "gives EUR/kg: 1.95; 3.33, in the base". */
 	get outcome(): string {
 		const { trial } = this;
-		if (!trial || !this.read.ok || trial.problems.length > 0) return '';
-		const { unit, type, digits = 4 } = this.read.quantity;
+		const tried = this.#tried;
+		if (!trial || !tried.ok || trial.problems.length > 0) return '';
+		const { unit, type, digits = 4 } = tried.quantity;
 		const isNumber = type === undefined || type === 'number';
 		const show = ({ state, value }: Outcome) => {
 			if (state !== OK) return isError(state) ? 'no value' : 'nothing';
@@ -96,6 +121,13 @@ export class Editing {
 		const trial = await this.session.tryQuantity(read.quantity, this.before?.name ?? null);
 		// Somebody who typed on meanwhile has not kept that yet.
 		if (this.read !== read) return false;
+		// A formula that holds no water may be kept, to be mended, by somebody who has read what is wrong with it.
+		const isTold = goAhead || this.#triedOf === read;
+		if (trial?.problems.some(isOfFormula) && !isTold) {
+			this.#show(trial, read);
+			this.problem = { code: 'faulty', message: texts.faultyFormula };
+			return false;
+		}
 		const quantity = trial?.written ?? read.quantity;
 		if (this.before === null) {
 			const sheet = this.session.workbook?.sheets[this.draft.sheet];
@@ -153,9 +185,12 @@ export class Editing {
 
 	/** Whether the refusal may be answered with "go ahead", and with what. */
 	get canGoAhead(): boolean {
-		return this.problem?.code === 'in-use' || this.problem?.code === 'drops-values';
+		const { code } = this.problem ?? {};
+		return code === 'in-use' || code === 'drops-values' || code === 'faulty';
 	}
 	async goAhead(): Promise<boolean> {
+		// It is told by now; what else the workbook asks about is asked still.
+		if (this.problem?.code === 'faulty') return this.keep();
 		return this.#answerable?.kind === 'remove_quantity' ? this.remove(true) : this.keep(true);
 	}
 

@@ -8,6 +8,8 @@ const en = {
 	write: (suggestion: string) => `Write ${suggestion}`,
 
 	// QuantityEditor
+	faultyFormula:
+		'A formula has a fault, said where it stands. Mend it, or go ahead and keep it: then the quantity has no value until it is mended.',
 	notSavedYet: 'Your changes are not kept yet. Choose "Save" or "Cancel".',
 	aNewQuantity: 'A new quantity',
 	goAhead: 'Go ahead',
