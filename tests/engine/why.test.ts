@@ -118,8 +118,18 @@ describe('why a value is missing', () => {
 		enter(model, 'base', 'hours', ['L2'], null);
 		expect(why(model, 'base', 'total').origin).toEqual({
 			from: { quantity: 'hours', members: ['L2'], cell: cellIn(model, 'hours', 'L2') },
-			reason: 'No value entered for hours of L2. Enter one.'
+			reason: 'No value entered for hours, L2. Enter one.'
 		});
+		const book = shop();
+		const labelled = book.sheets.map((sheet) => ({
+			...sheet,
+			quantities: sheet.quantities.map((one) =>
+				one.name === 'hours' ? { ...one, label: 'Hours offered' } : one
+			)
+		}));
+		const known = Model.open({ ...book, sheets: labelled });
+		enter(known, 'base', 'hours', ['L2'], null);
+		expect(reason(known, 'total')).toBe('No value entered for Hours offered, L2. Enter one.');
 		expect(why(model, 'base', 'hours', 'L2').origin?.from).toBeNull();
 	});
 
@@ -302,7 +312,7 @@ describe('why a value is missing', () => {
 		);
 		expect(why(model, 'full', 'gain').origin).toMatchObject({
 			from: { quantity: 'hours', members: ['L1'] },
-			reason: 'No value entered for hours of L1. Enter one. This is so in the scenario bare.'
+			reason: 'No value entered for hours, L1. Enter one. This is so in the scenario bare.'
 		});
 	});
 });
@@ -328,7 +338,7 @@ describe('the errors of a scenario in brief', () => {
 			['total', 1],
 			['gain', 1]
 		]);
-		expect(model.faults('base')[0]!.origin.reason).toMatch(/hours of L2/);
+		expect(model.faults('base')[0]!.origin.reason).toMatch(/hours, L2/);
 	});
 });
 
@@ -380,7 +390,7 @@ describe('checks and cautions', () => {
 		]);
 		enter(edited, 'base', 'share', ['L1'], null);
 		expect(edited.checks('base').fail[0]!.message).toBe(
-			'The shares add to 100 %. (No value entered for share of L1. Enter one.)'
+			'The shares add to 100 %. (No value entered for share, L1. Enter one.)'
 		);
 	});
 });

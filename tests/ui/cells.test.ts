@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DIVIDES_BY_ZERO, NO_ANSWER, NOT_ENTERED } from '$lib/engine/state';
+import { ABSENT, DIVIDES_BY_ZERO, NO_ANSWER, NOT_ENTERED } from '$lib/engine/state';
 import { isInputCell } from '$lib/engine/input-cell';
 import { viewCell, viewSpan } from '$lib/ui/cells';
 import { base, cheap, layout, resultsOf, shop } from './shop';
@@ -98,6 +98,21 @@ describe('a folded row', () => {
 		expect(span('cost', base).text).toBe('0.1212 to 0.2020');
 		expect(span('cost')).toMatchObject({ text: '0.0570 to 0.0950', instead: '2 of 2 differ' });
 		expect(span('mass')).toMatchObject({ same: true, instead: '' });
+	});
+	it('says "all" of members only that all have a value', () => {
+		const one = resultsOf('cheap', [2.02, 0.06, { state: NOT_ENTERED }]);
+		expect(span('mass', one).text).toBe('0.06 in 1 of 2');
+		const both = resultsOf('cheap', [2.02, 0.06, 0.06]);
+		expect(span('mass', both).text).toBe('all 0.06');
+	});
+	it('tells members that the base has not at all from those that it has otherwise', () => {
+		const without = resultsOf('base', [2.02, 0.06, { state: ABSENT }]);
+		const of = quantity('mass');
+		const context = { layout, quantity: of, locale: 'en', base: without };
+		const seen = (second: number) =>
+			viewSpan(context, resultsOf('cheap', [2.02, second, 0.06]), of.base, of.base + 2);
+		expect(seen(0.06)).toMatchObject({ text: 'all 0.06', instead: '1 only here' });
+		expect(seen(0.07).instead).toBe('2 of 2 differ');
 	});
 	it('says how many members have no value', () => {
 		const bad = resultsOf('cheap', [1, 0.06, 0.1, { state: DIVIDES_BY_ZERO }, 0.2]);

@@ -69,6 +69,22 @@ describe('a number typed into a field', () => {
 	it('quotes only the start of a long text', () => {
 		expect(String(valueOf('x'.repeat(100000), anything)).length).toBeLessThan(140);
 	});
+	it.each(['1/2/2027', '31/12/27', '2027/2/1', '1.2.2027', '01-02-2027', '2027-02-01'])(
+		'%s looks like a date, and is neither divided nor taken',
+		(text) => {
+			const said = valueOf(text, { ...anything, stands: 2 });
+			expect(said).toContain(
+				`"${text}" looks like a date, and this quantity is a number in EUR/kg.`
+			);
+			expect(String(valueOf(text, { ...anything, date: true, unit: 'day' }))).not.toMatch(/number/);
+		}
+	);
+	it('is divided where there is room around the signs, or no day and month', () => {
+		expect(valueOf('1/2/2027', { ...anything, stands: 2 })).toContain('1 / 2 / 2027');
+		expect(valueOf('1 / 2 / 2027', { ...anything, stands: 2 })).toBeCloseTo(1 / 4054, 12);
+		expect(valueOf('100/40/2', { ...anything, stands: 2 })).toBe(1.25);
+		expect(valueOf('1.234.567', { ...german, stands: 2 })).toBe(1234567);
+	});
 	it('clears the field when nothing is left', () => {
 		expect(readEntry('  ', price)).toEqual({ ok: true, value: null, from: null });
 	});

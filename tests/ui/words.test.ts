@@ -180,6 +180,9 @@ describe('scenarios and members in words', () => {
 	it('say on what they stand', () => {
 		expect(fingerprintOf(shop, 'base')).toBe('as entered');
 		expect(fingerprintOf(shop, 'cheap')).toBe('on base, 1 change');
+		const on = { id: 'px', title: 'PX15B halves', parent: 'base', changes: [] };
+		const scenarios = [...shop.scenarios, on, { ...on, id: 'more', parent: 'px' }];
+		expect(fingerprintOf({ ...shop, scenarios }, 'more')).toBe('on PX15B halves, no changes');
 	});
 	it('get free titles and ids', () => {
 		expect(freeTitle(shop, 'Cheap resin')).toBe('Cheap resin 2');

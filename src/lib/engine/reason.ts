@@ -14,7 +14,7 @@ import { numberOf } from './entry';
 import type { Probe } from './interpreter/probe';
 import { cellAt, membersOf, placeOf } from './layout';
 import { onSameLoop } from './loop-cells';
-import { nameOf, ownerOf, valueText, withUnit } from './naming';
+import { labelOf, nameOf, ownerOf, valueText, withUnit } from './naming';
 import { nothingLeft, whyNoAnswer } from './no-answer';
 import { isAggregate, Op, parameterCount } from './operations';
 import { LOOP, type PlanProblem } from './plan';
@@ -103,7 +103,7 @@ class Reason {
 		const { plan } = this.answers;
 		const state = this.answers.column(scenario).states[cell]!;
 		const name = nameOf(plan, named);
-		if (state === NOT_ENTERED) return words.notEntered(name);
+		if (state === NOT_ENTERED) return words.notEntered(labelOf(plan, named));
 		if (state === ABSENT) return words.absent(name, this.#whyAbsent(scenario, cell));
 		if (state === CIRCULAR || state === BAD_FORMULA) return this.#problem(named, state);
 		if (state !== OUT_OF_RANGE) return words.reasonText(state);

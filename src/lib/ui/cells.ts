@@ -281,6 +281,8 @@ interface Span {
 	absent: number;
 	nothing: number;
 	differ: number;
+	/** Of those that differ, how many the base does not have at all. */
+	onlyHere: number;
 	first: number;
 	allEqual: boolean;
 }
@@ -294,12 +296,16 @@ function measure(results: Results, base: Results, from: number, to: number): Spa
 		absent: 0,
 		nothing: 0,
 		differ: 0,
+		onlyHere: 0,
 		first: NaN,
 		allEqual: true
 	};
 	for (let cell = from; cell < to; cell++) {
 		const state = results.states[cell] ?? OK;
-		if (results !== base && !isSame(results, base, cell)) span.differ++;
+		if (results !== base && !isSame(results, base, cell)) {
+			span.differ++;
+			if (base.states[cell] === ABSENT) span.onlyHere++;
+		}
 		if (state === ABSENT) span.absent++;
 		else if (isError(state)) span.errors++;
 		else if (state !== OK) span.nothing++;
@@ -322,7 +328,7 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 	const inBase = results === base;
 	const same = inBase ? null : span.differ === 0;
 	const total = to - from - span.absent;
-	const instead = span.differ > 0 ? `${span.differ} of ${to - from} differ` : '';
+	const instead = differenceOf(span, to - from);
 	const about = { ...EMPTY, same, instead };
 	if (span.errors > 0) {
 		// As short as can be: it has to stand in a column; the tip says it in full.
@@ -338,13 +344,26 @@ export function viewSpan(context: Context, results: Results, from: number, to: n
 		const isEntered = quantity.quantity.formula === undefined;
 		const [low, high] = [span.low, span.high].map((end) => textInRow(context, end, isEntered));
 		const isOne = span.allEqual && span.values === 1;
-		text = isOne ? low : low === high ? `all ${low}` : `${low} to ${high}`;
+		text = isOne ? low! : low === high ? `all ${low}` : `${low} to ${high}`;
+		if (low === high && span.nothing > 0) text = `${low} in ${span.values} of ${total}`;
 	}
 	return { ...about, kind: 'span', text, full: text };
 }
 
+/** How many members differ from the base: one that the base has not at all is no other value of it. */
+function differenceOf({ differ, onlyHere }: Span, of: number): string {
+	if (differ === 0) return '';
+	return differ === onlyHere ? `${differ} only here` : `${differ} of ${of} differ`;
+}
+
 function wordsSpan(context: Context, span: Span, results: Results, from: number, to: number) {
-	if (span.allEqual) return `all ${cutToRoom(wordsOf(context, span.first))}`;
+	if (span.allEqual) {
+		const word = cutToRoom(wordsOf(context, span.first));
+		// Those that say nothing do not say the same.
+		return span.nothing === 0
+			? `all ${word}`
+			: `${word} in ${span.values} of ${span.values + span.nothing}`;
+	}
 	if (context.quantity.quantity.shown === 'date')
 		return `${dateText(span.low)} to ${dateText(span.high)}`;
 	const counts = new Map<string, number>();

@@ -171,6 +171,27 @@ export function permittedText(range: Range | null, unit: string, locale: string)
 	return both ? `${both}${units}` : '';
 }
 
+const DAY_FIRST = /^(\d{1,2})([/.-])(\d{1,2})\2(\d{2}|\d{4})$/;
+const YEAR_FIRST = /^\d{4}([/.-])(\d{1,2})\1(\d{1,2})$/;
+
+/** "1/2/2027", "01.02.27", "2027-02-01": day and month in either order, without room between. */
+function looksLikeDate(text: string): boolean {
+	const [, one, , other] = DAY_FIRST.exec(text) ?? [];
+	const [, , month, day] = YEAR_FIRST.exec(text) ?? [];
+	const [low, high] = [one ?? month, other ?? day].map(Number).sort((a, b) => a - b);
+	return low! >= 1 && low! <= 12 && high! <= 31;
+}
+
+function notADateHere(text: string, { date, unit }: FieldSpec): string {
+	if (date)
+		return `${quoted(text)} can be read in two ways. Write year, month and day: 2027-05-06.`;
+	const own = formatUnit(unit) ? ` in ${formatUnit(unit)}` : '';
+	const parted = text.split('/');
+	const otherwise =
+		parted.length > 1 ? ` To divide, leave room around the signs: ${parted.join(' / ')}.` : '';
+	return `${quoted(text)} looks like a date, and this quantity is a number${own}. Write the number.${otherwise}`;
+}
+
 /** What was typed, as a value of the field in the field's own unit, or why it cannot be one. */
 export function readEntry(text: string, spec: FieldSpec): Entry {
 	const trimmed = text.trim();
@@ -181,6 +202,7 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (date !== null) return { ok: true, value: date, from: null };
 	if (spec.date && /^\d{4}-\d/.test(trimmed))
 		return refused(`${quoted(trimmed)} is no date. Write one as in 2027-05-06.`);
+	if (looksLikeDate(trimmed)) return refused(notADateHere(trimmed, spec));
 	const reckoned = spec.date || spec.stands === undefined ? null : reckonedIn(trimmed, spec);
 	if (reckoned && !reckoned.ok) return refused(reckoned.message);
 	if (reckoned)

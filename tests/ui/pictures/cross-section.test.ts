@@ -66,7 +66,7 @@ describe('the magnified wall', () => {
 		const at = Number(/^M([\d.]+)/.exec(strokes.find((stroke) => stroke.tone === 'hand')!.d)![1]);
 		expect((at - first) / whole).toBeCloseTo(1.52 / 1.6, 6);
 		expect(texts.find((text) => text.tone === 'hand')!.text).toBe(
-			'1.520 with better gauging, −0.080'
+			'1.520 with Better gauging, −0.080'
 		);
 	});
 	it('makes room where the scenario in hand sets a thicker wall', () => {

@@ -9,7 +9,7 @@ export function fingerprintOf(workbook: Workbook, id: string): string {
 	const scenario = workbook.scenarios.find((scenario) => scenario.id === id);
 	if (!scenario || scenario.parent === null) return 'as entered';
 	const parent = workbook.scenarios.find((one) => one.id === scenario.parent);
-	const on = parent && parent.parent !== null ? parent.title.toLowerCase() : 'base';
+	const on = parent && parent.parent !== null ? parent.title : 'base';
 	const count = countChanges(workbook, id);
 	const changes = count === 0 ? 'no changes' : count === 1 ? '1 change' : `${count} changes`;
 	return `on ${on}, ${changes}`;

@@ -72,7 +72,7 @@ export function sectionTexts(section: Section, locale: string): SectionTexts {
 }
 
 const handText = (selectedScenario: InHand, wall: Reading, decimals: number, locale: string) =>
-	`${shown(selectedScenario.wall, decimals, locale)} with ${midSentence(selectedScenario.title)}, ${differenceOf(selectedScenario.wall, wall, decimals, locale)}`;
+	`${shown(selectedScenario.wall, decimals, locale)} with ${selectedScenario.title}, ${differenceOf(selectedScenario.wall, wall, decimals, locale)}`;
 
 export interface LayerFigure {
 	readonly text: string;
