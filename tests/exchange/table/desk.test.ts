@@ -25,6 +25,7 @@ describe('a table on the desk', () => {
 						{ sign: ',', own: true, seen: true },
 						{ sign: ',', own: false, seen: false }
 					],
+					openDates: [false, false, false],
 					remarks: []
 				}
 			]

@@ -1,7 +1,7 @@
 /** Texts of separated values: RFC 4180, encodings, what parts the columns, files that are broken. */
 import { describe, expect, it } from 'vitest';
 import { readCsv } from '$lib/exchange/csv/rows';
-import { isDayFirst, readTableDate } from '$lib/exchange/table/dates';
+import { hasOpenDates, isDayFirst, readTableDate } from '$lib/exchange/table/dates';
 import { importTable } from '$lib/exchange/table/import-table';
 import { proposeMapping } from '$lib/exchange/table/propose';
 import { textOfBytes } from '$lib/exchange/table/text-of-bytes';
@@ -139,5 +139,12 @@ describe('a date in a table', () => {
 		expect(isDayFirst(['6/5/2027', '13/5/2027'])).toBe(true);
 		expect(isDayFirst(['6/5/2027', '5/13/2027'])).toBe(false);
 		expect(isDayFirst(['6/5/2027'])).toBeNull();
+		expect(isDayFirst(['6-5-2027', '13-5-2027'])).toBe(true);
+	});
+
+	it('may leave its order open, which points and years in front do not', () => {
+		expect(hasOpenDates(['', 3, '2027-05-06', '06.05.2027'])).toBe(false);
+		expect(hasOpenDates(['2027-05-06', '6/5/2027'])).toBe(true);
+		expect(hasOpenDates(['06-05-2027'])).toBe(true);
 	});
 });

@@ -1,6 +1,6 @@
 /**
  * Dates as tables write them: 2027-05-06, 06.05.2027, 06/05/2027. Points stand between day, month and year in this
- * order; strokes leave it open which comes first, and the whole column says it, or nobody does.
+ * order; strokes and hyphens leave it open which comes first, and the whole column says it, or a person does.
  */
 import { readDate } from '$lib/workbook/date-text';
 import type { Cell } from './grid';
@@ -11,12 +11,22 @@ const SEPARATED = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})(?:[ T]00:00(?::00)?)?$/;
 /** Whether a column with strokes writes the day first; null: it cannot be told. */
 export function isDayFirst(cells: readonly Cell[]): boolean | null {
 	for (const cell of cells) {
-		if (typeof cell === 'number' || !cell.includes('/')) continue;
-		const [, first, , second] = SEPARATED.exec(cell) ?? [];
+		const [, first, second] = openDate(cell) ?? [];
 		if (Number(first) > 12) return true;
 		if (Number(second) > 12) return false;
 	}
 	return null;
+}
+
+/** Whether any of its dates leaves it open which comes first, taken by itself. */
+export const hasOpenDates = (cells: readonly Cell[]): boolean =>
+	cells.some((cell) => openDate(cell) !== null);
+
+/** Most cells are none, and a large file has a million of them. */
+function openDate(cell: Cell): readonly [string, string, string] | null {
+	if (typeof cell === 'number' || !/^\d\d?[/-]/.test(cell)) return null;
+	const [text, first, , second] = SEPARATED.exec(cell) ?? [];
+	return text === undefined ? null : [text, first ?? '', second ?? ''];
 }
 
 /** Null where the text is not written as a date. */
@@ -35,7 +45,7 @@ export function readTableDate(
 	if (found && isDay === null)
 		return {
 			ok: false,
-			message: `${quoted(text)} has two readings. Write dates as in 2027-05-06.`
+			message: `${quoted(text)} has two readings. Say for the whole column whether the day or the month comes first, or write dates as in 2027-05-06.`
 		};
 	const date = readDate(
 		iso ?? (isDay ? `${year}-${second}-${first}` : `${year}-${first}-${second}`)

@@ -5,6 +5,7 @@
 import { layOut, type Layout } from '$lib/engine/layout';
 import { findRelation } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
+import { hasOpenDates } from './dates';
 import { decimalSigns, type ColumnSign } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
 import { lookOver, type Look } from './look';
@@ -25,6 +26,8 @@ export interface HeldSheet {
 	/** The first cells of each column that hold something. */
 	readonly samples: readonly (readonly Cell[])[];
 	readonly signs: readonly ColumnSign[];
+	/** Columns with dates of which a person may say whether the day or the month comes first. */
+	readonly openDates: readonly boolean[];
 	readonly remarks: readonly string[];
 }
 
@@ -114,7 +117,16 @@ export class TableDesk {
 
 function heldSheet({ name, grid, remarks }: TableSheet): HeldSheet {
 	if (!grid.ok)
-		return { name, message: grid.message, head: [], rows: 0, samples: [], signs: [], remarks };
+		return {
+			name,
+			message: grid.message,
+			head: [],
+			rows: 0,
+			samples: [],
+			signs: [],
+			openDates: [],
+			remarks
+		};
 	const { head, rows } = grid.grid;
 	return {
 		name,
@@ -123,6 +135,7 @@ function heldSheet({ name, grid, remarks }: TableSheet): HeldSheet {
 		rows: rows.length,
 		samples: head.map((_, column) => sampleOf(grid.grid, column, SAMPLES)),
 		signs: decimalSigns(grid.grid),
+		openDates: head.map((_, column) => hasOpenDates(sampleOf(grid.grid, column))),
 		remarks
 	};
 }

@@ -5,6 +5,7 @@ import type { HeldSheet, ShortLook } from '$lib/exchange/table/desk';
 import { reuse, type Reused } from '$lib/exchange/table/kept';
 import { acceptedChanges, acceptedCommands, changeKey } from '$lib/exchange/table/look';
 import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
+import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import type { Brought } from '$lib/exchange/table/settle';
 import type { KeptTable } from '$lib/workbook/schema';
@@ -35,11 +36,12 @@ export class Bringing {
 	readonly waitsFor = $derived.by(() => {
 		if (this.held.message) return this.held.message;
 		if (this.#problem) return this.#problem;
-		const asked = askedColumns(this.mapping).map(
-			(at) => this.held.head[at] || texts.columnNumber(at + 1)
-		);
+		const asked = askedColumns(this.mapping).map((at) => this.#nameOf(at));
 		if (asked.length > 0) return texts.firstSay(asked);
-		return lacksQuantity(this.mapping) ? texts.firstChooseQuantity : '';
+		if (lacksQuantity(this.mapping)) return texts.firstChooseQuantity;
+		const { workbook } = this.session;
+		const open = workbook ? orderAsked(this.mapping, this.held.openDates, workbook) : [];
+		return open.length > 0 ? texts.firstSayOrder(open.map((at) => this.#nameOf(at))) : '';
 	});
 	readonly canEnter = $derived.by(
 		() =>
@@ -109,6 +111,8 @@ export class Bringing {
 		}
 		if (asked === this.#asked) this.share = null;
 	}
+
+	#nameOf = (column: number): string => this.held.head[column] || texts.columnNumber(column + 1);
 
 	decisionOf = (key: string): Decision => this.#unknown.get(key) ?? { as: 'left_out' };
 	decide(keys: readonly string[], decision: Decision): void {

@@ -17,7 +17,11 @@ const en = {
 	isTakenAs: 'Is taken as',
 	columnNumber: (count: number) => `column ${count}`,
 	columnIsTakenAs: (name: string, count: number) => `${name || `column ${count}`} is taken as`,
-	decimals: 'Decimals',
+	decimalsOrDates: 'Decimals, dates',
+	dayFirst: 'day first',
+	monthFirst: 'month first',
+	orderOfColumn: (name: string, count: number) =>
+		`Order of the dates of ${name || `column ${count}`}`,
 	isRead: 'Is read',
 	notKnown: 'choose',
 	aPoint: 'after a point',
@@ -45,6 +49,8 @@ const en = {
 	// bringing
 	firstSay: (names: readonly string[]) =>
 		`Say first what ${names.join(' and ')} ${names.length === 1 ? 'holds' : 'hold'}, or leave ${names.length === 1 ? 'it' : 'them'} out.`,
+	firstSayOrder: (names: readonly string[]) =>
+		`Say first of the dates of ${names.join(' and ')} whether the day or the month comes first.`,
 	firstChooseQuantity: 'Choose first which quantity the values are of.',
 
 	// ExportMenu
