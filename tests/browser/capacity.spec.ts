@@ -8,7 +8,7 @@ test('capacity says which resource limits which month, in a drawing, in words an
 	await open(page, '/capacity');
 	const loads = page.getByRole('figure').first();
 	await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-		'L5 limits in March, May and from July to December; August is short on ten of ten'
+		'L5 limits in March, May and from July to December; August is short on ten of ten resources'
 	);
 	// The plan keeps to the hours; demand, if every month made what it sells, would not.
 	const [planned, five] = [0, 1].map((at) => loads.getByRole('row', { name: /^L5/ }).nth(at));

@@ -64,6 +64,10 @@ it('campaigns chosen, with half the demand: nothing fails', () => {
 	expect(failing('demand', times(0.5), true)).toEqual([]);
 });
 
+it('a line out whose products others run as well: nothing fails', () => {
+	expect(failing('line_installed', (value, [line]) => line !== 'L3' && value === true)).toEqual([]);
+});
+
 it('a line out that alone runs a product: that is said, and nothing else fails', () => {
 	expect(failing('line_installed', (value, [line]) => line !== 'L1' && value === true)).toEqual([
 		'has_line'

@@ -165,6 +165,37 @@ describe('terms and choices', () => {
 		expect(read(model, 'quote_between')).toBe(0);
 	});
 
+	it('caution a larger step of the price list that costs more a metre than the one below it', () => {
+		const model = openShipped('marram');
+		const cautioned = () =>
+			model
+				.checks('base')
+				.cautions.flatMap(({ place }) =>
+					place.quantity === 'larger_step_dearer' ? place.members : []
+				);
+		expect(cautioned()).toEqual([]);
+		enter(model, ['discount_of_step', ['120 km'], 7.5]);
+		expect(cautioned()).toEqual(['120 km']);
+	});
+
+	it('take no quantity that no plant could make, and caution one that is seldom asked for', () => {
+		const model = openShipped('marram');
+		const unusual = () =>
+			model.checks('base').cautions.filter(({ place }) => place.quantity === 'quote_quantity');
+		for (const [metres, cautions] of [
+			[5_000, 0],
+			[400_000, 0],
+			[60, 1],
+			[3_000_000, 1]
+		] as const) {
+			enter(model, ['quote_quantity', [], metres]);
+			expect(model.faults('base')).toEqual([]);
+			expect(unusual()).toHaveLength(cautions);
+		}
+		enter(model, ['quote_quantity', [], 1e99]);
+		expect(model.faults('base').map(({ quantity }) => quantity)).toContain('quote_quantity');
+	});
+
 	it('price each extra at its cost, the target margin and selling, and charge those wanted', () => {
 		const model = openShipped('marram');
 		const kept = 1 - 0.08 - of('selling_rate') / 100;

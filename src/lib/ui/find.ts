@@ -1,8 +1,9 @@
 /**
  * Finds quantities by name or label: what begins with the words comes before what holds them, in sheet
- * order otherwise.
+ * order otherwise. Last come those whose note alone holds a word, as a line is "closed" or "lost" in other words than its label's.
  */
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
+import type { Quantity } from '$lib/workbook/schema';
 
 export interface Found {
 	readonly quantity: QuantityLayout;
@@ -20,11 +21,16 @@ const plain = (text: string) =>
 /** What is typed, as words without marks and capitals. */
 export const plainWords = (typed: string): string[] => plain(typed).split(' ').filter(Boolean);
 
-/** 0 is best; null: does not match. Every word typed must occur. */
-function rank(words: readonly string[], name: string, label: string): number | null {
+/** 0 is best; null: does not match. Every word typed must occur; in a note, at the beginning of a word. */
+function rank(words: readonly string[], { name, label, note }: Quantity): number | null {
 	const texts = [plain(label), plain(name)];
 	const whole = words.join(' ');
-	if (!words.every((word) => texts.some((text) => text.includes(word)))) return null;
+	const said = (word: string) => texts.some((text) => text.includes(word));
+	if (!words.every(said)) {
+		if (note === undefined) return null;
+		const noted = ` ${plain(note)}`;
+		return words.every((word) => said(word) || noted.includes(` ${word}`)) ? 4 : null;
+	}
 	if (texts.includes(whole)) return 0;
 	if (texts.some((text) => text.startsWith(whole))) return 1;
 	if (texts.some((text) => text.includes(` ${whole}`))) return 2;
@@ -42,7 +48,7 @@ export function findQuantities(
 	if (words.length === 0) return [];
 	const found: { rank: number; quantity: QuantityLayout }[] = [];
 	for (const quantity of layout.quantities) {
-		const place = rank(words, quantity.quantity.name, quantity.quantity.label);
+		const place = rank(words, quantity.quantity);
 		if (place === null) continue;
 		found.push({ rank: awaited.has(quantity.quantity.name) ? -1 : place, quantity });
 	}

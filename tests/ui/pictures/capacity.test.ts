@@ -129,7 +129,7 @@ describe('loads by month', () => {
 describe('the finding', () => {
 	it('says who limits when, and how many are short in the worst month', () => {
 		expect(capacityTitle(capacity(loads), 'en')).toBe(
-			'L1 limits in Feb and Mar; Feb is short on three of three'
+			'L1 limits in Feb and Mar; Feb is short on three of three resources'
 		);
 	});
 

@@ -59,7 +59,7 @@ export function capacityTitle({ rows, months, groups }: Capacity, locale: string
 	const worst = Math.max(...shortIn);
 	if (worst < 2) return said;
 	const month = shortIn.indexOf(worst);
-	return `${said}; ${labels[month]} is short on ${count(worst)} of ${count(resources(rows))}`;
+	return `${said}; ${labels[month]} is short on ${count(worst)} of ${count(resources(rows))} resources`;
 }
 
 function nothingShort(rows: readonly LoadRow[], labels: readonly string[], locale: string): string {
