@@ -42,6 +42,8 @@ describe('a new quantity', () => {
 		await typed(one, { formula: 'price * 2', unit: 'EUR/kg' });
 		expect(one.problemOf(null)).toBeNull();
 		expect(one.outcome).toMatch(/^gives EUR\/kg: 4\.040 EUR\/kg/);
+		await typed(one, { formula: 'mass * 2', unit: 'kg/m' });
+		expect(one.problemOf(null)?.message).toMatch(/^mass is per product, but this_quantity is/);
 		// It is not kept under the name that stands in.
 		expect(await one.keep()).toBe(false);
 		expect(one.problem?.message).toContain('no label');

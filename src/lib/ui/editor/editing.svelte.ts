@@ -76,10 +76,12 @@ export class Editing {
 		this.#triedOf = read;
 	}
 
+	/** It stands in the messages of a formula, until there is a name of its own. */
 	#freeName(): string {
 		const taken = this.session.layout?.byName;
-		for (let number = 1; ; number++)
-			if (!taken?.has(`quantity_${number}`)) return `quantity_${number}`;
+		let name = 'this_quantity';
+		while (taken?.has(name)) name += '_';
+		return name;
 	}
 
 	/** What is wrong with one of the formulas: null the one, "where", or a case's member. */
