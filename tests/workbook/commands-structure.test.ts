@@ -54,6 +54,16 @@ describe('a quantity', () => {
 		expect(next.sets[1]?.present).toBe('stands_there');
 	});
 
+	it('renamed or removed is so in what copies of a member begin without', () => {
+		const asked = (workbook: Workbook) => workbook.sets[0]?.not_copied;
+		const sets = plant.sets.map((set, i) => (i > 0 ? set : { ...set, not_copied: ['lot_size'] }));
+		const of_copies = { ...plant, sets };
+		expect(asked(after(of_copies, replace('lot_size', { name: 'lot' })))).toEqual(['lot']);
+		const removed = after(of_copies, { kind: 'remove_quantity', name: 'lot_size', also: true });
+		expect(asked(removed)).toBeUndefined();
+		expect(removed.sets[1]?.present).toBe('installed');
+	});
+
 	it('renamed or removed is so in the cautions that are said beside it, or that it mends', () => {
 		const caution = {
 			message: 'Dear.',

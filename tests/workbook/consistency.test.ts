@@ -202,6 +202,11 @@ describe('a quantity', () => {
 });
 
 describe('a set', () => {
+	it('leaves to copies only numbers that are entered per it', () => {
+		expect(codes(withSet('product', { not_copied: ['mass_per_metre'] }))).toEqual([]);
+		expect(codes(withSet('line', { not_copied: ['mass_per_metre'] }))).toEqual(['bad-not-copied']);
+		expect(codes(withSet('product', { not_copied: ['mass'] }))).toEqual(['unknown-quantity']);
+	});
 	it('is present by a yes/no quantity per it alone', () => {
 		expect(codes(withSet('line', { present: 'lot_size' }))).toEqual(['bad-present']);
 		expect(codes(withSet('limit', { present: 'installed' }))).toEqual(['bad-present']);

@@ -37,6 +37,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'sets.spans': 'What all members together last: "1 year" for twelve months. SPAN(set) gives it.',
 	'sets.present':
 		'A yes/no quantity per this set alone: members for which it says no are absent in that scenario.',
+	'sets.not_copied':
+		'Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand.',
 
 	relations: 'Which pairs of members exist: the products that run on a line.',
 	'relations.name': 'Its name, which quantities give in "in".',

@@ -62,6 +62,8 @@ export const setSchema = z.strictObject({
 	spans: z.optional(z.string().check(z.maxLength(80))),
 	/** A yes/no quantity per this set alone: members for which it says no are absent in that scenario. */
 	present: z.optional(nameSchema),
+	/** Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand. */
+	not_copied: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(20))),
 	note: z.optional(note)
 });
 export type SetDefinition = z.infer<typeof setSchema>;

@@ -53,7 +53,10 @@ const en = {
 		titles.length === 1
 			? `${id} stands in the scenario “${titles[0]}” alone, which is shown now; what it costs is entered there.`
 			: `${id} stands in ${listed(titles.map((title) => `“${title}”`))} alone; what it costs is entered in “${titles[0]}”, which is shown now.`,
-	startsLike: (like: string) => `It starts with all values, pairs and formulas of ${like}.`,
+	takesAlong: (labels: readonly string[]) =>
+		`Take these along as well: ${listed(labels.map(midSentence))}`,
+	startsLike: (like: string, isWithout: boolean) =>
+		`It starts with all${isWithout ? ' other' : ''} values, pairs and formulas of ${like}.${isWithout ? ' Those named above begin at 0.' : ''}`,
 
 	// MemberList
 	addOne: (label: string) => `Add ${label}`,

@@ -11,7 +11,13 @@ import { withCautionNames } from '../caution-names';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
 import { pictureQuantities, withQuantityRenamed } from '../picture-names';
-import { quantitySchema, type Change, type Quantity, type Workbook } from '../schema';
+import {
+	quantitySchema,
+	type Change,
+	type Quantity,
+	type SetDefinition,
+	type Workbook
+} from '../schema';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
@@ -128,7 +134,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapSheets(next, (sheet) => (sheet.headline === from ? { ...sheet, headline: to } : sheet));
 	next = {
 		...next,
-		sets: mapped(next.sets, (set) => (set.present === from ? { ...set, present: to } : set))
+		sets: mapped(next.sets, (set) => withNameInSet(set, from, to))
 	};
 	next = mapPictures(next, (picture) => withQuantityRenamed(picture, from, to));
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
@@ -200,12 +206,27 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 	next = mapPictures(next, (picture) =>
 		pictureQuantities(picture).some(([, quantity]) => gone.has(quantity)) ? undefined : picture
 	);
-	const sets = mapped(next.sets, (set) => {
-		if (set.present === undefined || !gone.has(set.present)) return set;
-		const { present: _present, ...rest } = set;
-		return rest;
-	});
+	const sets = mapped(next.sets, (set) => withoutNamesInSet(set, gone));
 	return withoutInProgrammes(withoutInFirst({ ...next, sets }, gone), gone);
+}
+
+function withNameInSet(set: SetDefinition, from: string, to: string): SetDefinition {
+	const own = set.present === from ? { ...set, present: to } : set;
+	if (!own.not_copied?.includes(from)) return own;
+	return { ...own, not_copied: own.not_copied.map((name) => (name === from ? to : name)) };
+}
+
+function withoutNamesInSet(set: SetDefinition, gone: ReadonlySet<string>): SetDefinition {
+	const losesPresence = set.present !== undefined && gone.has(set.present);
+	const losesCopied = set.not_copied?.some((name) => gone.has(name)) === true;
+	if (!losesPresence && !losesCopied) return set;
+	const { present, not_copied, ...rest } = set;
+	const left = (not_copied ?? []).filter((name) => !gone.has(name));
+	return {
+		...rest,
+		...(present !== undefined && !losesPresence && { present }),
+		...(left.length > 0 && { not_copied: left })
+	};
 }
 
 const noQuantity = (name: string) =>

@@ -3,6 +3,7 @@
  */
 import type { UnitSystem } from '$lib/units/system';
 import { axesOf, pairKey } from '../axes';
+import { hasInputs } from '../cells';
 import { findQuantity, findSet, memberPlaces } from '../lookup';
 import type { SetDefinition } from '../schema';
 import type { Findings } from './findings';
@@ -23,7 +24,27 @@ export function checkSets(findings: Findings, units: UnitSystem): void {
 				);
 		}
 		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
+		set.not_copied?.forEach((name, k) => checkNotCopied(findings, set, name, [i, k]));
 	});
+}
+
+function checkNotCopied(
+	findings: Findings,
+	set: SetDefinition,
+	name: string,
+	[i, k]: readonly [number, number]
+): void {
+	const quantity = findQuantity(findings.workbook, name);
+	const path = ['sets', i, 'not_copied', k];
+	const remedy = `Name a number that is entered per ${set.name}.`;
+	if (!quantity)
+		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
+	else if (
+		(quantity.type ?? 'number') !== 'number' ||
+		!hasInputs(quantity) ||
+		!axesOf(quantity).some((axis) => axis.set === set.name)
+	)
+		findings.add(path, 'bad-not-copied', `${name} is no number entered per ${set.name}`, remedy);
 }
 
 function checkPresent(findings: Findings, set: SetDefinition, name: string, i: number): void {
