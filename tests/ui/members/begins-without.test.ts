@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { askedOfCopies, beginsWithout } from '$lib/ui/members/begins-without';
-import { checksOf } from '$lib/engine/checks';
 import type { Command } from '$lib/workbook/commands';
 import { findQuantity } from '$lib/workbook/lookup';
 import { apply, openShipped, read } from '../../reference/shipped';
@@ -24,7 +23,7 @@ describe('a copy of a product', () => {
 		apply(model, { kind: 'several', commands: [copy, ...commands] });
 		for (const { id: scenario } of workbook.scenarios) {
 			expect(read(model, 'demand', 'PX15X', { scenario })).toBe(0);
-			expect(checksOf(model, model.workbook, scenario).fail).toEqual([]);
+			expect(model.checks(scenario).fail).toEqual([]);
 		}
 		expect(read(model, 'demand', 'PX15B', { scenario: 'new_line' })).toBe(15e6);
 		const metres = findQuantity(model.workbook, 'actual_metres')?.value as Record<string, object>;
