@@ -170,7 +170,7 @@ test('figures that rest on a plan which cannot be had are marked, with one step 
 	await undo(page);
 	await expect(finding(page)).toHaveText('Base: no plan fits');
 	await follow(page, '/');
-	await expect(page.getByLabel('What the last edit moves')).toContainText('moves none');
+	await expect(page.getByLabel('What the last edit moves')).toContainText(/ to no plan/);
 	const contribution = row(page, /^Contribution/);
 	await expect(value(contribution, 1)).toContainText('out of date');
 	await expect(value(row(page, /^Hours offered/), 1)).not.toContainText('out of date');

@@ -124,6 +124,15 @@ describe('plans that follow', () => {
 		expect(told.filter((each) => each.startsWith('plan'))).toEqual(['plan 1', 'plan 3', 'plan 4']);
 	});
 
+	it('are looked at again once somebody keeps one, which is no reason to call figures out of date', async () => {
+		const { session, told, settle, answer } = await opened(planned);
+		answer().onplanned(null, report, 1);
+		session.apply(plansOf(3));
+		expect(session.planning?.busy).toBe(false);
+		await settle();
+		expect(told.at(-1)).toBe('plan 2');
+	});
+
 	it('are being made from the edit on, before the engine has shown it; not for somebody who only reads', async () => {
 		const { session, answer } = await opened(planned);
 		answer().onplanned(null, report, 1);

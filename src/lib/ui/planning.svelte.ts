@@ -99,9 +99,9 @@ export class Planning {
 	 */
 	edited(command: Command, isFollowed: boolean): void {
 		if (this.#isOpen) this.#solving?.apply(command);
-		if (!isFollowed || isOfWords(command)) return;
+		if (isOfWords(command)) return;
 		this.#matters = true;
-		if (this.report !== null) this.#be(true);
+		if (isFollowed && this.report !== null) this.#be(true);
 	}
 
 	/** All scenarios show the edit of this revision. */
