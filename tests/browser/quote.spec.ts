@@ -160,7 +160,7 @@ test('options are ranked, held against each alone, and shown in their parts', as
 	await expect(first).toContainText('Weekend crews, July to November');
 	await expect(
 		main.getByRole('heading', {
-			name: /^Weekend crews and gauging would be worth .* kEUR\/year less than each alone adds up to/
+			name: /^New line and rewinder would be worth .* kEUR\/year more than each alone adds up to/
 		})
 	).toBeVisible();
 	const parts = main.getByRole('region', { name: 'What each net present value is made of' });
