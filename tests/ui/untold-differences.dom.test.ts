@@ -1,7 +1,6 @@
 /** What differs between scenarios, where it can be told and where it cannot, on the grid and in a starting view. */
 import { flushSync, mount, unmount, type Component } from 'svelte';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import { setSession } from '$lib/ui/context';
 import { GridControl } from '$lib/ui/grid/control.svelte';
 import Grid from '$lib/ui/grid/Grid.svelte';
@@ -11,20 +10,7 @@ import { Session } from '$lib/ui/session.svelte';
 import Figures from '$lib/ui/starts/Figures.svelte';
 import type { Workbook } from '$lib/workbook/schema';
 import { base, cheap, resultsOf, shop } from './shop';
-
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
-class StillObserver implements ResizeObserver {
-	observe() {}
-	unobserve() {}
-	disconnect() {}
-}
+import { quietEngine, StillObserver } from './still';
 
 let close = () => {};
 beforeEach(() => vi.stubGlobal('ResizeObserver', StillObserver));
@@ -38,7 +24,7 @@ function drawn<Props extends object>(
 	props: (session: Session) => Props,
 	{ stale, workbook = shop }: { stale?: string; workbook?: Workbook } = {}
 ) {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	session.open(workbook);
 	const other = resultsOf('dear', [3, 0.06, 0.1, 0.18, 0.3, 30, 28, 20, 0, 0, 0]);
 	for (const results of [base, cheap, other]) session.onresults(results, session.revision);

@@ -1,6 +1,5 @@
 import { flushSync, mount, unmount, type Component } from 'svelte';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import type { Results } from '$lib/engine/results';
 import { setSession } from '$lib/ui/context';
 import { GridControl } from '$lib/ui/grid/control.svelte';
@@ -8,22 +7,7 @@ import Grid from '$lib/ui/grid/Grid.svelte';
 import { Session } from '$lib/ui/session.svelte';
 import type { Command } from '$lib/workbook/commands';
 import { base, cheap, shop } from '../shop';
-
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
-
-/** The grid is drawn without a layout, so no size ever changes. */
-class StillObserver implements ResizeObserver {
-	observe() {}
-	unobserve() {}
-	disconnect() {}
-}
+import { quietEngine, StillObserver } from '../still';
 
 let close = () => {};
 beforeEach(() => vi.stubGlobal('ResizeObserver', StillObserver));
@@ -33,7 +17,7 @@ afterEach(() => {
 });
 
 function opened() {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	session.open(shop);
 	answer(session, base, cheap);
 	const grid = ((anchor, props) => {

@@ -1,26 +1,18 @@
 /** The Review page as somebody uses it: a line ticked off, opened again, and usual ranges accepted. */
 import { flushSync, mount, unmount, type Component } from 'svelte';
 import { afterEach, expect, it } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import { setSession } from '$lib/ui/context';
 import ReviewPage from '$lib/ui/review/ReviewPage.svelte';
 import { Session } from '$lib/ui/session.svelte';
 import type { Quantity } from '$lib/workbook/schema';
 import { book, entered, formula, perLine } from '../../review/book';
+import { quietEngine } from '../still';
 
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
 let close = () => {};
 afterEach(() => close());
 
 async function opened(...more: readonly Quantity[]) {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	session.open(book([entered('wage', 20.5), formula('result', '3 * wage'), ...more]));
 	const page = ((anchor, props) => {
 		setSession(session);

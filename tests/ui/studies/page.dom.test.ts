@@ -1,6 +1,5 @@
 import { flushSync, mount, tick, unmount, type Component } from 'svelte';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import { askStudy } from '$lib/studies/ask-study';
 import { refuse, type Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/kinds';
@@ -11,15 +10,8 @@ import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte'
 import StudyPage from '$lib/ui/studies/StudyPage.svelte';
 import type { Study } from '$lib/workbook/study-schema';
 import { book } from '../../studies/small-book';
+import { quietEngine } from '../still';
 
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
 const study: Study = {
 	...{ name: 'even', title: 'Even', kind: 'break_even', quantity: 'y', scenario: 'base' },
 	...{ target: 0, input: { quantity: 'x', mode: 'set', from: 1, to: 8 } }
@@ -40,7 +32,7 @@ afterEach(() => {
 });
 
 function opened() {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	const workbook = book([
 		{ name: 'x', value: 1 },
 		{ name: 'y', formula: 'x - 2' }

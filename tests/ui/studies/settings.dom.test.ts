@@ -1,20 +1,12 @@
 import { flushSync, mount, tick, unmount } from 'svelte';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import { setSession } from '$lib/ui/context';
 import { Session } from '$lib/ui/session.svelte';
 import StudySettings from '$lib/ui/studies/StudySettings.svelte';
 import type { StudyOf } from '$lib/workbook/study-schema';
 import { book } from '../../studies/small-book';
+import { quietEngine } from '../still';
 
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
 const study: StudyOf<'break_even'> = {
 	...{ name: 'even', title: 'Even', kind: 'break_even', quantity: 'y', scenario: 'base' },
 	...{ target: 0, input: { quantity: 'x', mode: 'set', from: 1, to: 8 } }
@@ -29,7 +21,7 @@ beforeEach(() => {
 afterEach(() => close());
 
 function opened() {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	const workbook = book([
 		{ name: 'x', value: 1 },
 		{ name: 'y', formula: 'x - 2' }

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { Engine } from '$lib/browser/engine-client';
 import { askStudy } from '$lib/studies/ask-study';
 import { refuse, type Answer } from '$lib/studies/problem';
 import type { StudyResult } from '$lib/studies/kinds';
@@ -9,15 +8,8 @@ import { Session } from '$lib/ui/session.svelte';
 import { pacesOf } from '$lib/ui/studies/paces.svelte';
 import { StudyRunner, type AskStudy } from '$lib/ui/studies/study-runner.svelte';
 import { shop } from '../shop';
+import { quietEngine } from '../still';
 
-const quiet: Engine = {
-	open: () => {},
-	apply: () => {},
-	why: () => Promise.resolve(null),
-	tryQuantity: () => Promise.resolve(null),
-	lend: () => {},
-	close: () => {}
-};
 const study: Study = {
 	...{ name: 'why', title: 'Why', kind: 'bridge' },
 	...{ quantity: 'cost', members: ['A15'], from: 'base', to: 'cheap' }
@@ -25,7 +17,7 @@ const study: Study = {
 
 /** The same study of a programme that is planned anew: 64 points, half a second each on a clock that the test moves. */
 function timed() {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	session.open({ ...shop, studies: [study] });
 	let now = 0;
 	let asked = 0;
@@ -57,7 +49,7 @@ function timed() {
 
 /** A session with the study, and a bench whose answers come when the test says so. */
 function started() {
-	const session = new Session(() => quiet, 'en');
+	const session = new Session(() => quietEngine, 'en');
 	session.open({ ...shop, studies: [study] });
 	const waiting: (() => void)[] = [];
 	let early = () => {};
