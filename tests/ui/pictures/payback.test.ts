@@ -11,7 +11,7 @@ import {
 } from '$lib/ui/pictures/payback/payback';
 import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
 import { paybackChart, paybackFrame } from '$lib/ui/pictures/payback/payback-chart';
-import type { Colours } from '$lib/ui/figure/colours';
+import type { Colours } from '$lib/ui/figure/colour-tokens';
 import { lineOf } from '$lib/ui/figure/open';
 import { coloured, colouringFrom, colourOf, markOf } from '$lib/ui/figure/scenario-colours';
 import {

@@ -6,7 +6,10 @@ import { readDate } from '$lib/workbook/date-text';
 import type { Cell } from './grid';
 import { quoted } from './number-text';
 
-const SEPARATED = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})(?:[ T]00:00(?::00)?)?$/;
+const SEPARATED = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})$/;
+const ISO = /^\d{4}-\d{1,2}-\d{1,2}$/;
+/** What other programs write behind a date that has no time. */
+const MIDNIGHT = /[ T]00:00(?::00)?$/;
 
 /** Whether a column with strokes writes the day first; null: it cannot be told. */
 export function isDayFirst(cells: readonly Cell[]): boolean | null {
@@ -25,7 +28,7 @@ export const hasOpenDates = (cells: readonly Cell[]): boolean =>
 /** Most cells are none, and a large file has a million of them. */
 function openDate(cell: Cell): readonly [string, string, string] | null {
 	if (typeof cell === 'number' || !/^\d\d?[/-]/.test(cell)) return null;
-	const [text, first, , second] = SEPARATED.exec(cell) ?? [];
+	const [text, first, , second] = SEPARATED.exec(cell.replace(MIDNIGHT, '')) ?? [];
 	return text === undefined ? null : [text, first ?? '', second ?? ''];
 }
 
@@ -37,20 +40,23 @@ export function readTableDate(
 	| { readonly ok: true; readonly date: number }
 	| { readonly ok: false; readonly message: string }
 	| null {
-	const found = SEPARATED.exec(text.trim());
-	const iso = /^(\d{4}-\d{1,2}-\d{1,2})(?:[ T]00:00(?::00)?)?$/.exec(text.trim())?.[1];
-	if (!found && iso === undefined) return null;
-	const [, first = '', mark, second = '', year = ''] = found ?? [];
+	const written = text.trim().replace(MIDNIGHT, '');
+	// Whatever an entry takes for a date, a table does.
+	const plain = readDate(written);
+	if (plain !== null) return { ok: true, date: plain };
+	const [, first = '', mark, second = '', year = ''] = SEPARATED.exec(written) ?? [];
+	if (mark === undefined) return ISO.test(written) ? noDate(text) : null;
 	const isDay = mark === '.' || dayFirst;
-	if (found && isDay === null)
+	if (isDay === null)
 		return {
 			ok: false,
 			message: `${quoted(text)} has two readings. Say for the whole column whether the day or the month comes first, or write dates as in 2027-05-06.`
 		};
-	const date = readDate(
-		iso ?? (isDay ? `${year}-${second}-${first}` : `${year}-${first}-${second}`)
-	);
-	return date === null
-		? { ok: false, message: `${quoted(text)} is no date. Write one as in 2027-05-06.` }
-		: { ok: true, date };
+	const date = readDate(isDay ? `${year}-${second}-${first}` : `${year}-${first}-${second}`);
+	return date === null ? noDate(text) : { ok: true, date };
 }
+
+const noDate = (text: string) => ({
+	ok: false as const,
+	message: `${quoted(text)} is no date. Write one as in 2027-05-06.`
+});

@@ -14,7 +14,7 @@ import {
 	type ChartConfiguration,
 	type ChartType
 } from 'chart.js';
-import type { Colours } from './colours';
+import type { Colours } from './colour-tokens';
 
 Chart.register(
 	...[BarController, BarElement, LineController, LineElement, PointElement],

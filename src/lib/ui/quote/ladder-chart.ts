@@ -12,7 +12,7 @@ import {
 	type LineChart,
 	type XY
 } from '../figure/chart-parts';
-import type { Colours } from '../figure/colours';
+import type { Colours } from '../figure/colour-tokens';
 import type { Reading } from '../figure/read';
 import { spread } from '../figure/spread';
 import type { LadderStep } from './quote';

@@ -6,7 +6,7 @@ import { decimalsWritten, formatNumber } from '../../format';
 import type { BuildUp } from './build-up';
 import { barRange, barSets, rowAt, type BarFrame } from './build-up-bars';
 import { FONT, isZero, MOTION_MS, tooltipLook, type BarChart } from '../../figure/chart-parts';
-import { hatch, type Colours } from '../../figure/colours';
+import { hatch, type Colours } from '../../figure/colour-tokens';
 
 /** Height of the axis below the bars. */
 export const AXIS = 30;

@@ -5,7 +5,7 @@
 import { axisOf } from '../../figure/axis';
 import { formatDifference } from '../../format';
 import { FONT, isZero, MOTION_MS, tooltipLook, type LineChart } from '../../figure/chart-parts';
-import { scenarioColour, sheer, type Colours } from '../../figure/colours';
+import { scenarioColour, sheer, type Colours } from '../../figure/colour-tokens';
 import { markOf } from '../../figure/scenario-colours';
 import { cashRange, yearsShown, type Case } from './payback';
 import { FIGURES_WIDTH, NAME_WIDTH } from './payback-table';

@@ -5,7 +5,7 @@
 import { drawPoint } from 'chart.js/helpers';
 import { formatDifference } from '../../format';
 import { FONT, type Drawn } from '../../figure/chart-parts';
-import { scenarioColour, type Colours } from '../../figure/colours';
+import { scenarioColour, type Colours } from '../../figure/colour-tokens';
 import { along, placeNames, type Box, type Placed, type Spot } from '../../figure/leaders';
 import type { Case } from './payback';
 import { markOf } from '../../figure/scenario-colours';
