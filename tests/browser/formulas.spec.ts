@@ -98,10 +98,11 @@ test('a faulty formula that is kept takes no other work with it, and can be mend
 	await write(page, 'cost_per_metre * coil_lenght');
 	await expect(formula(page)).toHaveAttribute('aria-invalid', 'true');
 	await leaf(page).getByRole('button', { name: 'Save' }).click();
-	await expect(leaf(page).or(page.getByRole('button', { name: 'Fix the formula' }))).toBeVisible();
+	// What is wrong with it stood there to be read, so it is kept at once.
+	await expect(leaf(page)).toBeHidden();
 	await expect(fact(page, 0)).toHaveText(metre());
-	if (await leaf(page).isHidden())
-		await page.getByRole('button', { name: 'Fix the formula' }).click();
+	await page.getByRole('button', { name: 'Fix the formula' }).click();
+	await expect(leaf(page)).toBeVisible();
 	await write(page, 'cost_per_metre * coil_length * 2');
 	await leaf(page).getByRole('button', { name: 'Save' }).click();
 	await expect(leaf(page)).toBeHidden();
@@ -178,9 +179,6 @@ test('a product is duplicated with all its values, ordered, and removed again', 
 	await line('PX15C').getByRole('button', { name: 'Up', exact: true }).click();
 	await expect(members.getByRole('row').nth(2)).toContainText('PX15C');
 	await line('PX15C').getByRole('button', { name: 'Remove' }).click();
-	const anyway = page.getByRole('button', { name: 'Remove it anyway' });
-	await expect(anyway.or(members.getByRole('row').nth(2).getByText('PX15B'))).toBeVisible();
-	if (await anyway.isVisible()) await anyway.click();
 	await expect(line('PX15C')).toHaveCount(0);
 	await strip(page).getByRole('combobox', { name: 'Product shown' }).selectOption('PX15B');
 	await expect(fact(page, 0)).toHaveText(metre());
