@@ -20,9 +20,12 @@ const QUANTITY: Shapes<Quantity> = {
 };
 const SET: Shapes<SetDefinition> = {
 	...{ name: true, members: true, cyclic: true, number_unit: true, spans: true, present: true },
-	...{ label: false, plural: false, note: false, not_copied: false }
+	...{ label: false, plural: false, note: false, not_copied: false, own: false }
 };
-const MEMBER: Shapes<Member> = { id: true, number: true, label: false, note: false };
+const MEMBER: Shapes<Member> = {
+	...{ id: true, number: true, label: false, note: false },
+	like: false
+};
 const RELATION: Shapes<Relation> = {
 	...{ name: true, sets: true, pairs: true },
 	...{ label: false, note: false }

@@ -2,11 +2,12 @@
  * Entries that still stand as in the workbook that this one was begun from. As long as its figures are said to be
  * invented nothing is asked; once somebody says that they are the plant's own, each of these is a claim.
  */
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Quantity, Tick, Workbook } from '$lib/workbook/schema';
 import { hasInputs } from '$lib/workbook/cells';
+import { isTypical } from '$lib/workbook/begin/typical';
 import { flatten, valueAt } from '$lib/workbook/values';
 import type { Line } from './line';
-import { withTicks } from './ticks';
+import { tickOf, withTicks } from './ticks';
 
 /** How many entered values there are, and how many of them are the template's. */
 export interface OwnCount {
@@ -47,12 +48,31 @@ export function ownQuantities(workbook: Workbook, template: Workbook): readonly 
 function countOwn(workbook: Workbook, template: Workbook): OwnQuantity[] {
 	const all = [...counts(workbook, template)];
 	const lines = all.map((count) => lineOf(count, template));
+	const ticked = new Set((workbook.reviewed ?? []).map(({ id, of }) => `${id} ${of}`));
 	return withTicks(workbook, lines).map(({ tick }, i): OwnQuantity => {
 		const { sheet, quantity, entered, shipped } = all[i]!;
-		const open = tick ? [] : shipped;
+		const open = tick
+			? []
+			: ticked.size === 0
+				? shipped
+				: shipped.filter((at) => !ticked.has(tickKey(mineTick(quantity, at, template))));
 		return { sheet, quantity, entered, same: open.length, shipped: open };
 	});
 }
+
+const tickKey = ({ id, of }: Tick) => `${id} ${of}`;
+
+/** Says of one entry that it is right as it stands: it holds until the entry changes. */
+export function mineTick(quantity: Quantity, at: readonly string[], template: Workbook): Tick {
+	const line: Line = {
+		...{ kind: 'as_in_template', quantity, at, scenario: null, what: '' },
+		// A quantity with one entry is the line of the review list itself.
+		speaksOf: at.length === 0 ? template.title : JSON.stringify(valueAt(quantity.value, at) ?? null)
+	};
+	return tickOf(line, MINE, MINE);
+}
+/** Who ticked a single entry is whoever typed it. */
+const MINE = 'entered';
 
 /** By the title of each sheet with entries, in the order of the sheets. */
 export function ownBySheet(own: readonly OwnQuantity[]): ReadonlyMap<string, OwnCount> {
@@ -88,15 +108,13 @@ function lineOf({ quantity, entered, shipped }: Count, template: Workbook): Line
 }
 
 function* counts(workbook: Workbook, template: Workbook): Generator<Count> {
-	const known = new Map(
-		template.sheets.flatMap(({ quantities }) => quantities.map((each) => [each.name, each]))
-	);
 	for (const { title, quantities } of workbook.sheets)
 		for (const quantity of quantities) {
 			if (!hasInputs(quantity) || quantity.value === undefined) continue;
 			const entered = flatten(quantity.value);
-			const value = known.get(quantity.name)?.value;
-			const shipped = entered.filter((one) => valueAt(value, one.at) === one.value);
+			const shipped = entered.filter(({ at, value }) =>
+				isTypical(workbook, template, quantity, at, value)
+			);
 			yield {
 				...{ sheet: title, quantity, entered: entered.length },
 				shipped: shipped.map(({ at }) => at)

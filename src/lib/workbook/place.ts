@@ -26,7 +26,8 @@ const LISTS = new Map([
 	['alternatives', ['alternative', 'label']],
 	['loads', ['load', 'load']],
 	['starts', ['start', 'id']],
-	['findings', ['finding', 'title']]
+	['findings', ['finding', 'title']],
+	['steps', ['step', 'title']]
 ] as const);
 
 function child(value: unknown, key: PropertyKey): unknown {

@@ -32,6 +32,7 @@ import {
 } from './schema';
 import { mapStudyNames } from './study-names';
 import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
+import { ownSchema, stepSchema } from './step-schema';
 import { tickSchema } from './review-schema';
 import { keptColumnSchema, keptTableSchema, type KeptTable } from './table-schema';
 import { orderedStudy } from './study-order';
@@ -48,6 +49,7 @@ export function saveWorkbook(given: Workbook): string {
 		sets: workbook.sets.map((set) =>
 			inOrder(setSchema, {
 				...set,
+				...(set.own && { own: inOrder(ownSchema, set.own) }),
 				members: set.members.map((member) => inOrder(memberSchema, member))
 			})
 		),
@@ -91,7 +93,8 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.reviewed && {
 			reviewed: workbook.reviewed.map((tick) => inOrder(tickSchema, tick))
 		}),
-		...(workbook.tables && { tables: workbook.tables.map(orderedTable) })
+		...(workbook.tables && { tables: workbook.tables.map(orderedTable) }),
+		...(workbook.steps && { steps: workbook.steps.map((step) => inOrder(stepSchema, step)) })
 	});
 	return printJson(document);
 }

@@ -40,6 +40,16 @@ const WORDS: Readonly<Record<string, string>> = {
 	'sets.not_copied':
 		'Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand.',
 
+	'sets.own':
+		"Its members are the plant's own: a workbook that is begun from this one has none of them but what it needs to begin with.",
+	'own.like':
+		'The member of the shipped workbook that stands for all until the own ones are named.',
+	'own.first': 'What that one is called in a workbook that is begun from this one.',
+	'own.near':
+		'Numbers per this set by which the shipped member that is nearest to a new one is found; its values are the typical ones.',
+	'sets.members.like':
+		'The member of the shipped workbook whose values it began with: they are typical ones until replaced.',
+
 	relations: 'Which pairs of members exist: the products that run on a line.',
 	'relations.name': 'Its name, which quantities give in "in".',
 	'relations.label': 'What it is called on screen.',
@@ -167,6 +177,15 @@ const WORDS: Readonly<Record<string, string>> = {
 	'reviewed.of': 'A mark of what the line spoke of; the line comes back when that changes.',
 	'reviewed.by': 'Who ticked it off.',
 	'reviewed.reason': 'Why it is right as it stands.',
+
+	steps:
+		'What the first hour asks for, step by step, where somebody begins a plant of their own from this workbook.',
+	'steps.title': 'What the step is called.',
+	'steps.about': 'What to have at hand.',
+	'steps.set': 'The set whose members are listed: the rows of a table.',
+	'steps.quantities': 'The inputs that are asked for.',
+	'steps.relation': 'The relation of two sets whose pairs are ticked.',
+	'steps.compare': 'Figures that follow, to be looked at beside what was entered.',
 
 	tables:
 		'What the columns of imported tables mean, by name, so that the next file with the same headings is matched at once.',

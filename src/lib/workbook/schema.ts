@@ -9,6 +9,7 @@ import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
 import { reviewedSchema } from './review-schema';
+import { ownSchema, stepsSchema } from './step-schema';
 import { studiesSchema } from './study-schema';
 import { keptTablesSchema } from './table-schema';
 import { changeSchema, valuesSchema } from './value-schema';
@@ -19,6 +20,7 @@ export { frontSchema, startSchema, type Fact, type Finding, type Start } from '.
 export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
 export type { Tick } from './review-schema';
+export type { Step } from './step-schema';
 export type { KeptColumn, KeptTable } from './table-schema';
 export {
 	changeSchema,
@@ -30,7 +32,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 7;
+export const VERSION = 8;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -45,7 +47,9 @@ export const memberSchema = z.strictObject({
 	label: z.optional(label),
 	/** What NUMBER(set) gives: the calendar year of a year, in the set's `number_unit`. */
 	number: z.optional(z.number()),
-	note: z.optional(note)
+	note: z.optional(note),
+	/** The member of the shipped workbook whose values it began with: they are typical ones until replaced. */
+	like: z.optional(memberIdSchema)
 });
 export type Member = z.infer<typeof memberSchema>;
 
@@ -64,6 +68,8 @@ export const setSchema = z.strictObject({
 	present: z.optional(nameSchema),
 	/** Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand. */
 	not_copied: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(20))),
+	/** Its members are the plant's own: a workbook that is begun from this one has none of them. */
+	own: z.optional(ownSchema),
 	note: z.optional(note)
 });
 export type SetDefinition = z.infer<typeof setSchema>;
@@ -206,6 +212,8 @@ export const workbookSchema = z.strictObject({
 	plans: z.optional(programmePlansSchema),
 	reviewed: z.optional(reviewedSchema),
 	/** What the columns of tables mean that came in and come again. */
-	tables: z.optional(keptTablesSchema)
+	tables: z.optional(keptTablesSchema),
+	/** What the first hour asks for, where somebody begins a plant of their own. */
+	steps: z.optional(stepsSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

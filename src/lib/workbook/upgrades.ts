@@ -47,6 +47,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 7,
 		why: 'it may keep by name what the columns of imported tables mean',
 		up: (document) => ({ ...document, version: 7 })
+	},
+	{
+		to: 8,
+		why: 'it may say whose members are a plant’s own, and what its first hour asks for',
+		up: (document) => ({ ...document, version: 8 })
 	}
 ];
 

@@ -12,6 +12,7 @@ import { formulasOf, mentionsMember, mentionsMemberAlone, withFormulas } from '.
 import { findSet, memberPlaces, quantityPlaces } from '../lookup';
 import {
 	memberSchema,
+	type Member,
 	type Picture,
 	type Quantity,
 	type SetDefinition,
@@ -55,7 +56,8 @@ export function editMember(workbook: Workbook, command: MemberCommand): Edit {
 }
 
 function addMember(workbook: Workbook, set: SetDefinition, command: Of<'add_member'>): Edit {
-	const { member, like } = command;
+	const { like } = command;
+	const member = asTypical(set, command.member, like);
 	const bad = shapeRefusal(memberSchema, member, `The new member of ${set.label}`);
 	if (bad) return bad;
 	if (memberPlaces(set).has(member.id))
@@ -69,6 +71,12 @@ function addMember(workbook: Workbook, set: SetDefinition, command: Of<'add_memb
 	return edited(
 		like === undefined ? withCases : copiedMember(withCases, set.name, like, member.id)
 	);
+}
+
+/** A copy of one that began with typical values began with the same ones. */
+function asTypical(set: SetDefinition, member: Member, like: string | undefined): Member {
+	const shipped = set.members.find(({ id }) => id === like)?.like;
+	return shipped === undefined || member.like !== undefined ? member : { ...member, like: shipped };
 }
 
 /** A formula by member gets a case for the new one: that of the member it is like, else an entered value. */

@@ -24,6 +24,7 @@ import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './
 import { mapStudies, mapStudyNames, studyQuantities } from '../study-names';
 import { mapProgrammeNames, programmesOn, withoutInProgrammes } from './programme-names';
 import { shapeRefusal } from './refusal';
+import { withQuantityRenamedInSteps } from './steps';
 import { mapTableNames } from './tables';
 import { withQuantityRenamedInTicks } from './ticks';
 import { firstShownBy, renamedInFirst, withoutInFirst } from './shown-first';
@@ -140,6 +141,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapStudies(next, (study) => mapStudyNames(study, { quantity: name }));
 	next = mapProgrammeNames(next, { quantity: name });
 	next = mapTableNames(next, { quantity: name });
+	next = withQuantityRenamedInSteps(next, from, to);
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 
@@ -212,8 +214,14 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 
 function withNameInSet(set: SetDefinition, from: string, to: string): SetDefinition {
 	const own = set.present === from ? { ...set, present: to } : set;
-	if (!own.not_copied?.includes(from)) return own;
-	return { ...own, not_copied: own.not_copied.map((name) => (name === from ? to : name)) };
+	const near = own.own?.near;
+	if (!own.not_copied?.includes(from) && !near?.includes(from)) return own;
+	const named = (name: string) => (name === from ? to : name);
+	return {
+		...own,
+		...(own.not_copied && { not_copied: own.not_copied.map(named) }),
+		...(own.own && near && { own: { ...own.own, near: near.map(named) } })
+	};
 }
 
 function withoutNamesInSet(set: SetDefinition, gone: ReadonlySet<string>): SetDefinition {

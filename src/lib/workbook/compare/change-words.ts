@@ -14,7 +14,8 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	starts: 'starting view',
 	programmes: 'programme',
 	reviewed: 'line of the review list',
-	tables: 'matches of the table'
+	tables: 'matches of the table',
+	steps: 'step of the first hour'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',
