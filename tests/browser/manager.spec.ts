@@ -18,6 +18,11 @@ async function readTheCase(page: Page) {
 	await inColumnOf(page, 'With L9');
 	await page.keyboard.type('1500000');
 	await page.keyboard.press('Enter');
+	await theCaseIsRead(page);
+}
+
+/** The strip tells the case whole, planned and paid back. */
+async function theCaseIsRead(page: Page) {
 	await expect(strip(page)).toContainText('9 plans proven best');
 	await expect(strip(page)).not.toContainText('Out of date');
 	await expect(strip(page)).toContainText('years to pay back');
@@ -107,12 +112,27 @@ test('with the keyboard alone', async ({ page }) => {
 	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeFocused();
 	await page.keyboard.press('Tab');
 	await page.keyboard.type('With L9');
+	// What it costs is asked in the same form, and refused there.
+	await page.keyboard.press('Tab');
+	await page.keyboard.type('much');
+	await page.keyboard.press('Enter');
+	await expect(dialog.getByRole('alert')).toContainText('Other investment: ');
+	await page.keyboard.press('Control+a');
+	await page.keyboard.type('1500000');
+	await page.keyboard.press('Tab');
+	await page.keyboard.press('Tab');
+	await expect(dialog.getByLabel('Life of the other investment, year')).toBeFocused();
+	await page.keyboard.type('12');
 	await page.keyboard.press('Enter');
 	await expect(dialog).toBeHidden();
-	await expect(strip(page)).toContainText('No investment is entered');
-	// What the scenario in hand lacks is found first, in its own column.
-	await find(page, 'investment');
-	await readTheCase(page);
+	await expect(page.getByText('L9 stands in the scenario “With L9” alone')).toContainText(
+		'with what it costs'
+	);
+	await theCaseIsRead(page);
+	await find(page, 'life_without_option');
+	await page.keyboard.press('End');
+	await inColumnOf(page, 'With L9');
+	await expect(active(page)).toContainText('12');
 	await expect(active(page)).toBeFocused();
 	await expect(page.getByRole('main')).toContainText('Ctrl+Enter: why not better');
 	await page.keyboard.press('Control+Enter');

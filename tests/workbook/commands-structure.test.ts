@@ -64,6 +64,18 @@ describe('a quantity', () => {
 		expect(removed.sets[1]?.present).toBe('installed');
 	});
 
+	it('renamed or removed is so in what one more member calls for', () => {
+		const asked = (workbook: Workbook) => workbook.sets[1]?.comes_with;
+		const comes_with = ['resin_price', 'lot_size'];
+		const sets = plant.sets.map((set, i) => (i === 1 ? { ...set, comes_with } : set));
+		const calling = { ...plant, sets };
+		const renamed = after(calling, replace('resin_price', { name: 'price_of_resin' }));
+		expect(asked(renamed)).toEqual(['price_of_resin', 'lot_size']);
+		const remove = { kind: 'remove_quantity', name: 'lot_size', also: true } as const;
+		expect(asked(after(calling, remove))).toEqual(['resin_price']);
+		expect(after(calling, remove).sets[1]?.present).toBe('installed');
+	});
+
 	it('renamed or removed is so in the cautions that are said beside it, or that it mends', () => {
 		const caution = {
 			message: 'Dear.',

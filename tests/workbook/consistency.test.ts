@@ -207,6 +207,12 @@ describe('a set', () => {
 		expect(codes(withSet('line', { not_copied: ['mass_per_metre'] }))).toEqual(['bad-not-copied']);
 		expect(codes(withSet('product', { not_copied: ['mass'] }))).toEqual(['unknown-quantity']);
 	});
+	it('asks with copies only numbers that are entered once', () => {
+		const found = codes(
+			withSet('line', { comes_with: ['resin_price', 'mass_per_metre', 'outlays'] })
+		);
+		expect(found).toEqual(['bad-comes-with', 'unknown-quantity']);
+	});
 	it('is present by a yes/no quantity per it alone', () => {
 		expect(codes(withSet('line', { present: 'lot_size' }))).toEqual(['bad-present']);
 		expect(codes(withSet('limit', { present: 'installed' }))).toEqual(['bad-present']);

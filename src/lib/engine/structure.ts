@@ -20,7 +20,7 @@ const QUANTITY: Shapes<Quantity> = {
 };
 const SET: Shapes<SetDefinition> = {
 	...{ name: true, members: true, cyclic: true, number_unit: true, spans: true, present: true },
-	...{ label: false, plural: false, note: false, not_copied: false, own: false }
+	...{ label: false, plural: false, note: false, not_copied: false, comes_with: false, own: false }
 };
 const MEMBER: Shapes<Member> = {
 	...{ id: true, number: true, label: false, note: false },

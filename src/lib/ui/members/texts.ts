@@ -49,10 +49,17 @@ const en = {
 		const why = mustAll ? ' No input of this list says in which scenario a member is there.' : '';
 		return `${changed}${rest}.${why}`;
 	},
-	standsIn: (id: string, titles: readonly string[]) =>
-		titles.length === 1
-			? `${id} stands in the scenario “${titles[0]}” alone, which is shown now; what it costs is entered there.`
-			: `${id} stands in ${listed(titles.map((title) => `“${title}”`))} alone; what it costs is entered in “${titles[0]}”, which is shown now.`,
+	standsIn: (id: string, titles: readonly string[], isCosted: boolean) => {
+		const where =
+			titles.length === 1
+				? `${id} stands in the scenario “${titles[0]}” alone, which is shown now`
+				: `${id} stands in ${listed(titles.map((title) => `“${title}”`))} alone; “${titles[0]}” is shown now`;
+		return isCosted ? `${where}, with what it costs.` : `${where}; what it costs is entered there.`;
+	},
+	costsIn: (id: string) => `What ${id} costs in that scenario`,
+	/** In a field that may stay empty. */
+	asItStands: (value: string) => (value ? `${value}, as it stands` : 'as it stands'),
+	unread: (label: string, message: string) => `${label}: ${message}`,
 	takesAlong: (labels: readonly string[]) =>
 		`Take these along as well: ${listed(labels.map(midSentence))}`,
 	startsLike: (like: string, isWithout: boolean) =>

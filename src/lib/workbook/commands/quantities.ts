@@ -212,29 +212,33 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 	return withoutInProgrammes(withoutInFirst({ ...next, sets }, gone), gone);
 }
 
+/** Where a set names quantities in a list. */
+const NAMED = ['not_copied', 'comes_with'] as const;
+
 function withNameInSet(set: SetDefinition, from: string, to: string): SetDefinition {
-	const own = set.present === from ? { ...set, present: to } : set;
-	const near = own.own?.near;
-	if (!own.not_copied?.includes(from) && !near?.includes(from)) return own;
 	const named = (name: string) => (name === from ? to : name);
-	return {
-		...own,
-		...(own.not_copied && { not_copied: own.not_copied.map(named) }),
-		...(own.own && near && { own: { ...own.own, near: near.map(named) } })
-	};
+	let next = set.present === from ? { ...set, present: to } : set;
+	for (const list of NAMED)
+		if (next[list]?.includes(from)) next = { ...next, [list]: next[list].map(named) };
+	const near = next.own?.near;
+	return next.own && near?.includes(from)
+		? { ...next, own: { ...next.own, near: near.map(named) } }
+		: next;
 }
 
 function withoutNamesInSet(set: SetDefinition, gone: ReadonlySet<string>): SetDefinition {
-	const losesPresence = set.present !== undefined && gone.has(set.present);
-	const losesCopied = set.not_copied?.some((name) => gone.has(name)) === true;
-	if (!losesPresence && !losesCopied) return set;
-	const { present, not_copied, ...rest } = set;
-	const left = (not_copied ?? []).filter((name) => !gone.has(name));
-	return {
-		...rest,
-		...(present !== undefined && !losesPresence && { present }),
-		...(left.length > 0 && { not_copied: left })
-	};
+	const { present, ...rest } = set;
+	let next = present !== undefined && gone.has(present) ? rest : set;
+	for (const list of NAMED) {
+		const { [list]: named, ...others } = next;
+		const left = named?.filter((name) => !gone.has(name)) ?? [];
+		if (left.length === (named?.length ?? 0)) continue;
+		next = left.length > 0 ? { ...next, [list]: left } : others;
+	}
+	if (!next.own?.near?.some((name) => gone.has(name))) return next;
+	const { near, ...own } = next.own;
+	const left = near.filter((name) => !gone.has(name));
+	return { ...next, own: left.length > 0 ? { ...own, near: left } : own };
 }
 
 const noQuantity = (name: string) =>

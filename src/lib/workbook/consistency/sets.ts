@@ -25,6 +25,7 @@ export function checkSets(findings: Findings, units: UnitSystem): void {
 		}
 		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
 		set.not_copied?.forEach((name, k) => checkNotCopied(findings, set, name, [i, k]));
+		set.comes_with?.forEach((name, k) => checkComesWith(findings, name, [i, k]));
 	});
 }
 
@@ -45,6 +46,20 @@ function checkNotCopied(
 		!axesOf(quantity).some((axis) => axis.set === set.name)
 	)
 		findings.add(path, 'bad-not-copied', `${name} is no number entered per ${set.name}`, remedy);
+}
+
+function checkComesWith(findings: Findings, name: string, [i, k]: readonly [number, number]): void {
+	const quantity = findQuantity(findings.workbook, name);
+	const path = ['sets', i, 'comes_with', k];
+	const remedy = 'Name a number that is entered once, of no set.';
+	if (!quantity)
+		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
+	else if (
+		(quantity.type ?? 'number') !== 'number' ||
+		!hasInputs(quantity) ||
+		axesOf(quantity).length > 0
+	)
+		findings.add(path, 'bad-comes-with', `${name} is no number that is entered once`, remedy);
 }
 
 function checkPresent(findings: Findings, set: SetDefinition, name: string, i: number): void {
