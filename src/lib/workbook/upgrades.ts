@@ -50,7 +50,7 @@ export const UPGRADES: readonly Upgrade[] = [
 	},
 	{
 		to: 8,
-		why: 'it may say whose members are a plant’s own, and what its first hour asks for',
+		why: 'it may say whose members are a plant’s own, what one more of them calls for, and what its first hour asks for',
 		up: (document) => ({ ...document, version: 8 })
 	}
 ];
