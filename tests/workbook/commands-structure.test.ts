@@ -66,12 +66,12 @@ describe('a quantity', () => {
 
 	it('renamed or removed is so in what tells a new member the nearest of an example', () => {
 		const near = (workbook: Workbook) => workbook.sets[0]?.own?.near;
-		const own = { like: plant.sets[0]!.members[0]!.id, near: ['lot_size'] };
+		const own = { like: plant.sets[0]!.members[0]!.id, first: 'P1', near: ['lot_size'] };
 		const sets = plant.sets.map((set, i) => (i === 0 ? { ...set, own } : set));
 		const of_a_plant = { ...plant, sets };
 		expect(near(after(of_a_plant, replace('lot_size', { name: 'lot' })))).toEqual(['lot']);
 		const removed = after(of_a_plant, { kind: 'remove_quantity', name: 'lot_size', also: true });
-		expect(removed.sets[0]?.own).toEqual({ like: own.like });
+		expect(removed.sets[0]?.own).toEqual({ like: own.like, first: 'P1' });
 	});
 
 	it('renamed or removed is so in what one more member calls for', () => {
