@@ -232,3 +232,63 @@ shop(
 		await expect(row(page, /^R25/)).toHaveCount(0);
 	}
 );
+
+shop(
+	'a log is summed by product and year, looked over, entered with its source, and next month it is one click',
+	async ({ page }) => {
+		await open(page, '/files');
+		const log = (rows: readonly string[]) => ['Item;Sold on;Length (km);Kind', ...rows].join('\n');
+		await bringIn(
+			page,
+			'sold-2026.csv',
+			log([
+				'R16;2026-01-10 06:00;1500,5;sale',
+				'R16;2026-12-20 14:30;499,5;sale',
+				'R20;2026-06-01;1300;sale',
+				'R20;2026-06-02;40;sample',
+				'R99;2026-06-03;7;sale'
+			])
+		);
+		await page.getByLabel('The table holds').focus();
+		await page.keyboard.type('a log');
+		await expect(page.getByText('Say first what is summed')).toBeVisible();
+		await page.getByRole('button', { name: 'Add what is entered' }).focus();
+		await page.keyboard.press('Enter');
+		await page.getByLabel('Quantity, 1').focus();
+		await page.keyboard.type('Demand');
+		await page.getByLabel('Divided by, 1').focus();
+		await page.keyboard.type('years');
+		await expect(page.getByText('Say which period the log covers')).toBeVisible();
+		await page.getByLabel('The log covers').selectOption('the whole years of its rows');
+		await page.getByLabel('Rows that are taken').selectOption('those chosen by Kind');
+		await page.getByRole('checkbox', { name: /^sale/ }).focus();
+		await page.keyboard.press('Space');
+		await expect(page.getByText('3 of 5 rows used, 1 not chosen, 1 left out.')).toBeVisible();
+		await expect(page.getByLabel('Rows that are left out')).toContainText(
+			'1 row (line 6). There is no product "R99"'
+		);
+		await page.getByLabel('Keep how it is summed').fill('Sales');
+		await page.getByRole('button', { name: 'Keep matches' }).click();
+		await expect(page.getByText('Kept in the workbook as Sales.')).toBeVisible();
+		await expect(
+			page.getByRole('row', { name: /^2 Demand R16 One shift 2200000 2000000/ })
+		).toBeVisible();
+		await page.getByRole('button', { name: 'Enter 2 values' }).focus();
+		await page.keyboard.press('Enter');
+		await expect(
+			page.getByText('2 values from sold-2026.csv entered, with the file')
+		).toBeVisible();
+
+		await bringIn(page, 'sold-2027.csv', log(['R16;2027-02-10;2100,5;sale']));
+		await page.getByRole('button', { name: 'Sum as Sales' }).click();
+		await expect(page.getByText('Summed as Sales: all headings are the same.')).toBeVisible();
+		await expect(page.getByText('1 of 1 row used.')).toBeVisible();
+		await page.getByRole('button', { name: 'Cancel' }).click();
+
+		await findMember(page, 'demand', 0);
+		await page.keyboard.press('F2');
+		await page.keyboard.press('Escape');
+		await undo(page);
+		await expect(value(rowOf(active(page)), 1)).toHaveText(/2,200,000/);
+	}
+);

@@ -111,6 +111,13 @@ function randomTable(workbook: Workbook, dice: Dice, title: string): KeptTable {
 	return {
 		title,
 		...(dice.chance(30) && { quantity }),
+		...(dice.chance(30) && {
+			log: {
+				scenario: dice.pick(workbook.scenarios).id,
+				...(id !== undefined && { always: [{ of: set.name, id }] }),
+				sums: [{ quantity, take: 'sum' as const, column: 2 }]
+			}
+		}),
 		columns: [
 			{ heading: 'What', is: 'member', of: set.name },
 			{ heading: '', is: 'nothing' },
@@ -397,6 +404,13 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (id !== undefined && dice.chance(50)) return { kind: 'set_ticks', ticks: [{ id }] };
 		const tick = { id: dice.pick(['literal a', 'copy b']), of: 'f00', by: 'Ada', reason: 'so' };
 		return { kind: 'set_ticks', ticks: [tick] };
+	},
+	note_change: (workbook, dice) => {
+		const scenario = dice.pick(workbook.scenarios);
+		const quantity = dice.pick(scenario.changes)?.quantity;
+		if (quantity === undefined) return null;
+		const note = dice.chance(70) ? { note: dice.pick(['from a log', 'a guess']) } : {};
+		return { kind: 'note_change', scenario: scenario.id, quantity, ...note };
 	},
 	put_table: (workbook, dice) => {
 		const table = randomTable(workbook, dice, dice.pick(['Items', 'Machines']));

@@ -163,6 +163,10 @@ const cases: [Command, string][] = [
 		{ kind: 'set_ticks', ticks: [{ id: 'literal a' }, { id: 'copy b' }] },
 		'open again 2 lines to review'
 	],
+	[
+		{ kind: 'note_change', scenario: 'base', quantity: 'mass_per_metre', note: 'weighed' },
+		'Mass per metre, Base: note'
+	],
 	[{ kind: 'put_table', table: items }, 'keep the matches of Items'],
 	[{ kind: 'put_table', table: items, title: 'Items' }, 'change the matches of Items'],
 	[

@@ -1,4 +1,5 @@
 /** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
+import type { Log } from '$lib/exchange/log/log';
 import type { MemberChoices } from '$lib/exchange/table/new-members';
 import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { Mapping } from '$lib/exchange/table/mapping';
@@ -61,6 +62,20 @@ export class TableClient {
 	): Promise<TableAnswers['look_pairs']> {
 		this.#know(workbook);
 		return this.#ask({ kind: 'look_pairs', ...asked });
+	}
+
+	proposeLog(workbook: Workbook, sheet: number): Promise<TableAnswers['propose_log']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'propose_log', sheet });
+	}
+
+	lookLog(
+		workbook: Workbook,
+		asked: { sheet: number; log: Log },
+		told: Told
+	): Promise<TableAnswers['look_log']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'look_log', ...asked }, told);
 	}
 
 	stop(): void {

@@ -1,5 +1,8 @@
 /** What passes between the page and the worker that holds a table on its way in. */
 import type { Held, ShortLooked } from '$lib/exchange/table/desk';
+import type { Log } from '$lib/exchange/log/log';
+import type { LogLook } from '$lib/exchange/log/look';
+import type { LogProposed } from '$lib/exchange/log/propose-log';
 import type { Mapping } from '$lib/exchange/table/mapping';
 import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { PairsLooked } from '$lib/exchange/table/pairs';
@@ -28,7 +31,10 @@ export type TableRequest =
 			readonly sheet: number;
 			readonly mapping: PairMapping;
 			readonly choices: MemberChoices;
-	  };
+	  }
+	/** Of a log that is summed. */
+	| { readonly kind: 'propose_log'; readonly sheet: number }
+	| { readonly kind: 'look_log'; readonly sheet: number; readonly log: Log };
 
 export interface TableAnswers {
 	read: Held;
@@ -36,6 +42,8 @@ export interface TableAnswers {
 	look: ShortLooked;
 	propose_pairs: PairMapping;
 	look_pairs: PairsLooked;
+	propose_log: LogProposed;
+	look_log: LogLook & { readonly digest: string };
 }
 
 export type TableMessage = { readonly id: number; readonly request: TableRequest };

@@ -31,6 +31,10 @@ async function answerTo({
 			return desk.proposePairs(request.sheet, request.relation, workbook);
 		case 'look_pairs':
 			return desk.lookPairs(request.sheet, request.mapping, request.choices, workbook);
+		case 'propose_log':
+			return desk.proposeLog(request.sheet, workbook);
+		case 'look_log':
+			return desk.lookLog(request.sheet, request.log, workbook, told);
 	}
 }
 

@@ -6,6 +6,7 @@
  */
 import { findPlanProblems, findProblems } from './consistency';
 import { problemLine } from './consistency/findings';
+import { noteChange } from './commands/change-notes';
 import type { Command, CommandProblem, Edit } from './commands/command';
 import { setInputs } from './commands/inputs';
 import { editMember } from './commands/members';
@@ -161,6 +162,8 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'put_table':
 		case 'remove_table':
 			return editTable(workbook, command);
+		case 'note_change':
+			return noteChange(workbook, command);
 		case 'set_ticks':
 			return setTicks(workbook, command);
 		case 'set_title': {

@@ -19,6 +19,8 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 	switch (command.kind) {
 		case 'set_inputs':
 			return quantityChangeWords(entriesChange(workbook, command.scenario, command.entries));
+		case 'note_change':
+			return `${quantity(command.quantity)}, ${scenario(command.scenario)}: note`;
 		case 'add_quantity':
 			return `add ${command.quantity.label} to ${sheet(command.sheet)}`;
 		case 'replace_quantity':

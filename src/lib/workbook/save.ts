@@ -8,6 +8,7 @@ import { caseOf, OTHERS } from './cells';
 import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
 import { withDatesWritten } from './file-dates';
+import { keptLogSchema, logSumSchema, type KeptLog } from './log-schema';
 import { findQuantity, findSet, memberPlaces } from './lookup';
 import { printJson } from './print-json';
 import {
@@ -108,8 +109,15 @@ function orderedTable(table: KeptTable): KeptTable {
 		);
 		return schema ? inOrder(schema, column) : column;
 	});
-	return inOrder(keptTableSchema, { ...table, columns });
+	return inOrder(keptTableSchema, {
+		...table,
+		columns,
+		...(table.log && { log: orderedLog(table.log) })
+	});
 }
+
+const orderedLog = (log: KeptLog): KeptLog =>
+	inOrder(keptLogSchema, { ...log, sums: log.sums.map((sum) => inOrder(logSumSchema, sum)) });
 
 function orderedPlan(workbook: Workbook, plan: ProgrammePlan): ProgrammePlan {
 	const values = plan.values.map(({ quantity, value }) => ({

@@ -208,6 +208,32 @@ const WORDS: Readonly<Record<string, string>> = {
 		'Of its numbers, as tables write it: "EUR/100 m". Left out, it is the quantity\'s own.',
 	'tables.columns.decimal': 'The sign before decimals.',
 	'tables.columns.day_first': 'Whether 05/06/2027 is a day of June.',
+	'tables.log':
+		'The table is a log, one row an event: how its rows are summed. Columns are named by their place in the list, from 0.',
+	'tables.log.scenario': 'The scenario that the sums are entered in.',
+	'tables.log.dates': 'Sets, or axes, whose member the date of a row chooses.',
+	'tables.log.dates.of': 'The set or axis.',
+	'tables.log.dates.by':
+		'What of the date chooses the member: by the number of the member, or by its place where no member of the set has a number.',
+	'tables.log.always': 'Members that hold for every row.',
+	'tables.log.always.of': 'The set or axis.',
+	'tables.log.always.id': 'The member.',
+	'tables.log.only': 'Rows are taken only where a column holds one of these texts.',
+	'tables.log.only.column': 'The column.',
+	'tables.log.only.values': 'The texts, whatever their case.',
+	'tables.log.covers':
+		'The period that the log covers: from its first row to its last, or the whole months or years that they lie in.',
+	'tables.log.without_rows':
+		'What becomes of a cell that no row speaks of: it stays as it is (when left out), or is nought.',
+	'tables.log.sums': 'What is taken of the rows, and entered where.',
+	'tables.log.sums.quantity': 'The quantity that it is entered into, in its unit.',
+	'tables.log.sums.take':
+		'What is taken of the rows of a cell: their sum, number, average, least, most, standard deviation (of a sample), or their share of all.',
+	'tables.log.sums.column': 'The column whose numbers are taken. Left out, rows are counted.',
+	'tables.log.sums.unit': 'What one row is, where rows are counted: "lot".',
+	'tables.log.sums.by_column': 'The sum is divided by that of this column.',
+	'tables.log.sums.per': 'It is divided by how many of these the log covers.',
+	'tables.log.sums.share_of': "The set or axis whose members' shares add up to 1.",
 
 	kind: 'Which kind it is; that decides what else belongs here.',
 	note: 'A note for the reader.',

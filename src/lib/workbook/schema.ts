@@ -21,6 +21,7 @@ export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
 export type { Tick } from './review-schema';
 export type { Step } from './step-schema';
+export type { DateWay, KeptLog, LogSum } from './log-schema';
 export type { KeptColumn, KeptTable } from './table-schema';
 export {
 	changeSchema,
@@ -32,7 +33,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 8;
+export const VERSION = 9;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 

@@ -4,6 +4,7 @@
  * says so); nothing of a table is kept but its headings.
  */
 import { label, LIMITS, memberIdSchema, nameSchema } from './basic-schema';
+import { keptLogSchema } from './log-schema';
 import { z } from './zod';
 
 /** As the file writes it; empty where it writes none. */
@@ -29,7 +30,16 @@ export const keptColumnSchema = z.discriminatedUnion('is', [
 	z.strictObject({ heading, is: z.enum(['nothing', 'quantity', 'members', 'unit']) }),
 	/** Which member of a set or an axis a row is about, and what one that is new is called. */
 	z.strictObject({ heading, is: z.enum(['member', 'label']), of: nameSchema }),
-	valueColumnSchema
+	valueColumnSchema,
+	/** Of a log: the date of each row, with or without a time. */
+	z.strictObject({ heading, is: z.literal('date'), day_first: z.optional(z.boolean()) }),
+	/** Of a log: numbers that are summed, in this unit. */
+	z.strictObject({
+		heading,
+		is: z.literal('number'),
+		unit: z.optional(z.string().check(z.maxLength(80))),
+		decimal: z.optional(z.enum(['.', ',']))
+	})
 ]);
 export type KeptColumn = z.infer<typeof keptColumnSchema>;
 
@@ -37,7 +47,9 @@ export const keptTableSchema = z.strictObject({
 	title: label.check(z.minLength(1)),
 	/** The quantity of every row, where neither a row nor a column names one. */
 	quantity: z.optional(nameSchema),
-	columns: z.array(keptColumnSchema).check(z.minLength(1), z.maxLength(1000))
+	columns: z.array(keptColumnSchema).check(z.minLength(1), z.maxLength(1000)),
+	/** The table is a log, and its rows are summed. */
+	log: z.optional(keptLogSchema)
 });
 export type KeptTable = z.infer<typeof keptTableSchema>;
 

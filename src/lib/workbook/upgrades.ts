@@ -52,6 +52,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 8,
 		why: 'it may say whose members are a plant’s own, what one more of them calls for, and what its first hour asks for',
 		up: (document) => ({ ...document, version: 8 })
+	},
+	{
+		to: 9,
+		why: 'a kept table may be a log, with how its rows are summed',
+		up: (document) => ({ ...document, version: 9 })
 	}
 ];
 

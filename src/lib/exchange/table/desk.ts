@@ -15,6 +15,10 @@ import type { MemberChoices } from './new-members';
 import { proposePairs, type PairMapping } from './pair-mapping';
 import { lookOverPairs, type PairsLooked } from './pairs';
 import { proposeMapping } from './propose';
+import type { Log } from '../log/log';
+import { lookOverLog, type LogLook } from '../log/look';
+import { proposeLog, type LogProposed } from '../log/propose-log';
+import { sha256 } from '../log/sha256';
 import { readTables, type TableSheet } from './read-file';
 
 export interface HeldSheet {
@@ -46,6 +50,8 @@ const MOST_TOLD = 500;
 
 export class TableDesk {
 	#sheets: readonly TableSheet[] = [];
+	#bytes: Uint8Array = new Uint8Array();
+	#digest: string | null = null;
 	#layout: Layout | null = null;
 	/** Names that no member had at the last look, so that what is decided of them reads the rows once. */
 	#unknown: { readonly asked: string; readonly names: readonly UnknownMember[] } | null = null;
@@ -54,6 +60,8 @@ export class TableDesk {
 		const read = await readTables(bytes, name, told);
 		if (!read.ok) return read;
 		this.#sheets = read.sheets;
+		this.#bytes = bytes;
+		this.#digest = null;
 		this.#unknown = null;
 		return { ok: true, sheets: read.sheets.map(heldSheet) };
 	}
@@ -107,6 +115,28 @@ export class TableDesk {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
 		return lookOverPairs(grid, mapping, choices, workbook);
+	}
+
+	proposeLog(sheet: number, workbook: Workbook): LogProposed {
+		const grid = this.#grid(sheet);
+		if (!grid) throw new RangeError(`There is no sheet ${sheet} to read.`);
+		return proposeLog(grid, workbook);
+	}
+
+	lookLog(
+		sheet: number,
+		log: Log,
+		workbook: Workbook,
+		told?: (share: number) => void
+	): LogLook & { readonly digest: string } {
+		const grid = this.#grid(sheet);
+		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
+		if (this.#layout?.workbook !== workbook) {
+			this.#layout = layOut(workbook);
+			this.#unknown = null;
+		}
+		this.#digest ??= sha256(this.#bytes);
+		return { ...lookOverLog(grid, log, this.#layout, told), digest: this.#digest };
 	}
 
 	#grid(sheet: number): Grid | null {

@@ -22,7 +22,7 @@ export function keptOf(title: string, head: readonly string[], mapping: Mapping)
 	};
 }
 
-const shortened = (heading: string) => heading.slice(0, LIMITS.label);
+export const shortened = (heading: string) => heading.slice(0, LIMITS.label);
 
 type Kept = KeptColumn extends infer K ? (K extends unknown ? Omit<K, 'heading'> : never) : never;
 
@@ -48,7 +48,7 @@ export interface HeadingsCompared {
 }
 
 /** The place of each column of the file in the kept table; null for one that is new. */
-interface Places extends HeadingsCompared {
+export interface Places extends HeadingsCompared {
 	readonly places: readonly (number | null)[];
 }
 
@@ -58,7 +58,7 @@ export function headingsCompared(head: readonly string[], table: KeptTable): Hea
 }
 
 /** Whatever their order; of several alike the first goes to the first. */
-function placesIn(head: readonly string[], { columns }: KeptTable): Places {
+export function placesIn(head: readonly string[], { columns }: KeptTable): Places {
 	const open = new Map<string, number[]>();
 	columns.forEach(({ heading }, at) => {
 		const key = alike(heading);
@@ -142,6 +142,10 @@ function meaningOf(kept: KeptColumn, workbook: Workbook): Meaning | null {
 			if (member && !hasMember(workbook, member)) return null;
 			return { is: 'value', scenario, quantity, member };
 		}
+		// Of a log, which is summed and not entered row by row.
+		case 'date':
+		case 'number':
+			return { is: 'nothing' };
 		default:
 			return { is: kept.is };
 	}

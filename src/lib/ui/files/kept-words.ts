@@ -2,11 +2,17 @@
 import { axesOf } from '$lib/workbook/axes';
 import { findQuantity, findSet } from '$lib/workbook/lookup';
 import type { KeptTable, Workbook } from '$lib/workbook/schema';
+import { texts as logTexts } from './log-texts';
 import { texts } from './texts';
 
 const MOST = 4;
 
-export function keptSummary({ columns, quantity }: KeptTable, workbook: Workbook): string {
+export function keptSummary({ columns, quantity, log }: KeptTable, workbook: Workbook): string {
+	if (log)
+		return logTexts.logHolds(
+			log.sums.map((sum) => findQuantity(workbook, sum.quantity)?.label ?? sum.quantity)
+		);
+
 	const names = columns.flatMap((column) =>
 		column.is === 'value' ? (column.quantity ?? quantity ?? []) : []
 	);

@@ -2,6 +2,7 @@
 import { pairRelations, type PairColumn, type PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Option } from './meanings';
+import { texts as logTexts } from './log-texts';
 import { texts } from './pair-texts';
 import { texts as fileTexts } from './texts';
 
@@ -26,9 +27,13 @@ export const markOptions = (head: readonly string[], { of }: PairMapping): Optio
 	...columns(head).filter(({ value }) => !of.includes(Number(value)))
 ];
 
-/** What a table can hold: values, or pairs of one of the relations; empty stands for values. */
+/** No relation is called so. */
+export const LOG = ':log';
+
+/** What a table can hold: values, a log, or pairs of one of the relations; empty stands for values. */
 export const holdsOptions = (workbook: Workbook): Option[] => [
 	{ value: '', text: texts.valuesOfQuantities },
+	{ value: LOG, text: logTexts.aLog },
 	...pairRelations(workbook).map(({ name, label }) => ({
 		value: name,
 		text: label ?? name,

@@ -135,7 +135,7 @@ const en = {
 	// KeptTables, kept-words
 	keptMatches: 'Kept matches',
 	whatKeptMatchesAre:
-		'What the columns of a table mean, kept in this workbook: a file with the same headings is matched by one click.',
+		'What the columns of a table mean, and how a log is summed, kept in this workbook: a file with the same headings is matched by one click.',
 	matchesHold: (rows: readonly string[], labels: readonly string[], more: number) =>
 		[
 			...(rows.length > 0 ? [`by ${rows.join(' and ')}`] : []),
@@ -178,7 +178,7 @@ const en = {
 		`${count} ${count === 1 ? 'value' : 'values'} from ${name} entered; undo takes them back together.`,
 	importATable: 'Import a table',
 	whatToImport:
-		'CSV or a spreadsheet file (.xlsx), with a first row that names the columns: one row for each item, line or month, one column for each quantity; or what goes with what, such as products with lines, as pairs or as marks. Nothing changes before you have seen what would.',
+		'CSV or a spreadsheet file (.xlsx), with a first row that names the columns: one row for each item, line or month, one column for each quantity; or what goes with what, such as products with lines, as pairs or as marks; or a log, one row an event, that is summed. Nothing changes before you have seen what would.',
 	readingTheFile: 'Reading the file',
 	lookingOver: 'Looking over the rows',
 	sheetToBringIn: 'Sheet to bring in',

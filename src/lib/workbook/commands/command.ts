@@ -42,6 +42,13 @@ export type Command =
 			readonly entries: readonly InputEntry[];
 			readonly places?: readonly ChangePlace[] | undefined;
 	  }
+	/** Why a scenario changes a quantity, or where it has that from; left out: nothing is said. */
+	| {
+			readonly kind: 'note_change';
+			readonly scenario: string;
+			readonly quantity: string;
+			readonly note?: string | undefined;
+	  }
 	| QuantityCommand
 	| SheetCommand
 	| MemberCommand

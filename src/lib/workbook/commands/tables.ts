@@ -1,4 +1,5 @@
 /** Keeping what the columns of tables mean, by name. Nothing that is computed changes. */
+import type { KeptLog } from '../log-schema';
 import type { Workbook } from '../schema';
 import { keptTableSchema, type KeptColumn, type KeptTable } from '../table-schema';
 import { edited, refused, type Edit, type TableCommand } from './command';
@@ -46,9 +47,10 @@ export function mapTableNames(workbook: Workbook, renames: Renames): Workbook {
 	const tables = mapped(workbook.tables, (table) => {
 		const columns = mapped(table.columns, (column) => renamedColumn(column, renames));
 		const quantity = table.quantity && (renames.quantity?.(table.quantity) ?? table.quantity);
-		return columns === table.columns && quantity === table.quantity
+		const log = table.log && renamedLog(table.log, renames);
+		return columns === table.columns && quantity === table.quantity && log === table.log
 			? table
-			: { ...table, ...(quantity && { quantity }), columns };
+			: { ...table, ...(quantity && { quantity }), columns, ...(log && { log }) };
 	});
 	return tables === workbook.tables ? workbook : { ...workbook, tables };
 }
@@ -67,4 +69,19 @@ function renamedColumn(column: KeptColumn, renames: Renames): KeptColumn {
 		...(quantity && { quantity }),
 		...(member && id && { member: { ...member, id } })
 	};
+}
+
+function renamedLog(log: KeptLog, renames: Renames): KeptLog {
+	const scenario = renames.scenario?.(log.scenario) ?? log.scenario;
+	const sums = mapped(log.sums, (sum) => {
+		const quantity = renames.quantity?.(sum.quantity) ?? sum.quantity;
+		return quantity === sum.quantity ? sum : { ...sum, quantity };
+	});
+	const always = mapped(log.always ?? [], (one) => {
+		const id = renames.member?.(one.of, one.id) ?? one.id;
+		return id === one.id ? one : { ...one, id };
+	});
+	if (scenario === log.scenario && sums === log.sums && (always === log.always || !log.always))
+		return log;
+	return { ...log, scenario, ...(log.always && { always }), sums };
 }

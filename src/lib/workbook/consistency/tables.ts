@@ -6,7 +6,7 @@ import type { Findings } from './findings';
 
 export function checkTables(findings: Findings): void {
 	const seen = new Set<string>();
-	(findings.workbook.tables ?? []).forEach(({ title }, i) => {
+	(findings.workbook.tables ?? []).forEach(({ title, columns, log }, i) => {
 		if (seen.has(title))
 			findings.add(
 				['tables', i, 'title'],
@@ -15,5 +15,16 @@ export function checkTables(findings: Findings): void {
 				'Give one of them another name.'
 			);
 		seen.add(title);
+		const places = [log?.only, ...(log?.sums ?? [])].flatMap((one) =>
+			one ? [one.column, 'by_column' in one ? one.by_column : undefined] : []
+		);
+		const missing = places.find((place) => place !== undefined && place >= columns.length);
+		if (missing !== undefined)
+			findings.add(
+				['tables', i, 'log'],
+				'no-column',
+				`the log kept as ${title} sums column ${missing}, and the table has ${columns.length}`,
+				'Name one of its columns by its place, from 0.'
+			);
 	});
 }

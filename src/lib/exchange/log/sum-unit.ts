@@ -1,0 +1,38 @@
+/** The unit of what is summed, from the units of its columns, and how it becomes the quantity's. */
+import type { UnitSystem } from '$lib/units/system';
+import type { Quantity } from '$lib/workbook/schema';
+import { readUnit, type UnitRead } from '../table/column-unit';
+import type { Log, OpenSum } from './log';
+
+export type SumUnit =
+	| {
+			readonly ok: true;
+			readonly toOwn: (value: number) => number;
+	  }
+	| { readonly ok: false; readonly message: string };
+
+const unitOf = (log: Log, column: number | undefined): string => {
+	const found = column === undefined ? undefined : log.columns[column];
+	return found?.is === 'number' ? found.unit : '';
+};
+
+/** "min/h", "min/(m/h)": as a unit is written below a stroke. */
+const over = (above: string, below: string) =>
+	`${above || '1'}/${/[*/]/.test(below) ? `(${below})` : below || '1'}`;
+
+export function sumUnit(log: Log, sum: OpenSum, quantity: Quantity, units: UnitSystem): SumUnit {
+	const own = quantity.unit ?? '1';
+	if (sum.take === 'share') return readUnit('1', own, units);
+	const counted = sum.take === 'count' ? (sum.unit ?? '1') : unitOf(log, sum.column);
+	const written =
+		sum.by_column === undefined ? counted : over(counted, unitOf(log, sum.by_column) || '1');
+	if (sum.per === undefined) return read(written || '1', own, units);
+	// An amount for each year is either per year, or an amount of which the quantity means one year's.
+	const rate = read(over(written, sum.per), own, units);
+	return rate.ok ? rate : read(written || '1', own, units, rate);
+}
+
+function read(written: string, own: string, units: UnitSystem, first?: UnitRead): UnitRead {
+	const plain = readUnit(written === '' ? '1' : written, own, units);
+	return plain.ok || !first ? plain : first;
+}

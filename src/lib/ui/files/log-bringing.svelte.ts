@@ -1,0 +1,123 @@
+/** A log on its way in: what its columns are, how its rows are summed, and what would be entered. */
+import { SvelteSet } from 'svelte/reactivity';
+import type { TableClient } from '$lib/browser/table-client';
+import { askedOf } from '$lib/exchange/log/asked';
+import { reuseLog, type ReusedLog } from '$lib/exchange/log/kept-log';
+import type { Log } from '$lib/exchange/log/log';
+import type { LogLook } from '$lib/exchange/log/look';
+import type { LogProposed } from '$lib/exchange/log/propose-log';
+import { logCommands, sourceChanges } from '$lib/exchange/log/source';
+import type { HeldSheet } from '$lib/exchange/table/desk';
+import { acceptedChanges, changeKey } from '$lib/exchange/table/look';
+import type { Brought } from '$lib/exchange/table/settle';
+import type { KeptTable } from '$lib/workbook/schema';
+import type { Session } from '../session.svelte';
+
+export class LogBringing {
+	proposed = $state.raw<LogProposed | null>(null);
+	log = $state.raw<Log | null>(null);
+	look = $state.raw<(LogLook & { readonly digest: string }) | null>(null);
+	/** The kept sums in use, and what of them did not fit; null: none. */
+	reused = $state.raw<(ReusedLog & { readonly title: string }) | null>(null);
+	/** How much of the rows is summed; null: all. */
+	share = $state<number | null>(null);
+	#problem = $state('');
+	readonly #accepted = new SvelteSet<string>();
+	#asked = 0;
+
+	/** What has to be said first; empty where nothing has. */
+	readonly waitsFor = $derived.by(() => {
+		const { workbook } = this.session;
+		if (!this.log || !this.proposed || !workbook) return '';
+		const { openDates, hours } = this.proposed;
+		return askedOf(this.log, { head: this.held.head, openDates, hours }, workbook) ?? this.#problem;
+	});
+	readonly changes = $derived(this.look ? acceptedChanges(this.look, this.#accepted) : []);
+	/** What the quantities would say of their source. */
+	readonly sources = $derived.by(() => {
+		const { workbook, layout } = this.session;
+		if (!this.look || !workbook) return [];
+		return sourceChanges(
+			{ file: this.name, digest: this.look.digest },
+			this.look,
+			this.changes,
+			(name) => layout?.byName.get(name)?.count ?? 0,
+			workbook
+		);
+	});
+	readonly canEnter = $derived.by(
+		() =>
+			this.look !== null &&
+			this.share === null &&
+			this.waitsFor === '' &&
+			!this.session.readOnly &&
+			this.changes.length > 0
+	);
+
+	constructor(
+		readonly session: Session,
+		readonly name: string,
+		readonly held: HeldSheet,
+		readonly sheet: number,
+		readonly client: TableClient
+	) {}
+
+	async propose(table: KeptTable | null): Promise<void> {
+		const { workbook } = this.session;
+		if (!workbook) return;
+		this.proposed = await this.client.proposeLog(workbook, this.sheet);
+		if (table) this.use(table);
+		else this.log = this.proposed.log;
+	}
+
+	/** Sums the rows as it was kept. */
+	use(table: KeptTable): void {
+		const { workbook } = this.session;
+		if (!workbook || !this.proposed || !table.log) return;
+		const { head, signs } = this.held;
+		const own = signs.map((sign) => sign.own);
+		const reused = reuseLog(table, head, this.proposed.log, own, workbook);
+		this.reused = { ...reused, title: table.title };
+		this.log = reused.log;
+	}
+
+	/** Sums anew whenever the workbook or what is said is another thing; the last question counts. */
+	async follow(): Promise<void> {
+		const { workbook } = this.session;
+		const { log, sheet, proposed } = this;
+		const asked = ++this.#asked;
+		this.#problem = '';
+		if (!workbook || !log || !proposed) return;
+		const { openDates, hours } = proposed;
+		if (askedOf(log, { head: this.held.head, openDates, hours }, workbook) !== null) {
+			this.look = this.share = null;
+			return;
+		}
+		this.share = 0;
+		try {
+			const look = await this.client.lookLog(workbook, { sheet, log }, (share) => {
+				if (asked === this.#asked) this.share = share;
+			});
+			if (asked === this.#asked) this.look = look;
+		} catch (error) {
+			if (asked === this.#asked)
+				this.#problem = error instanceof Error ? error.message : String(error);
+		}
+		if (asked === this.#asked) this.share = null;
+	}
+
+	isAccepted = (change: Brought): boolean => this.#accepted.has(changeKey(change));
+	accept(changes: readonly Brought[], accepted: boolean): void {
+		for (const key of changes.map(changeKey))
+			if (accepted) this.#accepted.add(key);
+			else this.#accepted.delete(key);
+	}
+
+	/** Enters what is accepted as one step; a sentence where it cannot be made. */
+	enter(): string | null {
+		const { workbook } = this.session;
+		return this.look && workbook && this.canEnter
+			? this.session.apply(...logCommands(this.changes, this.sources, this.look, workbook))
+			: this.waitsFor;
+	}
+}
