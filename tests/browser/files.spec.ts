@@ -271,7 +271,7 @@ shop(
 		await page.getByRole('button', { name: 'Keep matches' }).click();
 		await expect(page.getByText('Kept in the workbook as Sales.')).toBeVisible();
 		await expect(
-			page.getByRole('row', { name: /^2 Demand R16 One shift 2200000 2000000/ })
+			page.getByRole('row', { name: /^2 Demand R16 One shift 2[,.]?200[,.]?000 2[,.]?000[,.]?000/ })
 		).toBeVisible();
 		await page.getByRole('button', { name: 'Enter 2 values' }).focus();
 		await page.keyboard.press('Enter');
