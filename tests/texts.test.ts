@@ -128,3 +128,22 @@ describe('every component', () => {
 		expect(own).toEqual([]);
 	});
 });
+
+const modules = import.meta.glob<string>('/src/lib/ui/**/*texts.ts', {
+	query: '?raw',
+	import: 'default',
+	eager: true
+});
+
+describe('every texts module', () => {
+	it('gives its words by language, so that types ask for those of a language that is added', () => {
+		const others = Object.entries(modules).flatMap(([path, source]) =>
+			[...source.matchAll(/^export (?:const|function|default) .*/gm)]
+				.map(([line]) => line)
+				.filter((line) => !line.includes('= inLanguage('))
+				.map((line) => `${path}: ${line}`)
+		);
+		expect(others).toEqual([]);
+		expect(Object.keys(modules).length).toBeGreaterThan(40);
+	});
+});

@@ -14,11 +14,11 @@ beforeAll(async () => {
 	solver = await Solver.load();
 });
 
-const example = guide.find(({ id }) => id === 'example')!.table!.rows;
+const example = guide.sections.find(({ id }) => id === 'example')!.table!.rows;
 const column = (place: number) =>
 	Object.fromEntries(example.map((row, at) => [['c16', 'c25'][at]!, Number(row[place])]));
 const formulas = new Map(
-	guide.flatMap(({ formulas = [] }) =>
+	guide.sections.flatMap(({ formulas = [] }) =>
 		formulas.map((line) => {
 			const [name = '', ...formula] = line.split(' = ');
 			return [name, formula.join(' = ')] as const;
@@ -85,7 +85,7 @@ function look(held?: number): { look: Look; made: Record<string, number> } {
 	);
 	return { look: reply.answer as Look, made };
 }
-const text = (id: string) => guide.find((one) => one.id === id)!.paragraphs.join(' ');
+const text = (id: string) => guide.sections.find((one) => one.id === id)!.paragraphs.join(' ');
 
 describe('the example of the reference page', () => {
 	it('has the plan that the page says', () => {

@@ -5,6 +5,7 @@ import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
 import { plant } from '../workbook/plant';
 import { Client, PASSWORD, person, startServer, type Server } from './api';
+import { TABLES } from '$lib/server/store/tables';
 import { onEachStore } from './stores';
 
 const text = saveWorkbook(plant);
@@ -205,6 +206,11 @@ onEachStore('People', ({ fresh }) => {
 			roles: [{ workbook_id: id, role: 'editor' }],
 			revisions: [{ workbook_id: id, number: 2 }]
 		});
+		// An invitation of theirs is still open when they go.
+		await owner.json('PUT', `${path}/people/${leaver.id}`, { body: { role: 'owner' } });
+		await leaver.json('POST', `${path}/invitations`, {
+			body: { email: 'next@plant.example', role: 'viewer' }
+		});
 		const wrong = await leaver.ask('DELETE', '/api/v1/me', { body: { password: 'wrong' } });
 		expect(wrong.status).toBe(401);
 		await leaver.json('DELETE', '/api/v1/me', { body: { password: PASSWORD } });
@@ -216,6 +222,10 @@ onEachStore('People', ({ fresh }) => {
 		expect(trail).not.toContain(leaver.email);
 		expect(trail).not.toContain(leaver.id);
 		expect(trail).toContain('account_removed');
+		for (const table of TABLES) {
+			const rows = await server.services.store.db.selectFrom(table).selectAll().execute();
+			expect(JSON.stringify(rows), table).not.toMatch(`${leaver.id}|${leaver.email}`);
+		}
 		// The owner would leave a workbook, and the installation, alone.
 		expect((await owner.ask('DELETE', '/api/v1/me', { body: { password: PASSWORD } })).status).toBe(
 			409

@@ -14,7 +14,7 @@ import { placeLabel } from '$lib/ui/programmes/labels';
 import { statementView } from '$lib/ui/programmes/statement-view';
 import { staleCells, stalePlans } from '$lib/ui/programmes/stale-plans';
 import { planCounts, standingOf } from '$lib/ui/programmes/standing';
-import { findingOf } from '$lib/ui/programmes/texts';
+import { texts } from '$lib/ui/programmes/texts';
 import { curvePoints, worthDecimals, worthText } from '$lib/ui/programmes/worth';
 import type { PlanReport } from '$lib/browser/solver-messages';
 import { smallPlant } from '../programmes/small-plant';
@@ -30,8 +30,8 @@ const cell = (name: string, at: string): number => {
 };
 
 it('a plan brings what is largest, and comes to what is smallest', () => {
-	expect(findingOf('Base', '7 EUR', true, false)).toBe('Base: the best plan brings 7 EUR');
-	expect(findingOf('Base', '7 EUR', false, true)).toBe('Base: the plan comes to 7 EUR');
+	expect(texts.finding('Base', '7 EUR', true, false)).toBe('Base: the best plan brings 7 EUR');
+	expect(texts.finding('Base', '7 EUR', false, true)).toBe('Base: the plan comes to 7 EUR');
 });
 
 describe('figures of a plan', () => {

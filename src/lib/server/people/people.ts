@@ -1,7 +1,7 @@
 /** People with an account: who they are, what is kept of them, and their removal. */
 import { faultOf } from '../store/faults';
 import { newId } from '../store/ids';
-import type { Database } from '../store/tables';
+import type { Database, Tables } from '../store/tables';
 
 export interface Person {
 	readonly id: string;
@@ -81,6 +81,50 @@ export async function listPeople(db: Database) {
 	}));
 }
 
+/** Tables with a column that names a person. */
+type Personal = {
+	[T in keyof Tables]: Extract<
+		keyof Tables[T],
+		'person_id' | 'author_id' | 'invited_by'
+	> extends never
+		? never
+		: T;
+}[keyof Tables];
+
+/** What each table keeps of a person, for them to take away; types ask for a new one. Null: nothing that they would read. */
+const KEPT = {
+	sessions: (db, id) =>
+		db
+			.selectFrom('sessions')
+			.where('person_id', '=', id)
+			.select(['created_at', 'seen_at', 'expires_at', 'agent'])
+			.execute(),
+	memberships: (db, id) =>
+		db
+			.selectFrom('memberships')
+			.where('person_id', '=', id)
+			.select(['workbook_id', 'role'])
+			.execute(),
+	revisions: (db, id) =>
+		db
+			.selectFrom('revisions')
+			.where('author_id', '=', id)
+			.select(['workbook_id', 'number', 'made_at', 'reason'])
+			.execute(),
+	audit: (db, id) =>
+		db
+			.selectFrom('audit')
+			.where('person_id', '=', id)
+			.select(['at', 'event', 'subject', 'detail', 'address'])
+			.orderBy('at')
+			.execute(),
+	invitations: null,
+	// A hash alone.
+	devices: null
+} as const satisfies Readonly<
+	Record<Personal, ((db: Database, id: string) => Promise<readonly object[]>) | null>
+>;
+
 /** Everything that is kept of a person, for them to take away. */
 export async function dataOf(db: Database, personId: string) {
 	const [person, sessions, roles, revisions, trail] = await Promise.all([
@@ -89,30 +133,38 @@ export async function dataOf(db: Database, personId: string) {
 			.where('id', '=', personId)
 			.select(['id', 'email', 'name', 'steward', 'created_at'])
 			.executeTakeFirst(),
-		db
-			.selectFrom('sessions')
-			.where('person_id', '=', personId)
-			.select(['created_at', 'seen_at', 'expires_at', 'agent'])
-			.execute(),
-		db
-			.selectFrom('memberships')
-			.where('person_id', '=', personId)
-			.select(['workbook_id', 'role'])
-			.execute(),
-		db
-			.selectFrom('revisions')
-			.where('author_id', '=', personId)
-			.select(['workbook_id', 'number', 'made_at', 'reason'])
-			.execute(),
-		db
-			.selectFrom('audit')
-			.where('person_id', '=', personId)
-			.select(['at', 'event', 'subject', 'detail', 'address'])
-			.orderBy('at')
-			.execute()
+		KEPT.sessions(db, personId),
+		KEPT.memberships(db, personId),
+		KEPT.revisions(db, personId),
+		KEPT.audit(db, personId)
 	]);
 	return { person, sessions, roles, revisions, trail };
 }
+
+/** How each table forgets a person, what happened staying where others need it; types ask for a new one. Null: its rows go with the person's. */
+const FORGET = {
+	revisions: (work, id) =>
+		work
+			.updateTable('revisions')
+			.set({ author_id: null, author_name: REMOVED_NAME })
+			.where('author_id', '=', id)
+			.execute(),
+	audit: (work, id) =>
+		work
+			.updateTable('audit')
+			.set({ person_id: null, address: '' })
+			.where('person_id', '=', id)
+			.execute(),
+	invitations: (work, id) =>
+		work
+			.updateTable('invitations')
+			.set({ invited_by: REMOVED_NAME })
+			.where('invited_by', '=', id)
+			.execute(),
+	memberships: null,
+	sessions: null,
+	devices: null
+} satisfies Readonly<Record<Personal, ((work: Database, id: string) => Promise<unknown>) | null>>;
 
 export type Removal =
 	| { readonly ok: true }
@@ -145,16 +197,7 @@ export async function removePerson(db: Database, personId: string): Promise<Remo
 			.where('id', '=', personId)
 			.select('email')
 			.executeTakeFirst();
-		await work
-			.updateTable('revisions')
-			.set({ author_id: null, author_name: REMOVED_NAME })
-			.where('author_id', '=', personId)
-			.execute();
-		await work
-			.updateTable('audit')
-			.set({ person_id: null, address: '' })
-			.where('person_id', '=', personId)
-			.execute();
+		for (const forget of Object.values(FORGET)) await forget?.(work, personId);
 		if (person) {
 			await work
 				.updateTable('audit')

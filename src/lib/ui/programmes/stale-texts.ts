@@ -1,7 +1,8 @@
 /** What stands beside figures that are out of date: by itself, because the first screen fetches it. */
+import { inLanguage } from '../language';
 import { STALE_WORDS, type StaleBecause } from '$lib/engine/stale-words';
 
-export const staleTexts = {
+const en = {
 	mark: 'out of date',
 	/** In the tip of a cell, behind its figure. */
 	tip: (full: string, because: StaleBecause) =>
@@ -15,3 +16,5 @@ export const staleTexts = {
 	} satisfies Record<StaleBecause, string>,
 	picture: (because: StaleBecause) => `Figures here are out of date: ${STALE_WORDS[because]}.`
 };
+
+export const staleTexts = inLanguage({ en });

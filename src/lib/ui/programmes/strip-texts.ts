@@ -1,5 +1,7 @@
 /** The words of the strip about plans: by themselves, because the first screen fetches them. */
-export const stripTexts = {
+import { inLanguage } from '../language';
+
+const en = {
 	provenAll: (count: number) => (count === 1 ? '1 plan proven best' : `${count} plans proven best`),
 	staleAll: (count: number) =>
 		count === 1 ? '1 plan is out of date' : `${count} plans are out of date`,
@@ -9,3 +11,5 @@ export const stripTexts = {
 	whyNotBetter: 'Why not better',
 	key: 'Ctrl+Enter'
 };
+
+export const stripTexts = inLanguage({ en });

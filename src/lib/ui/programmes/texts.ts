@@ -1,7 +1,8 @@
 /** The words of the page of plans. Numbers come in as text. */
+import { inLanguage } from '../language';
 import { listed } from '../figure/words';
 
-export const texts = {
+const en = {
 	title: 'Plan',
 	none: 'This workbook plans nothing by itself',
 	noneHint:
@@ -220,14 +221,10 @@ export const texts = {
 	objectiveOf: (isLargest: boolean, label: string) =>
 		isLargest ? `As large as can be: ${label}` : `As small as can be: ${label}`,
 	size: (decisions: string, requirements: string, factors: string, whole: string, apart: string) =>
-		`${decisions} decisions${whole ? `, ${whole} of them whole` : ''}, ${requirements} requirements, ${factors} factors${apart ? `, in ${apart} that are solved apart` : ''}.`
-} as const;
+		`${decisions} decisions${whole ? `, ${whole} of them whole` : ''}, ${requirements} requirements, ${factors} factors${apart ? `, in ${apart} that are solved apart` : ''}.`,
+	/** Who, and what it brings, or what the least comes to. */
+	finding: (scenario: string, amount: string, isBest: boolean, isLeast: boolean) =>
+		`${scenario}: the ${isBest ? 'best plan' : 'plan'} ${isLeast ? 'comes to' : 'brings'} ${amount}`
+};
 
-/** Who, and what it brings, or what the least comes to. */
-export const findingOf = (
-	scenario: string,
-	amount: string,
-	isBest: boolean,
-	isLeast: boolean
-): string =>
-	`${scenario}: the ${isBest ? 'best plan' : 'plan'} ${isLeast ? 'comes to' : 'brings'} ${amount}`;
+export const texts = inLanguage({ en });
