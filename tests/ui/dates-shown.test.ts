@@ -69,6 +69,12 @@ describe('dates and years on screen', () => {
 			ok: false,
 			message: '"2027-02-29" is no date. Write one as in 2027-05-06.'
 		});
+		for (const text of ['31-Jun-2027', '5 Mai 2027', 'soon'])
+			expect(readEntry(text, specOf('from'))).toEqual({
+				ok: false,
+				message: `"${text}" is no date. Write one as in 2027-05-06.`
+			});
+		expect(readEntry('46513 day', specOf('from'))).toMatchObject({ ok: true, value: 46513 });
 	});
 
 	it('what is written is read back, and what is no date is left as it is', () => {

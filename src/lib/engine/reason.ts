@@ -1,5 +1,5 @@
 /**
- * Why a value is missing, in a sentence, and where that arose. `blame.ts` finds the node that failed; here it
+ * Why a value is missing, in a sentence, and where that arose. `root-cause.ts` finds the node that failed; here it
  * is looked at once more in the formula as written, so that names and fixed values can be told.
  */
 import { printFormula } from '$lib/formula/print';
@@ -326,24 +326,34 @@ class Reason {
 	}
 }
 
-/** What an aggregate was given that it cannot take. */
+/** What an aggregate was given that it cannot take; one without a sentence of its own is told of in general. */
 function ofAggregate(subject: string, own: Probe, node: number): string {
 	const op = own.nodes.op[node]!;
-	if (op === Op.Percentile) {
-		const share = numberText(own.value(own.operands(node).at(-1)!).value);
-		return words.badArgument(subject, `takes a percentile at ${share}; give a share from 0 to 1`);
+	switch (op) {
+		case Op.Percentile: {
+			const share = numberText(own.value(own.operands(node).at(-1)!).value);
+			return words.badArgument(subject, `takes a percentile at ${share}; give a share from 0 to 1`);
+		}
+		case Op.Npv:
+		case Op.Mirr: {
+			if (own.value(node).state !== BAD_ARGUMENT)
+				return words.dividesByZero(subject, [], 'one plus the rate');
+			const rates = own
+				.operands(node)
+				.slice(-parameterCount(op))
+				.map((rate) => own.value(rate).value);
+			const refused = numberText(Math.min(...rates) * 100);
+			return words.badArgument(subject, `discounts at ${refused} %; give a rate above -100 %`);
+		}
+		case Op.Slope:
+		case Op.Intercept:
+			return words.dividesByZero(subject, [], 'the spread of x, which is the same in all pairs,');
+		default:
+			return words.badArgument(
+				subject,
+				'gathers values that its function does not take; look at them one by one'
+			);
 	}
-	if (own.value(node).state === BAD_ARGUMENT) {
-		const rates = own
-			.operands(node)
-			.slice(-parameterCount(op))
-			.map((rate) => own.value(rate).value);
-		const refused = numberText(Math.min(...rates) * 100);
-		return words.badArgument(subject, `discounts at ${refused} %; give a rate above -100 %`);
-	}
-	return op === Op.Slope || op === Op.Intercept
-		? words.dividesByZero(subject, [], 'the spread of x, which is the same in all pairs,')
-		: words.dividesByZero(subject, [], 'one plus the rate');
 }
 
 /** Whether a guard stands around the whole formula, rather than around one reading in it. */

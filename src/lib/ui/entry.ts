@@ -182,6 +182,11 @@ function looksLikeDate(text: string): boolean {
 	return low! >= 1 && low! <= 12 && high! <= 31;
 }
 
+const noDate = (text: string) => `${quoted(text)} is no date. Write one as in 2027-05-06.`;
+
+/** Whether something written behind a number can be the field's unit. */
+const isKnown = (unit: string, { convert }: FieldSpec) => unit === '' || convert(0, unit).ok;
+
 function notADateHere(text: string, { date, unit }: FieldSpec): string {
 	if (date)
 		return `${quoted(text)} can be read in two ways. Write year, month and day: 2027-05-06.`;
@@ -200,8 +205,7 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (spec.type === 'member') return readMember(trimmed, spec);
 	const date = spec.date ? readDate(trimmed) : null;
 	if (date !== null) return { ok: true, value: date, from: null };
-	if (spec.date && /^\d{4}-\d/.test(trimmed))
-		return refused(`${quoted(trimmed)} is no date. Write one as in 2027-05-06.`);
+	if (spec.date && /^\d{4}-\d/.test(trimmed)) return refused(noDate(trimmed));
 	if (looksLikeDate(trimmed)) return refused(notADateHere(trimmed, spec));
 	const reckoned = spec.date || spec.stands === undefined ? null : reckonedIn(trimmed, spec);
 	if (reckoned && !reckoned.ok) return refused(reckoned.message);
@@ -212,6 +216,8 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 			}
 		);
 	const read = readNumber(trimmed, spec.locale);
+	// "5-Mai-2027" is meant as a date, not as a number with a unit.
+	if (spec.date && (!read.ok || !isKnown(read.unit, spec))) return refused(noDate(trimmed));
 	if (!read.ok) return refused(read.message);
 	const sameUnit =
 		read.unit === '' || read.unit === spec.unit || read.unit === formatUnit(spec.unit);

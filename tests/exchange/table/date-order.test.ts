@@ -31,8 +31,12 @@ async function desk(text: string) {
 	const values = (taken = mapping) => {
 		const looked = one.look(0, taken, NO_CHOICES, workbook);
 		if (!looked.ok) throw new Error(looked.message);
-		const { changes, refused } = looked.look;
-		return { refused, dates: changes.map(({ after }) => dateText(after as number)) };
+		const { changes, refused, problems } = looked.look;
+		return {
+			problems: problems.map(({ message }) => message),
+			refused,
+			dates: changes.map(({ after }) => dateText(after as number))
+		};
 	};
 	return { sheet, mapping, values };
 }
@@ -41,7 +45,7 @@ describe('a column of dates', () => {
 	it('is asked about where each can be read in two ways, and none is taken before', async () => {
 		const { sheet, mapping, values } = await desk('Line;Bought\nL1;05/06/2027\nL2;7/6/2027\n');
 		expect(orderAsked(mapping, sheet.openDates, workbook)).toEqual([1]);
-		expect(values()).toEqual({ refused: 2, dates: [] });
+		expect(values()).toMatchObject({ refused: 2, dates: [] });
 		const said = (dayFirst: boolean) => ({
 			...mapping,
 			columns: mapping.columns.map((column, at) => (at === 1 ? { ...column, dayFirst } : column))
@@ -56,6 +60,14 @@ describe('a column of dates', () => {
 		expect(orderAsked(mapping, sheet.openDates, workbook)).toEqual([]);
 		expect(takesOrder(mapping, 1, sheet.openDates, workbook)).toBe(true);
 		expect(values().dates).toEqual(['2027-06-05', '2027-06-27']);
+	});
+
+	it('tells a date that it cannot read from a number with a unit', async () => {
+		const { values } = await desk('Line;Bought\nL1;5-Mai-2027\nL2;31-Jun-2027\n');
+		expect(values().problems).toEqual([
+			'Bought: "5-Mai-2027" is no date. Write one as in 2027-05-06.',
+			'Bought: "31-Jun-2027" is no date. Write one as in 2027-05-06.'
+		]);
 	});
 
 	it('is not asked about with points, with the year in front, or where the column holds no dates', async () => {

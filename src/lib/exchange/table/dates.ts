@@ -56,7 +56,7 @@ export function readTableDate(
 	return date === null ? noDate(text) : { ok: true, date };
 }
 
-const noDate = (text: string) => ({
+export const noDate = (text: string) => ({
 	ok: false as const,
 	message: `${quoted(text)} is no date. Write one as in 2027-05-06.`
 });

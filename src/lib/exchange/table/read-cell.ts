@@ -9,7 +9,7 @@ import { UnitSystem } from '$lib/units/system';
 import { isPermitted } from '$lib/workbook/range';
 import type { Quantity, Scalar } from '$lib/workbook/schema';
 import { readUnit, type UnitRead } from './column-unit';
-import { readTableDate } from './dates';
+import { noDate, readTableDate } from './dates';
 import type { Cell } from './grid';
 import type { Column } from './mapping';
 import { quoted, readNumber } from './number-text';
@@ -49,12 +49,15 @@ export class CellReader {
 			typeof cell === 'number'
 				? { ok: true as const, value: cell, unit: '' }
 				: readNumber(cell, column.decimal);
-		if (!number.ok) return number;
+		const isDate = quantity.shown === 'date';
+		// "5-Mai-2027" is meant as a date, not as a number with a unit.
+		if (!number.ok) return isDate ? noDate(text) : number;
 		// A column of currencies says less than the heading beside it.
 		const around = rowUnit && !isMoneyOf(rowUnit, column.unit) ? rowUnit : column.unit;
 		const unit = number.unit === '' || isMoneyOf(number.unit, around) ? around : number.unit;
 		const read = this.unit(unit, quantity);
-		return read.ok ? permitted(read.toOwn(number.value), quantity) : refused(read.message);
+		if (!read.ok) return isDate && number.unit !== '' ? noDate(text) : refused(read.message);
+		return permitted(read.toOwn(number.value), quantity);
 	}
 
 	unit(written: string, { unit: own = '1' }: Quantity): UnitRead {
