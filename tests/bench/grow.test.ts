@@ -36,6 +36,9 @@ describe('a plant with three times the products', () => {
 				model.results(scenario).values[cellAt(model.layout.byName.get(quantity)!, at)]!;
 			const metres = value(before, 'total_good_metres');
 			expect(value(after, 'total_good_metres') / metres).toBeCloseTo(1, 6);
+			// Each copy of a pipe has copies of its items, and a third of their metres.
+			expect(value(after, 'demand', 12) / value(before, 'demand', 2)).toBeCloseTo(1 / 3, 9);
+			expect(value(after, 'coils_of_metre', 12)).toBeCloseTo(value(before, 'coils_of_metre', 2), 9);
 			const cost = value(before, 'cost_per_metre', 2);
 			for (const copy of [2, 12, 22])
 				expect(value(after, 'cost_per_metre', copy) / cost).toBeCloseTo(1, 6);
@@ -61,11 +64,11 @@ describe('growing', () => {
 	it('divides what is shared out, and nothing else', () => {
 		const sheetOf = (times: number) =>
 			new Map(
-				grow(shipped, 'product', times, ['demand'])
+				grow(shipped, 'item', times, ['item_demand'])
 					.sheets.flatMap(({ quantities }) => quantities)
 					.map((one) => [one.name, one.value as Record<string, number>])
 			);
-		expect(sheetOf(4).get('demand')!['PX15B_4']).toBe(13_400_000 / 4);
-		expect(sheetOf(4).get('price')!['PX15B_4']).toBe(0.364);
+		expect(sheetOf(4).get('item_demand')!['PX15B-100_4']).toBe(2_010_000 / 4);
+		expect(sheetOf(4).get('length_of_item')!['PX15B-100_4']).toBe(100);
 	});
 });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Command } from '$lib/workbook/commands';
 import { loadWorkbook } from '$lib/workbook/load';
 import type { Workbook } from '$lib/workbook/schema';
-import { grow } from './grow';
+import { copyId, grow } from './grow';
 
 /** From the folder of the project, where the bench is run. */
 const FILE = 'scenarios/marram-coil-works.json';
@@ -14,11 +14,33 @@ export function openShipped(): Workbook {
 	return opened.workbook;
 }
 
-const SHARED_OUT = ['demand', 'contract_minimum', 'stock_max', 'made', 'sold', 'stock'];
+const SHARED_OUT = ['contract_minimum', 'stock_max', 'made', 'sold', 'stock'];
 
-/** So many times the products on the same lines, and no more metres than before. */
-export const grownPlant = (times: number): Workbook =>
-	grow(openShipped(), 'product', times, SHARED_OUT);
+/** So many times the pipes on the same lines, each with its items, and no more metres than before. */
+export function grownPlant(times: number): Workbook {
+	const pipes = grow(openShipped(), 'product', times, SHARED_OUT);
+	const grown = grow(pipes, 'item', times, ['item_demand']);
+	const copyOf = (item: string) => Number(/_(\d+)$/.exec(item)?.[1] ?? 1);
+	return {
+		...grown,
+		sheets: grown.sheets.map((sheet) => ({
+			...sheet,
+			quantities: sheet.quantities.map((quantity) =>
+				quantity.name === 'pipe_of_item'
+					? {
+							...quantity,
+							value: Object.fromEntries(
+								Object.entries(quantity.value as Record<string, string>).map(([item, pipe]) => [
+									item,
+									copyId(pipe, copyOf(item))
+								])
+							)
+						}
+					: quantity
+			)
+		}))
+	};
+}
 
 export interface Edit {
 	readonly title: string;

@@ -144,7 +144,7 @@ test('half the demand is no comparison with a base that has it whole, and every 
 }) => {
 	await open(page);
 	await strip(page).getByRole('combobox', { name: 'Scenario shown' }).selectOption('new_line');
-	await findMember(page, 'demand', 3);
+	await findMember(page, 'item_demand', 8);
 	await page.keyboard.press('End');
 	await inColumnOf(page, 'New line');
 	await page.keyboard.type('6700000');
@@ -160,7 +160,7 @@ test('half the demand is no comparison with a base that has it whole, and every 
 	await goTo(page, /^Capacity$/);
 	await expect(main).toContainText(`New line: ${differs}.`);
 	await expect(main).toContainText('100 is all net hours, of which a plan may fill a share');
-	await strip(page).getByRole('button', { name: 'Demand today' }).click();
+	await strip(page).getByRole('button', { name: 'Demand of the item today' }).click();
 	await inColumnOf(page, 'New line');
 	await expect(active(page)).toContainText('6,700,000');
 });

@@ -129,6 +129,19 @@ describe('a fixed grouping', () => {
 		for (const group of ['g1', 'g2', 'g3'])
 			expect(computed(shop, 'result', group)).toBe('uses-empty');
 	});
+
+	it('leaves such a member out where the fault is caught, and looks at those of the group alone', () => {
+		const { p1, p2, p4 } = all;
+		const text = 'SUM(x over part where IFERROR(group_of = group; FALSE()))';
+		expect(formula(planOf(grouped(all, text)), 'result', 'g1')).toBe('Sum(x[p1], x[p3])');
+		const plan = planOf(grouped({ p1, p2, p4 }, text));
+		expect(formula(plan, 'result', 'g1')).toBe('Sum(x[p1])');
+		expect(formula(plan, 'result', 'g2')).toBe('Sum(x[p2], x[p4])');
+		expect(formula(plan, 'result', 'g3')).toBe('0');
+		// Caught as a yes it is in every group, and nothing is listed.
+		const kept = grouped({ p1, p2, p4 }, text.replace('FALSE', 'TRUE'));
+		expect(computed(kept, 'result', 'g3')).toBe(4);
+	});
 });
 
 describe('lifting', () => {

@@ -7,6 +7,7 @@ import { OK } from '$lib/engine/state';
 import type { Command } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import { loadWorkbook } from '$lib/workbook/load';
+import { findQuantity } from '$lib/workbook/lookup';
 
 const FILES = {
 	marram: 'scenarios/marram-coil-works.json',
@@ -53,6 +54,18 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 /** Entries by which the plant makes so many metres on a line today, a twelfth in each month, whatever was planned. */
 export const makeInYear = (product: string, line: string, metres: number): Entry[] =>
 	MONTHS.map((month) => ['made', [product, line, month, 'today'], metres / 12]);
+
+/** Entries by which customers take so many metres of a pipe of the shipped plant, of its items as today. */
+export function wanted(model: Model, pipe: string, metres: number): Entry[] {
+	const pipes = findQuantity(model.workbook, 'pipe_of_item')?.value as Record<string, string>;
+	const items = Object.keys(pipes).filter((item) => pipes[item] === pipe);
+	const today = read(model, 'demand', pipe);
+	return items.map((item) => [
+		'item_demand',
+		[item],
+		(metres * read(model, 'item_demand', item)) / today
+	]);
+}
 
 /** The number of a quantity in its own unit; in the base, unless the last word names another scenario. */
 export function read(

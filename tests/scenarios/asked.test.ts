@@ -40,17 +40,17 @@ const times =
 	(value) =>
 		Number(value) * factor;
 const noneWhere =
-	(is: (product: string) => boolean): Entered =>
-	(value, [product = '']) =>
-		is(product) ? 0 : Number(value);
+	(is: (item: string) => boolean): Entered =>
+	(value, [item = '']) =>
+		is(item) ? 0 : Number(value);
 
 it.each<readonly [string, string, Entered]>([
-	['half the demand', 'demand', times(0.5)],
-	['twice the demand', 'demand', times(2)],
-	['a twentieth of the demand', 'demand', times(0.05)],
-	['without its greatest product', 'demand', noneWhere((product) => product === 'PX15B')],
-	['without a whole family', 'demand', noneWhere((product) => product.startsWith('PB'))],
-	['with one product alone', 'demand', noneWhere((product) => product !== 'PX15B')],
+	['half the demand', 'item_demand', times(0.5)],
+	['twice the demand', 'item_demand', times(2)],
+	['a twentieth of the demand', 'item_demand', times(0.05)],
+	['without its greatest product', 'item_demand', noneWhere((item) => item.startsWith('PX15B'))],
+	['without a whole family', 'item_demand', noneWhere((item) => item.startsWith('PB'))],
+	['with one product alone', 'item_demand', noneWhere((item) => !item.startsWith('PX15B'))],
 	['two shifts on five days', 'pattern_of_line', () => '2x8x5'],
 	['all hours of all days', 'pattern_of_line', () => '7x24'],
 	['no scrap in running', 'running_scrap', () => 0],
@@ -61,7 +61,7 @@ it.each<readonly [string, string, Entered]>([
 });
 
 it('campaigns chosen, with half the demand: nothing fails', () => {
-	expect(failing('demand', times(0.5), true)).toEqual([]);
+	expect(failing('item_demand', times(0.5), true)).toEqual([]);
 });
 
 it('a line out whose products others run as well: nothing fails', () => {

@@ -121,7 +121,7 @@ describe('the other investment', () => {
 describe('another demand than that of the reference', () => {
 	it('is cautioned for each product that it is of', () => {
 		const model = openShipped('marram');
-		set(model, 'new_line', 'demand', ['PX15B'], 6_700_000);
+		set(model, 'new_line', 'item_demand', ['PX15B-50'], 3_000_000);
 		const LINE = { scenario: 'new_line' };
 		expect(read(model, 'demand_differs', 'PX15B', LINE)).toBe(1);
 		expect(read(model, 'demand_differs', 'PB10B', LINE)).toBe(0);
@@ -139,13 +139,13 @@ describe('another demand than that of the reference', () => {
 
 	it('is none where both have it', () => {
 		const model = openShipped('marram');
-		enter(model, ['demand', ['PX15B'], 6_700_000]);
+		enter(model, ['item_demand', ['PX15B-50'], 3_000_000]);
 		expect(read(model, 'demand_differs', 'PX15B', { scenario: 'new_line' })).toBe(0);
 		apply(model, {
 			...{ kind: 'add_scenario', index: 8 },
 			scenario: { id: 'half', title: 'Half', parent: 'base', changes: [] }
 		});
-		set(model, 'half', 'demand', ['PB10B'], 2_100_000);
+		set(model, 'half', 'item_demand', ['PB10B-100'], 1_000_000);
 		apply(model, {
 			...{ kind: 'add_scenario', index: 9 },
 			scenario: { id: 'with_copy', title: 'N', parent: 'half', against: 'half', changes: [] }

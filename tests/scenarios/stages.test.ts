@@ -1,6 +1,6 @@
 /** Load by stage and month in the shipped plant, drums in circulation, rounds of a line, and how the limit moves. */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from '../reference/shipped';
+import { enter, openShipped, read, wanted, type Entry } from '../reference/shipped';
 import { modelOf } from './independent/model';
 import { plant, productOf, products, sum } from './independent/plant';
 import { chamberHours, rewindHours } from './independent/time';
@@ -18,7 +18,7 @@ describe('load by month', () => {
 	const base = modelOf('base', planOf(new WorkbookFigures('scenarios/marram-coil-works.json')));
 	const seasons: Record<string, number[]> = plant.seasonality;
 	const sold = (product: string, month: number) => {
-		const { demand_m, season } = plant.products.find(({ id }) => id === product)!;
+		const { demand_m, season } = productOf(product);
 		return demand_m * seasons[season]![month]!;
 	};
 
@@ -103,12 +103,12 @@ describe('the limit moves', () => {
 	it('to the rewinders when coils are short', () => {
 		const model = openShipped('marram');
 		// 15 mm pipe in coils of 25 m instead of 100: four times the fixed seconds
+		const short = (item: string): Entry => ['length_of_item', [item], 25];
 		enter(
 			model,
-			['coil_length', ['PB15B'], 25],
-			['coil_length', ['PX15B'], 25],
-			['coil_length', ['PB10B'], 25],
-			['coil_length', ['PX10B'], 25]
+			...['PB15B-50', 'PB15B-100', 'PB15B-100-U', 'PB15B-200', 'PX15B-50', 'PX15B-50-T'].map(short),
+			...['PX15B-100', 'PX15B-200', 'PB10B-50', 'PB10B-100', 'PB10B-200'].map(short),
+			...['PX10B-50', 'PX10B-100', 'PX10B-200'].map(short)
 		);
 		expect(STAGES[read(model, 'limiting_stage', 'Oct')]).toBe('rewind');
 	});
@@ -182,7 +182,7 @@ describe('a round of a line', () => {
 
 	it('leaves out what is too little for campaigns, and follows another order', () => {
 		const model = openShipped('marram');
-		enter(model, ['demand', ['PB22B'], 100_000]);
+		enter(model, ...wanted(model, 'PB22B', 100_000));
 		expect(read(model, 'in_campaign', 'PB22B', 'L6')).toBe(0);
 		expect(read(model, 'wheel_setup', 'L6')).toBeCloseTo(2.2 + 2.6, 12);
 		const turned = openShipped('marram');

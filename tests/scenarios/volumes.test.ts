@@ -1,6 +1,6 @@
 /** What the months of the plan add up to in a year, and what is told of it where the plan is overridden. */
 import { describe, expect, it } from 'vitest';
-import { enter, makeInYear, openShipped, read } from '../reference/shipped';
+import { enter, makeInYear, openShipped, read, wanted } from '../reference/shipped';
 import { MONTH_NAMES } from './workbook-plan';
 
 const LINES = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
@@ -65,7 +65,7 @@ describe('a plan overridden by hand', () => {
 		const model = openShipped('marram');
 		enter(model, ...makeInYear('RT15B', 'L7', 0));
 		expect(read(model, 'stock_lost', 'RT15B')).toBeGreaterThan(100_000);
-		enter(model, ['demand', ['PX10B'], 1_000_000]);
+		enter(model, ...wanted(model, 'PX10B', 1_000_000));
 		expect(read(model, 'sold_beyond', 'PX10B')).toBeGreaterThan(100_000);
 	});
 });

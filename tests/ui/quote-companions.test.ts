@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { broughtAlong, companionsOf } from '$lib/ui/quote/companions';
+import { broughtAlong, companionsOf, leftBehind, namesWhole } from '$lib/ui/quote/companions';
 import { quoteOf } from '$lib/ui/quote/quote';
 import { quoteLine, quoteTitle } from '$lib/ui/quote/quote-words';
 import { UnitSystem } from '$lib/units/system';
@@ -29,6 +29,33 @@ it('what another product is coiled in is entered with it, unless it stands there
 		{ quantity: 'quote_coil_length', at: [], value: 25 }
 	]);
 	expect(broughtAlong(workbook, 'base', [length], 'PX22B')).toEqual([]);
+});
+
+it('an item brings its product and its length, because a formula holds the order against both', () => {
+	const companions = companionsOf(workbook, picture.order, 'quote_item');
+	expect(companions).toEqual([
+		{ order: 'quote_product', own: 'pipe_of_item' },
+		{ order: 'quote_coil_length', own: 'length_of_item' }
+	]);
+	expect(broughtAlong(workbook, 'base', companions, 'PB22B-100')).toEqual([
+		{ quantity: 'quote_product', at: [], value: 'PB22B' },
+		{ quantity: 'quote_coil_length', at: [], value: 100 }
+	]);
+	expect(broughtAlong(workbook, 'base', companions, 'PX15B-50-T')).toEqual([]);
+});
+
+it('an item is left where another product or length is asked for, and may be none', () => {
+	const left = (quantity: string, value: string | number) =>
+		leftBehind(workbook, 'base', picture.order, [{ quantity, at: [], value }]);
+	const none = [{ quantity: 'quote_item', at: [], value: null }];
+	expect(left('quote_product', 'PX22B')).toEqual(none);
+	expect(left('quote_coil_length', 25)).toEqual(none);
+	expect(left('quote_coil_length', 50)).toEqual([]);
+	expect(left('quote_quantity', 1000)).toEqual([]);
+	expect(left('quote_item', 'PX15B-25')).toEqual([]);
+	expect(namesWhole(workbook, picture.order, 'quote_item')).toBe(true);
+	// A length alone does not make a product of it: the quote is of one, whatever its length.
+	expect(namesWhole(workbook, picture.order, 'quote_product')).toBe(false);
 });
 
 it('a quote that has no results yet says that it is being computed', () => {

@@ -42,7 +42,7 @@ describe('the words of a quote', () => {
 			`60,000\u00a0m of PX15B in October: ${perKm}\u00a0EUR per km over the floor, short of the target`
 		);
 		expect(quoteLine(quote)).toBe(
-			`Skerrow Heating Supplies, dedicated run, delivered (freight off the price), on ${quote.takenBy!.id}; EUR/m throughout`
+			`PEX-b barrier 15 mm, 50 m, Skerrow Heating Supplies, dedicated run, delivered (freight off the price), on ${quote.takenBy!.id}; EUR/m throughout`
 		);
 		expect(standing(quote, tongue)).toMatch(
 			/^net-net, [+−][\d.]+\u00a0% to target, [\d.]+\u00a0EUR per km over floor$/

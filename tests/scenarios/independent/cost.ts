@@ -10,7 +10,9 @@ import {
 	productOf,
 	products,
 	sum,
+	type Item,
 	type Option,
+	type Product,
 	type Share
 } from './plant';
 import { netLineHours, overMonths, restarts, rewindHours } from './time';
@@ -46,9 +48,17 @@ export function variableCost(works: Works, lineId: string, productId: string): V
 		scrap: (run.kgExtruded - pipe.massPerMetre) * lostPerKg(works, productId),
 		energy: kWhPerMetre(product, pipe, run, line) * overMonths(line.roster, averageTariff),
 		packaging:
-			product.pack_eur_per_coil / product.coil_m +
-			product.pallet_eur / (product.coils_per_pallet * product.coil_m)
+			sum(product.items.map((item) => item.demand_m * itemPackaging(product, item))) /
+			product.demand_m
 	};
+}
+
+/** Of a metre of the item: straps, film and label of its coils, its part of a pallet, a customer's print. */
+export function itemPackaging(product: Product, item: Item): number {
+	const { label_eur_per_coil, print_eur_per_km } = plant.item_extras;
+	const coil = item.pack_eur_per_coil + (item.customer_label ? label_eur_per_coil : 0);
+	const pallet = product.pallet_eur / item.coils_per_pallet;
+	return (coil + pallet) / item.coil_m + (item.customer_print ? print_eur_per_km / 1000 : 0);
 }
 
 /** A kg of scrap is paid at the average price of the whole pipe and earns the base polymer's value. */

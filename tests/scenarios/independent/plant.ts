@@ -21,6 +21,18 @@ export interface Capability {
 	readonly gauge_u_mm: number;
 }
 
+/** What a pipe is sold as. */
+export interface Item {
+	readonly id: string;
+	readonly coil_m: number;
+	readonly demand_m: number;
+	readonly pack_eur_per_coil: number;
+	readonly coils_per_pallet: number;
+	readonly customer_label: boolean;
+	readonly customer_print: boolean;
+	readonly list_eur_m: number;
+}
+
 export interface Product {
 	readonly id: string;
 	readonly base: string;
@@ -29,11 +41,14 @@ export interface Product {
 	readonly k: number;
 	readonly capability: { readonly today: Capability; readonly gauged: Capability };
 	readonly layers: readonly { readonly material: string; readonly mm: number | null }[];
+	/** Of the standard coil, by which the pipe is told. */
 	readonly coil_m: number;
 	readonly route: string;
 	readonly crosslink: boolean;
 	readonly price_net_eur_m: number;
+	/** Of its items together. */
 	readonly demand_m: number;
+	readonly items: readonly Item[];
 	readonly season: string;
 	readonly stock_max_m: number;
 	readonly lot_m: number;
@@ -48,9 +63,7 @@ export interface Product {
 		readonly accel_s: number;
 		readonly doff_wrap_s: number;
 	};
-	readonly pack_eur_per_coil: number;
 	readonly pallet_eur: number;
-	readonly coils_per_pallet: number;
 }
 
 export interface Line {
@@ -104,7 +117,10 @@ export interface Option {
 }
 
 export const plant = data;
-export const products: readonly Product[] = data.products;
+export const products: readonly Product[] = data.products.map((pipe) => ({
+	...pipe,
+	demand_m: pipe.items.reduce((metres, item) => metres + item.demand_m, 0)
+}));
 export const materials: Readonly<Record<string, Material>> = data.materials;
 const options: Readonly<Record<string, Option>> = data.options;
 export type OptionName = keyof typeof data.options;

@@ -1,5 +1,5 @@
 /** Calendar, patterns, and the hours that lines, rewinders and chambers offer or need. */
-import { given, plant, sum, type Line, type Product, type Roster } from './plant';
+import { given, plant, sum, type Item, type Line, type Product, type Roster } from './plant';
 
 const DAY = 86_400_000;
 const patterns: Readonly<
@@ -95,16 +95,24 @@ export function weekAverage(pattern: string, figure: (weekday: number, hour: num
 	return hours.reduce((total, hour) => total + hour, 0) / hours.length;
 }
 
-/** Scheduled rewinder hours per metre; null where the line coils. */
+/** Scheduled rewinder hours per metre: of all coils of its items over their metres; null where the line coils. */
 export function rewindHours(product: Product): number | null {
 	if (product.route === 'inline') return null;
+	const hours = product.items.map(
+		(item) => (item.demand_m / item.coil_m) * coilHours(product, item)
+	);
+	return sum(hours) / product.demand_m;
+}
+
+/** Scheduled rewinder hours of one coil of an item, on a drum's pipe. */
+export function coilHours(product: Product, item: Item): number {
 	const { speed_m_min, accel_s, doff_wrap_s } = product.rewind;
 	const seconds =
-		(60 * product.coil_m) / speed_m_min +
+		(60 * item.coil_m) / speed_m_min +
 		accel_s +
 		doff_wrap_s +
-		(product.drum_change_s * product.coil_m) / product.drum_m;
-	return seconds / (3600 * product.coil_m * plant.rewinder_oee);
+		(product.drum_change_s * item.coil_m) / product.drum_m;
+	return seconds / (3600 * plant.rewinder_oee);
 }
 
 /** Chamber hours per metre; null where nothing is cross-linked. */

@@ -36,8 +36,10 @@ const enter = (quantity: string, at: string[], value: number): Command => ({
 });
 
 describe('a plant begun from the shipped one', () => {
-	it('has its structure, one item and one line, and what options would put in', () => {
+	it('has its structure, one pipe with an item, one line, and what options would put in', () => {
 		expect(ids(ours, 'product')).toEqual(['P1']);
+		expect(ids(ours, 'item')).toEqual(['I1']);
+		expect(valueAt(findQuantity(ours, 'pipe_of_item')?.value, ['I1'])).toBe('P1');
 		expect(ids(ours, 'line')).toEqual(['L1', 'L8']);
 		expect(ids(ours, 'rewinder')).toEqual(['R1', 'R4']);
 		expect(ids(ours, 'month')).toHaveLength(12);
@@ -188,10 +190,10 @@ describe('an entry', () => {
 	});
 	it('that waits for a demand, at 0, is not one’s own', () => {
 		const added = edited(ours, {
-			...{ kind: 'add_member', set: 'product', index: 1, member: { id: 'A25' }, like: 'P1' }
+			...{ kind: 'add_member', set: 'item', index: 1, member: { id: 'A25' }, like: 'I1' }
 		});
-		const none = edited(added, enter('demand', ['A25'], 0));
-		expect(own(none, 'demand')).toMatchObject({ entered: 2, same: 2 });
+		const none = edited(added, enter('item_demand', ['A25'], 0));
+		expect(own(none, 'item_demand')).toMatchObject({ entered: 2, same: 2 });
 	});
 	it('follows the new name of its member', () => {
 		const tick = mineTick(findQuantity(ours, 'price')!, ['P1'], plant);

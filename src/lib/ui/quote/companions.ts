@@ -1,6 +1,8 @@
 /**
- * What an order's choice brings along: a number of the order that the workbook's formulas hold against what each member
- * has of it, as the length asked for against the length that a product is sold in. With another member that of it is taken.
+ * What an order's choice brings along: an input of the order that the workbook's formulas hold against what each member
+ * has of it, as the length asked for against the length that a product is sold in, or the product against that of an item.
+ * With another member that of it is taken. Where the input is then entered otherwise, a choice that brings a choice along is
+ * no longer what is asked for, and is left.
  */
 import { visit } from '$lib/formula/walk';
 import type { Expression, Reference } from '$lib/formula/tree';
@@ -47,6 +49,13 @@ export function companionsOf(
 	return [...found.values()];
 }
 
+/** Whether a choice names what is asked for as a whole, as an item does its product and length: an order may be of none. */
+export function namesWhole(workbook: Workbook, order: readonly string[], choice: string): boolean {
+	const isChoice = ({ order: name }: Companion) =>
+		typeof findQuantity(workbook, name)?.type === 'object';
+	return companionsOf(workbook, order, choice).some(isChoice);
+}
+
 /** The name of what is read at the member that the choice holds; null where the node is none such. */
 function ownOf(node: Expression, choice: string): string | null {
 	if (node.kind !== 'reference' || node.indices.length !== 1) return null;
@@ -79,8 +88,27 @@ export function broughtAlong(
 	return companions.flatMap(({ order, own }) => {
 		const { value } = inputAt(workbook, scenario, own, [member]);
 		const stands = inputAt(workbook, scenario, order, []).value;
-		return typeof value !== 'number' || value === stands
+		return (typeof value !== 'number' && typeof value !== 'string') || value === stands
 			? []
 			: [{ quantity: order, at: [], value }];
+	});
+}
+
+/** Choices of the order that these entries make it no longer be of: they are emptied with them. */
+export function leftBehind(
+	workbook: Workbook,
+	scenario: string,
+	order: readonly string[],
+	entries: readonly InputEntry[]
+): InputEntry[] {
+	return order.flatMap((choice) => {
+		if (entries.some(({ quantity }) => quantity === choice)) return [];
+		const member = inputAt(workbook, scenario, choice, []).value;
+		if (typeof member !== 'string' || !namesWhole(workbook, order, choice)) return [];
+		const fits = companionsOf(workbook, order, choice).every(({ order: name, own }) => {
+			const entered = entries.find(({ quantity }) => quantity === name);
+			return !entered || entered.value === inputAt(workbook, scenario, own, [member]).value;
+		});
+		return fits ? [] : [{ quantity: choice, at: [], value: null }];
 	});
 }

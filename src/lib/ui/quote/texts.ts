@@ -79,6 +79,9 @@ const en = {
 
 	cameAlong: (label: string, value: string, member: string, before: string) =>
 		`${label} is now ${value}, as ${member} has it; it was ${before}.`,
+	leftBehind: (label: string, before: string) =>
+		`${label} is now open: ${before} is another length or product.`,
+	noneChosen: 'none',
 	asItWas: 'Leave it as it was',
 	notEntered: 'not entered',
 
