@@ -3,11 +3,12 @@
  * way to the inputs that mend them. Strip, starting views, pictures and notices say them beside these figures.
  */
 import { isCaution } from '$lib/engine/check-verdict';
-import { cellAt, membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
+import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import type { State } from '$lib/engine/state';
 import { isInputCell } from '$lib/engine/input-cell';
 import { midSentence } from './figure/words';
+import { mendingCell } from './mending-cell';
 import { texts } from './said-beside-texts';
 
 /** A cell of an input, in the scenario that the caution is said of. */
@@ -84,17 +85,13 @@ function whom(layout: Layout, cells: readonly number[]): string[] {
 /** To each input that mends it, at the members of the first cell that cautions. */
 function waysOf(layout: Layout, warning: QuantityLayout, first: number, scenario: string): Way[] {
 	const start = (first - warning.base) * warning.axes.length;
-	const ordinal = (set: string) => {
-		const axis = warning.axes.findIndex((one) => one.set === set);
-		return axis < 0 ? 0 : (warning.members[start + axis] ?? 0);
-	};
+	const spoken = new Map(
+		warning.axes.map(({ set }, axis) => [set, warning.members[start + axis] ?? 0])
+	);
 	return (warning.quantity.caution?.mended_by ?? []).flatMap((name): Way[] => {
 		const input = layout.byName.get(name);
 		if (!input) return [];
-		const cell = cellAt(
-			input,
-			input.axes.map(({ set }) => ordinal(set))
-		);
+		const cell = mendingCell(layout, input, spoken, scenario);
 		if (cell < 0 || !isInputCell(layout.workbook, input, cell)) return [];
 		return [{ quantity: name, text: input.quantity.label, cell, scenario }];
 	});
