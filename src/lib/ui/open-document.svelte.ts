@@ -87,6 +87,11 @@ export class OpenDocument {
 		}
 	}
 
+	/** A workbook that was made here; what was open stays kept. */
+	openNew(workbook: Workbook): Promise<void> {
+		return this.#put(workbook, workbook.title);
+	}
+
 	/** Gives a sentence if the file does not open; what was open then stays open. */
 	async openFile(file: File): Promise<string | null> {
 		const read = await readTextFile(file);

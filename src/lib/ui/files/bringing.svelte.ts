@@ -8,9 +8,13 @@ import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/m
 import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import type { Brought } from '$lib/exchange/table/settle';
+import type { Command } from '$lib/workbook/commands';
 import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import { texts } from './texts';
+
+/** The edits of a table with what follows from them. */
+export type Arrange = (commands: readonly Command[]) => readonly Command[];
 
 export class Bringing {
 	/** Place of the sheet that is brought in. */
@@ -55,7 +59,8 @@ export class Bringing {
 		readonly session: Session,
 		readonly name: string,
 		readonly sheets: readonly HeldSheet[],
-		readonly client: TableClient
+		readonly client: TableClient,
+		readonly arrange: Arrange = (commands) => commands
 	) {
 		this.sheet = Math.max(
 			sheets.findIndex(({ message }) => message === null),
@@ -137,7 +142,7 @@ export class Bringing {
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */
 	enter(): string | null {
 		return this.look && this.canEnter
-			? this.session.apply(...acceptedCommands(this.look, this.#accepted))
+			? this.session.apply(...this.arrange(acceptedCommands(this.look, this.#accepted)))
 			: this.waitsFor;
 	}
 }

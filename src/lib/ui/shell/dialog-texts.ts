@@ -11,6 +11,8 @@ const en = {
 	shippedWithMetrewright: 'Shipped with Metrewright',
 	startAgain: 'Start again from the shipped plant',
 	openTheSmallShop: 'Open the small shop',
+	beginYourOwn: 'Begin your own plant',
+	aboutBeginning: 'A plant of your own, from a structure, a small shop or nothing',
 	keptInThisBrowser: 'Kept in this browser',
 	savedFrom: (at: string, from: string) => `saved ${at}, from ${from}`,
 	open: 'Open',

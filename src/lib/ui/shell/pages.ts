@@ -31,6 +31,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/scenarios', title: 'Scenarios' },
 	{ href: '/members', title: 'Lists' },
 	{ href: '/review', title: 'Review' },
+	{ href: '/begin', title: 'Begin your own' },
 	{ href: '/yours', title: 'Your own figures' },
 	{ href: '/files', title: 'Files in and out' },
 	{ href: '/shared', title: 'Share and people' },

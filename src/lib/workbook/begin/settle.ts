@@ -42,17 +42,20 @@ export interface Settling {
 	readonly id: string;
 	/** What was given for a new member: all else of it is typical. Left out: what stands as shipped is. */
 	readonly given?: ReadonlySet<string>;
+	/** Entries that are one's own though they stand as shipped. */
+	readonly isMine?: (quantity: Quantity, at: readonly string[]) => boolean;
 }
 
 /** What makes a member like the nearest shipped one, entries that are one's own apart; `workbook` already has the member. */
 export function settled(workbook: Workbook, template: Workbook, settling: Settling): Command[] {
-	const { set, id, given } = settling;
+	const { set, id, given, isMine } = settling;
 	const member = findSet(workbook, set)?.members.find((one) => one.id === id);
 	const like = nearestShipped(workbook, template, settling);
 	if (!member || like === null) return [];
 	if (like === member.like && given === undefined) return [];
 	const isFree = (quantity: Quantity, at: readonly string[]): boolean => {
 		if (given !== undefined) return !given.has(quantity.name);
+		if (isMine?.(quantity, at)) return false;
 		const value = valueAt(quantity.value, at);
 		return value === undefined || isTypical(workbook, template, quantity, at, value);
 	};

@@ -1,0 +1,100 @@
+/** What the first hour comes to: the cost card of the subject, and what stands beside the books. */
+import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
+import { OK } from '$lib/engine/state';
+import type { Results } from '$lib/engine/results';
+import type { Picture } from '$lib/workbook/schema';
+import type { StepState } from './steps';
+
+type BuildUp = Extract<Picture, { kind: 'build_up' }>;
+
+export interface CardLine {
+	readonly label: string;
+	readonly quantity: QuantityLayout;
+	readonly cell: number;
+}
+
+export interface Card {
+	readonly item: string;
+	readonly label: string;
+	readonly parts: readonly CardLine[];
+	readonly total: CardLine | null;
+	readonly perUnit: CardLine | null;
+	/** What of the item is asked for and still typical, by quantity; the card waits for it. */
+	readonly waitsFor: readonly string[];
+}
+
+/** Of the picture that cuts cost into its parts; null where the workbook has none. */
+export function cardOf(
+	layout: Layout,
+	states: readonly StepState[],
+	subject: string | null
+): Card | null {
+	const picture = layout.workbook.pictures?.find((one): one is BuildUp => one.kind === 'build_up');
+	const set = layout.sets.get(picture?.subject ?? '');
+	const table = states.find((state) => state.table?.set.name === set?.name)?.table;
+	const rows = table?.rows ?? [];
+	const row = rows.find(({ member }) => member.id === subject) ?? rows[0];
+	if (!picture || !row) return null;
+	const item = row.member.id;
+	const line = (name: string | undefined, part: string | null, label: string): CardLine | null => {
+		const quantity = layout.byName.get(name ?? '');
+		if (!quantity) return null;
+		const ordinals = quantity.axes.map(
+			({ set: axis }) =>
+				layout.ordinals.get(axis)?.get(axis === set?.name ? item : (part ?? '')) ?? -1
+		);
+		const cell = cellAt(quantity, ordinals);
+		return cell < 0 ? null : { label, quantity, cell };
+	};
+	const parts = layout.sets.get(picture.part)?.members ?? [];
+	const whole = (name: string | undefined) =>
+		line(name, null, layout.byName.get(name ?? '')?.quantity.label ?? '');
+	return {
+		...{ item, label: row.member.label ?? item },
+		parts: parts.flatMap(({ id, label }) => line(picture.quantity, id, label ?? id) ?? []),
+		...{ total: whole(picture.total), perUnit: whole(picture.per_unit) },
+		waitsFor: row.asked.flatMap((one) => (one?.isTypical ? [one.quantity.quantity.label] : []))
+	};
+}
+
+export interface Compared {
+	readonly quantity: QuantityLayout;
+	readonly lines: readonly { readonly label: string; readonly cell: number }[];
+}
+
+/** What the steps hold against the books, each once. */
+export function comparedOf(layout: Layout, states: readonly StepState[]): Compared[] {
+	const names = new Set(states.flatMap(({ step }) => step.compare ?? []));
+	return [...names].flatMap((name) => {
+		const quantity = layout.byName.get(name);
+		if (!quantity || quantity.axes.length > 1) return [];
+		const members = quantity.axes[0] && layout.sets.get(quantity.axes[0].set)?.members;
+		const lines = members
+			? members.map(({ id, label }, i) => ({ label: label ?? id, cell: cellAt(quantity, [i]) }))
+			: [{ label: '', cell: quantity.base }];
+		return [{ quantity, lines: lines.filter(({ cell }) => cell >= 0) }];
+	});
+}
+
+/** Items that are asked for with a figure of none: they are in no sum. */
+export function withoutMetres(
+	layout: Layout,
+	results: Results,
+	states: readonly StepState[]
+): string[] {
+	const table = states.find(
+		({ table }) => table?.set.name === layout.workbook.front?.subject
+	)?.table;
+	const zero = new Set(table?.set.not_copied ?? []);
+	return (table?.rows ?? []).flatMap(({ member, asked }) =>
+		asked.some(
+			(one) =>
+				one &&
+				zero.has(one.quantity.quantity.name) &&
+				results.states[one.cell] === OK &&
+				results.values[one.cell] === 0
+		)
+			? [member.id]
+			: []
+	);
+}
