@@ -174,9 +174,12 @@ describe('what it comes to', () => {
 			3_684_000 - (1_568_000 + 141_500 + 176_400 + 838_000 + 118_000 + 49_800 + 472_000);
 		expect(read(model, 'ledger_ebit')).toBeCloseTo(ledger, 6);
 		expect(read(model, 'ebit_against_ledger')).toBeCloseTo(read(model, 'ebit') - ledger, 4);
-		expect(
-			comparedOf(model.layout, states()).map(({ quantity }) => quantity.quantity.name)
-		).toContain('ebit');
+		const [books, alone] = comparedOf(model.layout, states());
+		expect(books?.columns.map(({ quantity }) => quantity.name)).toEqual([
+			...['ledger_amount', 'ledger_model', 'ledger_difference']
+		]);
+		expect(books?.rows.map(({ label }) => label)).toContain('Net sales');
+		expect(alone?.rows.map(({ label }) => label)).toContain('EBIT by the ledger');
 	});
 	it('sells what the list asks for', () => {
 		expect(read(model, 'total_good_metres')).toBeCloseTo(9.86, 6);

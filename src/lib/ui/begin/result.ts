@@ -57,23 +57,31 @@ export function cardOf(
 	};
 }
 
+/** Quantities over the same set side by side, or one that stands alone. */
 export interface Compared {
-	readonly quantity: QuantityLayout;
-	readonly lines: readonly { readonly label: string; readonly cell: number }[];
+	/** The set's label; empty for what is per nothing. */
+	readonly of: string;
+	readonly columns: readonly QuantityLayout[];
+	readonly rows: readonly { readonly label: string; readonly cells: readonly number[] }[];
 }
 
 /** What the steps hold against the books, each once. */
 export function comparedOf(layout: Layout, states: readonly StepState[]): Compared[] {
-	const names = new Set(states.flatMap(({ step }) => step.compare ?? []));
-	return [...names].flatMap((name) => {
-		const quantity = layout.byName.get(name);
-		if (!quantity || quantity.axes.length > 1) return [];
-		const members = quantity.axes[0] && layout.sets.get(quantity.axes[0].set)?.members;
-		const lines = members
-			? members.map(({ id, label }, i) => ({ label: label ?? id, cell: cellAt(quantity, [i]) }))
-			: [{ label: '', cell: quantity.base }];
-		return [{ quantity, lines: lines.filter(({ cell }) => cell >= 0) }];
+	const names = [...new Set(states.flatMap(({ step }) => step.compare ?? []))];
+	const found = names.flatMap((name) => layout.byName.get(name) ?? []);
+	const sets = [...new Set(found.flatMap(({ axes }) => (axes.length === 1 ? axes[0]!.set : [])))];
+	const tables = sets.map((name): Compared => {
+		const columns = found.filter(({ axes }) => axes.length === 1 && axes[0]!.set === name);
+		const set = layout.sets.get(name);
+		const rows = (set?.members ?? []).map(({ id, label }, i) => ({
+			label: label ?? id,
+			cells: columns.map((quantity) => cellAt(quantity, [i]))
+		}));
+		return { of: set?.label ?? name, columns, rows };
 	});
+	const alone = found.filter(({ axes }) => axes.length === 0);
+	const rows = alone.map(({ quantity, base }) => ({ label: quantity.label, cells: [base] }));
+	return alone.length > 0 ? [...tables, { of: '', columns: alone, rows }] : tables;
 }
 
 /** Items that are asked for with a figure of none: they are in no sum. */
