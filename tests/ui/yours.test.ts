@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
 import { ownQuantities } from '$lib/review/template';
 import { runSensitivity } from '$lib/studies/sensitivity';
-import { mattering, restsOnPlanAlone, resultsToAsk, studyOf } from '$lib/ui/yours/matters';
+import {
+	mattering,
+	restsOnPlanAlone,
+	resultsToAsk,
+	spreadOf,
+	studyOf
+} from '$lib/ui/yours/matters';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
 import { openShipped } from '../reference/shipped';
@@ -29,17 +35,31 @@ function first(workbook: Workbook) {
 }
 
 describe('figures to replace first', () => {
-	it('are those that move the first result most, in its order, with where they stand', () => {
+	it('are those that move the first result most, the widest first, with where they stand', () => {
 		const { asked, lines } = first(template);
 		expect(asked.label).toMatch(/cost per metre/i);
 		expect(lines).toHaveLength(10);
-		const shares = lines.map(({ share }) => share!);
-		expect(shares).toEqual([...shares].sort((a, b) => b - a));
-		expect(shares.at(-1)).toBeGreaterThan(0);
+		const moves = lines.map((line) => line.moves!);
+		expect(moves).toEqual([...moves].sort((a, b) => b - a));
+		expect(moves.at(-1)).toBeGreaterThan(0);
+		for (const { share, spread, moves } of lines)
+			expect(moves).toBeCloseTo((share! * spread) / 0.1, 12);
 		for (const { cell, label } of lines) {
 			expect(cell).toBeGreaterThanOrEqual(0);
 			expect(label).not.toBe('');
 		}
+	});
+
+	it('weigh what ten per cent does by how far the figure may lie off', () => {
+		const figure = { name: 'x', label: 'x' };
+		const spread = { min: 1.8, likely: 2, max: 2.3 };
+		expect(spreadOf({ ...figure, spread, usual: { min: 0, max: 9 } }, 2)).toBeCloseTo(0.125, 12);
+		expect(spreadOf({ ...figure, usual: { min: 1, max: 3 } }, 2)).toBeCloseTo(0.25, 12);
+		// The permitted range stands in for the end that a usual one leaves open.
+		const share = { ...figure, usual: { min: 80 }, range: { min: 0, max: 100 } };
+		expect(spreadOf(share, 90)).toBeCloseTo(5 / 90, 12);
+		expect(spreadOf({ ...figure, usual: { min: 1, max: 100 } }, 2)).toBe(0.5);
+		expect([spreadOf(figure, 2), spreadOf(figure, 0)]).toEqual([0.1, 0]);
 	});
 
 	it('are none where the plan alone decides, as it stands', () => {

@@ -1,8 +1,13 @@
-/** Which figures matter most among those that are not one's own yet: every number that a result stands on, moved by as much. */
+/**
+ * Which figures matter most among those that are not one's own yet: every number that a result stands on, moved by as
+ * much, times how far it may lie off.
+ */
 import type { Layout } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import type { OwnQuantity } from '$lib/review/template';
 import type { SensitivityResult, SensitivityStudy } from '$lib/studies/sensitivity';
+import type { Quantity } from '$lib/workbook/schema';
+import { valueAt } from '$lib/workbook/values';
 import { headlinesOf } from '$lib/workbook/headlines';
 import { filledQuantities } from '$lib/workbook/plans';
 import { placeCell } from '../place-cell';
@@ -51,6 +56,27 @@ export interface Mattering {
 	readonly cell: number;
 	/** Of the result, for ten per cent of the figure; null where the result is zero. */
 	readonly share: number | null;
+	/** By how much of itself the figure may lie off. */
+	readonly spread: number;
+	/** Of the result, for what it may lie off; null where the result is zero. */
+	readonly moves: number | null;
+}
+
+/** Nobody's typical value is told to be further off. */
+const MOST_SPREAD = 0.5;
+const NOTHING_KNOWN = 0.1;
+
+/**
+ * How far a typical value may lie off, as a share of it: by its own spread where one is entered; else a quarter of its usual
+ * range, the range that is permitted standing in for an end that is missing; a tenth where nothing is said.
+ */
+export function spreadOf({ spread, usual, range }: Quantity, value: number): number {
+	if (value === 0) return 0;
+	const share = (width: number) => Math.min(MOST_SPREAD, width / Math.abs(value));
+	if (spread) return share((spread.max - spread.min) / 2);
+	const low = usual?.min ?? range?.min ?? range?.above;
+	const high = usual?.max ?? range?.max ?? range?.below;
+	return usual && low !== undefined && high !== undefined ? share((high - low) / 4) : NOTHING_KNOWN;
 }
 
 /** Whether nothing moves it but what a plan decides. */
@@ -62,7 +88,7 @@ export function restsOnPlanAlone(
 	return swings.every(({ quantity }) => planned.has(quantity));
 }
 
-/** The first that still stand as shipped, the widest reach first. */
+/** The first that still stand as shipped: what moves the result most by as much as it may lie off comes first. */
 export function mattering(
 	layout: Layout,
 	{ swings, base }: Pick<SensitivityResult, 'swings' | 'base'>,
@@ -70,9 +96,8 @@ export function mattering(
 ): Mattering[] {
 	const shipped = new Map(own.map((one) => [one.quantity.name, one.shipped]));
 	const size = base.state === OK ? Math.abs(base.value) : 0;
-	const found: Mattering[] = [];
+	const found: (Mattering & { readonly weight: number })[] = [];
 	for (const { quantity, members, reach } of swings) {
-		if (found.length === MOST) break;
 		const some = shipped.get(quantity) ?? [];
 		const at = members
 			? some.find((place) => place.every((member, axis) => member === members[axis]))
@@ -83,7 +108,11 @@ export function mattering(
 		const share = size > 0 ? (100 * reach) / 2 / size : null;
 		const cell = placeCell(layout, quantity, at);
 		const label = members ? cellLabel(layout, cell) : laid.quantity.label;
-		found.push({ quantity, at, label, cell, share });
+		const value = valueAt(laid.quantity.value, at);
+		const spread = typeof value === 'number' ? spreadOf(laid.quantity, value) : NOTHING_KNOWN;
+		const weight = reach * spread;
+		const moves = share === null ? null : (share * spread * 100) / PERCENT;
+		found.push({ quantity, at, label, cell, share, spread, moves, weight });
 	}
-	return found;
+	return found.sort((a, b) => b.weight - a.weight).slice(0, MOST);
 }

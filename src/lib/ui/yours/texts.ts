@@ -17,7 +17,7 @@ const en = {
 	done: 'Every figure is yours.',
 	mattersMost: 'Replace these first',
 	mattersLead: (what: string) =>
-		`Figures that still stand as shipped, by how far ten per cent of each moves ${what}, the plan held as it is. How far yours lies from it nobody knows before you enter it.`,
+		`Figures that still stand as shipped, by how far each may move ${what}, the plan held as it is: what ten per cent of it does, times how far it may lie off. That is its own spread where one is entered, else a quarter of its usual range.`,
 	resultToLookAt: 'Result',
 	lookedInto: 'Every figure is being tried …',
 	lookAgain: 'Try again with the figures as they are now',
@@ -27,6 +27,8 @@ const en = {
 	figure: 'Figure',
 	asShipped: 'As shipped',
 	moves: 'Ten per cent moves it by',
+	mayLieOff: 'It may lie off by',
+	soMoves: 'So it may move it by',
 	perCent: (share: string) => `${share}\u00a0%`,
 	noValue: (reason: string) => `Nothing can be said of it yet: ${reason}`,
 	bySheet: 'Sheet by sheet',
