@@ -2,7 +2,16 @@
 import { describe, expect, it } from 'vitest';
 
 const CORE = ['units', 'formula', 'workbook', 'engine'];
-const PURE = ['protocol', ...CORE, 'programmes', 'studies', 'exchange', 'review', 'seeding'];
+const PURE = [
+	'protocol',
+	...CORE,
+	'programmes',
+	'studies',
+	'calibration',
+	'exchange',
+	'review',
+	'seeding'
+];
 const BELOW: Record<string, readonly string[]> = {
 	units: [],
 	protocol: ['workbook'],
@@ -11,6 +20,7 @@ const BELOW: Record<string, readonly string[]> = {
 	engine: ['units', 'formula', 'workbook'],
 	programmes: CORE,
 	studies: [...CORE, 'programmes'],
+	calibration: ['units', 'workbook'],
 	exchange: [...CORE, 'review'],
 	review: CORE,
 	seeding: [...CORE, 'studies', 'review'],

@@ -10,6 +10,8 @@ declare module 'jstat' {
 			inv(p: number, a: number, b: number): number;
 			cdf(x: number, a: number, b: number): number;
 		};
+		readonly studentt: { inv(p: number, freedom: number): number };
+		readonly chisquare: { inv(p: number, freedom: number): number };
 		readonly triangular: { inv(p: number, min: number, max: number, mode: number): number };
 		gammaln(x: number): number;
 		spearmancoeff(x: readonly number[], y: readonly number[]): number;

@@ -1,6 +1,7 @@
 /** Random sound workbooks, and random commands of every kind for them. */
 import fc from 'fast-check';
 import { applyCommand, type Command } from '$lib/workbook/commands';
+import type { Calibration } from '$lib/workbook/calibration-schema';
 import { patchBetween } from '$lib/workbook/patch';
 import { axesOf, pairKey } from '$lib/workbook/axes';
 import { canonicalStudy } from '$lib/workbook/canonical';
@@ -98,10 +99,32 @@ export function randomWorkbook(dice: Dice): Workbook {
 	const programme = dice.chance(50) ? randomProgramme(workbook, dice) : null;
 	if (programme) workbook = { ...workbook, programmes: [programme] };
 	if (dice.chance(40)) workbook = { ...workbook, tables: [randomTable(workbook, dice, 'Items')] };
+	if (dice.chance(40))
+		workbook = { ...workbook, calibrations: [randomCalibration(workbook, dice, 'load')] };
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
 	return studies.length > 0 ? { ...workbook, studies } : workbook;
+}
+
+function randomCalibration(workbook: Workbook, dice: Dice, name: string): Calibration {
+	const quantity = dice.pick([...quantityPlaces(workbook).keys(), 'gone']);
+	const set = dice.pick(workbook.sets);
+	const id = dice.pick(set.members)?.id;
+	const at = id === undefined ? {} : { at: id };
+	return {
+		name,
+		title: dice.pick(['Base load', 'Another title']),
+		form: 'line',
+		...(dice.chance(50) && { each: set.name }),
+		x: { label: 'Mass', unit: 'kg' },
+		y: { label: 'Energy', unit: 'kWh' },
+		...(dice.chance(50) && { today: quantity }),
+		gives: [{ parameter: 'intercept', quantity, per: '730 h' }],
+		...(dice.chance(50) && {
+			data: [{ source: 'meter', points: [{ ...at, x: dice.roll(9), y: dice.roll(99) }] }]
+		})
+	};
 }
 
 function randomTable(workbook: Workbook, dice: Dice, title: string): KeptTable {
@@ -411,6 +434,17 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (quantity === undefined) return null;
 		const note = dice.chance(70) ? { note: dice.pick(['from a log', 'a guess']) } : {};
 		return { kind: 'note_change', scenario: scenario.id, quantity, ...note };
+	},
+	put_calibration: (workbook, dice) => {
+		const calibration = randomCalibration(workbook, dice, dice.pick(['load', 'stops']));
+		const old = dice.pick(workbook.calibrations ?? [])?.name;
+		return old === undefined || dice.chance(50)
+			? { kind: 'put_calibration', calibration }
+			: { kind: 'put_calibration', calibration, name: old };
+	},
+	remove_calibration: (workbook, dice) => {
+		const name = dice.pick(workbook.calibrations ?? [])?.name;
+		return name === undefined ? null : { kind: 'remove_calibration', name };
 	},
 	put_table: (workbook, dice) => {
 		const table = randomTable(workbook, dice, dice.pick(['Items', 'Machines']));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { changeWords } from '$lib/workbook/compare/change-words';
+import type { Calibration } from '$lib/workbook/calibration-schema';
 import { describeCommand, entriesChange } from '$lib/workbook/describe';
 import type { KeptTable } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
@@ -29,6 +30,14 @@ const items: KeptTable = {
 	columns: [{ heading: 'Item', is: 'member', of: 'product' }]
 };
 const { changes: _changes, ...weekend } = plant.scenarios[1]!;
+
+const fit: Calibration = {
+	name: 'load',
+	title: 'Base load',
+	form: 'mean',
+	y: { label: 'Meter', unit: 'kWh' },
+	gives: [{ parameter: 'mean' }]
+};
 
 const cases: [Command, string][] = [
 	[
@@ -167,6 +176,17 @@ const cases: [Command, string][] = [
 		{ kind: 'note_change', scenario: 'base', quantity: 'mass_per_metre', note: 'weighed' },
 		'Mass per metre, Base: note'
 	],
+	[{ kind: 'put_calibration', calibration: fit }, 'add the fit Base load'],
+	[{ kind: 'put_calibration', calibration: fit, name: 'load' }, 'change the fit Base load'],
+	[
+		{
+			kind: 'put_calibration',
+			calibration: { ...fit, data: [{ source: 'meter', points: [{ y: 1 }, { y: 2 }] }] },
+			name: 'load'
+		},
+		'Base load: 2 points added'
+	],
+	[{ kind: 'remove_calibration', name: 'load' }, 'remove the fit load'],
 	[{ kind: 'put_table', table: items }, 'keep the matches of Items'],
 	[{ kind: 'put_table', table: items, title: 'Items' }, 'change the matches of Items'],
 	[

@@ -1,8 +1,10 @@
 /** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
 import type { Log } from '$lib/exchange/log/log';
+import type { PointMapping } from '$lib/exchange/points/read-points';
 import type { MemberChoices } from '$lib/exchange/table/new-members';
 import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { Mapping } from '$lib/exchange/table/mapping';
+import type { Calibration } from '$lib/workbook/calibration-schema';
 import type { Workbook } from '$lib/workbook/schema';
 import type { TableAnswer, TableAnswers, TableMessage, TableRequest } from './table-messages';
 import TableWorker from './table.worker?worker';
@@ -76,6 +78,24 @@ export class TableClient {
 	): Promise<TableAnswers['look_log']> {
 		this.#know(workbook);
 		return this.#ask({ kind: 'look_log', ...asked }, told);
+	}
+
+	/** The fit goes without its points: they say nothing of the table. */
+	proposePoints(
+		workbook: Workbook,
+		sheet: number,
+		fit: Calibration
+	): Promise<TableAnswers['propose_points']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'propose_points', sheet, fit });
+	}
+
+	points(
+		workbook: Workbook,
+		asked: { sheet: number; mapping: PointMapping; fit: Calibration }
+	): Promise<TableAnswers['points']> {
+		this.#know(workbook);
+		return this.#ask({ kind: 'points', ...asked });
 	}
 
 	stop(): void {

@@ -1,4 +1,5 @@
 /** What passes between the page and the worker that holds a table on its way in. */
+import type { PointMapping, PointsRead } from '$lib/exchange/points/read-points';
 import type { Held, ShortLooked } from '$lib/exchange/table/desk';
 import type { Log } from '$lib/exchange/log/log';
 import type { LogLook } from '$lib/exchange/log/look';
@@ -7,6 +8,7 @@ import type { Mapping } from '$lib/exchange/table/mapping';
 import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { PairsLooked } from '$lib/exchange/table/pairs';
 import type { MemberChoices } from '$lib/exchange/table/new-members';
+import type { Calibration } from '$lib/workbook/calibration-schema';
 import type { Workbook } from '$lib/workbook/schema';
 
 export type TableRequest =
@@ -34,7 +36,15 @@ export type TableRequest =
 	  }
 	/** Of a log that is summed. */
 	| { readonly kind: 'propose_log'; readonly sheet: number }
-	| { readonly kind: 'look_log'; readonly sheet: number; readonly log: Log };
+	| { readonly kind: 'look_log'; readonly sheet: number; readonly log: Log }
+	/** Of points for a fit. */
+	| { readonly kind: 'propose_points'; readonly sheet: number; readonly fit: Calibration }
+	| {
+			readonly kind: 'points';
+			readonly sheet: number;
+			readonly mapping: PointMapping;
+			readonly fit: Calibration;
+	  };
 
 export interface TableAnswers {
 	read: Held;
@@ -43,6 +53,8 @@ export interface TableAnswers {
 	propose_pairs: PairMapping;
 	look_pairs: PairsLooked;
 	propose_log: LogProposed;
+	propose_points: PointMapping;
+	points: { readonly read: PointsRead; readonly digest: string };
 	look_log: LogLook & { readonly digest: string };
 }
 

@@ -33,6 +33,10 @@ async function answerTo({
 			return desk.lookPairs(request.sheet, request.mapping, request.choices, workbook);
 		case 'propose_log':
 			return desk.proposeLog(request.sheet, workbook);
+		case 'propose_points':
+			return desk.proposePoints(request.sheet, request.fit, workbook);
+		case 'points':
+			return desk.points(request.sheet, request.mapping, request.fit, workbook);
 		case 'look_log':
 			return desk.lookLog(request.sheet, request.log, workbook, told);
 	}

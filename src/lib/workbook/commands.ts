@@ -6,6 +6,7 @@
  */
 import { findPlanProblems, findProblems } from './consistency';
 import { problemLine } from './consistency/findings';
+import { editCalibration } from './commands/calibrations';
 import { noteChange } from './commands/change-notes';
 import type { Command, CommandProblem, Edit } from './commands/command';
 import { setInputs } from './commands/inputs';
@@ -162,6 +163,9 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'put_table':
 		case 'remove_table':
 			return editTable(workbook, command);
+		case 'put_calibration':
+		case 'remove_calibration':
+			return editCalibration(workbook, command);
 		case 'note_change':
 			return noteChange(workbook, command);
 		case 'set_ticks':

@@ -4,6 +4,7 @@
  *
  * The checks stand in `consistency/`, one file for each part of a workbook.
  */
+import { checkCalibrations } from './consistency/calibrations';
 import { Findings, type WorkbookProblem } from './consistency/findings';
 import { checkFront, checkPictures, checkStarts } from './consistency/front';
 import { checkNames } from './consistency/names';
@@ -44,4 +45,5 @@ function checkEverything(findings: Findings): void {
 	checkStarts(findings);
 	checkProgrammes(findings);
 	checkTables(findings);
+	checkCalibrations(findings);
 }

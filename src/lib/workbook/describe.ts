@@ -5,7 +5,7 @@ import { quantityChangeWords } from './compare/quantity-change-words';
 import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
-import type { Quantity, Workbook } from './schema';
+import type { Calibration, Quantity, Workbook } from './schema';
 
 /** `workbook` is the one before the command. */
 export function describeCommand(workbook: Workbook, command: Command): string {
@@ -99,6 +99,19 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		}
 		case 'remove_table':
 			return `remove the matches of ${command.title}`;
+		case 'put_calibration': {
+			const { calibration, name } = command;
+			if (name === undefined) return `add the fit ${calibration.title}`;
+			const was = workbook.calibrations?.find((one) => one.name === name);
+			const more = points(calibration) - points(was);
+			if (more > 0) return `${calibration.title}: ${more} points added`;
+			if (more < 0) return `${calibration.title}: ${-more} points taken out`;
+			return `change the fit ${calibration.title}`;
+		}
+		case 'remove_calibration': {
+			const was = workbook.calibrations?.find((one) => one.name === command.name);
+			return `remove the fit ${was?.title ?? command.name}`;
+		}
 		case 'set_ticks':
 			return ticksWords(command.ticks);
 		case 'set_title':
@@ -113,6 +126,9 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			return severalWords(workbook, command.commands);
 	}
 }
+
+const points = (calibration: Calibration | undefined): number =>
+	(calibration?.data ?? []).reduce((all, batch) => all + batch.points.length, 0);
 
 /** Pairs told one by one; more of one relation are told by their number. */
 const MOST_PAIRS = 4;

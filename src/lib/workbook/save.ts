@@ -4,6 +4,12 @@
  * that two files can be compared line by line.
  */
 import { axesOf } from './axes';
+import {
+	calibrationSchema,
+	fittedSchema,
+	pointSchema,
+	type Calibration
+} from './calibration-schema';
 import { caseOf, OTHERS } from './cells';
 import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
@@ -95,7 +101,10 @@ export function saveWorkbook(given: Workbook): string {
 			reviewed: workbook.reviewed.map((tick) => inOrder(tickSchema, tick))
 		}),
 		...(workbook.tables && { tables: workbook.tables.map(orderedTable) }),
-		...(workbook.steps && { steps: workbook.steps.map((step) => inOrder(stepSchema, step)) })
+		...(workbook.steps && { steps: workbook.steps.map((step) => inOrder(stepSchema, step)) }),
+		...(workbook.calibrations && {
+			calibrations: workbook.calibrations.map(orderedCalibration)
+		})
 	});
 	return printJson(document);
 }
@@ -113,6 +122,19 @@ function orderedTable(table: KeptTable): KeptTable {
 		...table,
 		columns,
 		...(table.log && { log: orderedLog(table.log) })
+	});
+}
+
+function orderedCalibration(one: Calibration): Calibration {
+	return inOrder(calibrationSchema, {
+		...one,
+		gives: one.gives.map((given) => inOrder(fittedSchema, given)),
+		...(one.data && {
+			data: one.data.map(({ source, points }) => ({
+				source,
+				points: points.map((point) => inOrder(pointSchema, point))
+			}))
+		})
 	});
 }
 

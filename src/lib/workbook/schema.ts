@@ -5,6 +5,7 @@
  * parent is there) is checked by `consistency.ts`; formulas are proven by the engine.
  */
 import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
+import { calibrationsSchema } from './calibration-schema';
 import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
@@ -16,6 +17,7 @@ import { changeSchema, valuesSchema } from './value-schema';
 import { z } from './zod';
 
 export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
+export type { Calibration } from './calibration-schema';
 export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
@@ -33,7 +35,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 9;
+export const VERSION = 10;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -217,6 +219,8 @@ export const workbookSchema = z.strictObject({
 	/** What the columns of tables mean that came in and come again. */
 	tables: z.optional(keptTablesSchema),
 	/** What the first hour asks for, where somebody begins a plant of their own. */
-	steps: z.optional(stepsSchema)
+	steps: z.optional(stepsSchema),
+	/** Figures found from what was measured, with their points. */
+	calibrations: z.optional(calibrationsSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

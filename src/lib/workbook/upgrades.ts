@@ -57,6 +57,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 9,
 		why: 'a kept table may be a log, with how its rows are summed',
 		up: (document) => ({ ...document, version: 9 })
+	},
+	{
+		to: 10,
+		why: 'it may hold fits: which figures are found from which points that were measured',
+		up: (document) => ({ ...document, version: 10 })
 	}
 ];
 

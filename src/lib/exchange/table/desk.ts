@@ -3,6 +3,7 @@
  * heads, samples and what would change.
  */
 import { layOut, type Layout } from '$lib/engine/layout';
+import type { Calibration } from '$lib/workbook/calibration-schema';
 import { findRelation } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { hasOpenDates } from './dates';
@@ -19,6 +20,12 @@ import type { Log } from '../log/log';
 import { lookOverLog, type LogLook } from '../log/look';
 import { proposeLog, type LogProposed } from '../log/propose-log';
 import { sha256 } from '../log/sha256';
+import {
+	proposePoints,
+	readPoints,
+	type PointMapping,
+	type PointsRead
+} from '../points/read-points';
 import { readTables, type TableSheet } from './read-file';
 
 export interface HeldSheet {
@@ -137,6 +144,29 @@ export class TableDesk {
 		}
 		this.#digest ??= sha256(this.#bytes);
 		return { ...lookOverLog(grid, log, this.#layout, told), digest: this.#digest };
+	}
+
+	proposePoints(sheet: number, fit: Calibration, workbook: Workbook): PointMapping {
+		return proposePoints(this.#gridThere(sheet), fit, workbook);
+	}
+
+	points(
+		sheet: number,
+		mapping: PointMapping,
+		fit: Calibration,
+		workbook: Workbook
+	): { readonly read: PointsRead; readonly digest: string } {
+		this.#digest ??= sha256(this.#bytes);
+		return {
+			read: readPoints(this.#gridThere(sheet), mapping, fit, workbook),
+			digest: this.#digest
+		};
+	}
+
+	#gridThere(sheet: number): Grid {
+		const grid = this.#grid(sheet);
+		if (!grid) throw new RangeError(`There is no sheet ${sheet} to read.`);
+		return grid;
 	}
 
 	#grid(sheet: number): Grid | null {

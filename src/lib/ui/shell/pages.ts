@@ -33,6 +33,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/review', title: 'Review' },
 	{ href: '/begin', title: 'Begin your own' },
 	{ href: '/yours', title: 'Your own figures' },
+	{ href: '/calibrate', title: 'Entered beside measured' },
 	{ href: '/files', title: 'Files in and out' },
 	{ href: '/shared', title: 'Share and people' },
 	{ href: '/revisions', title: 'Revisions' },

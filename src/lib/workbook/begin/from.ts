@@ -47,9 +47,16 @@ function withoutItsOwn(template: Workbook, title: string): Workbook {
 		plans: _p,
 		reviewed: _r,
 		tables: _t,
+		calibrations,
 		...rest
 	} = template;
-	return { ...rest, title, scenarios: [{ ...baseOf(template), changes: [] }] };
+	return {
+		...rest,
+		title,
+		scenarios: [{ ...baseOf(template), changes: [] }],
+		// What is found from which points stays; the points are the plant's.
+		...(calibrations && { calibrations: calibrations.map(({ data: _data, ...fit }) => fit) })
+	};
 }
 
 function oneAlone(workbook: Workbook, set: SetDefinition): Command[] {

@@ -4,6 +4,7 @@
  * Places in lists count from 0. `also: true` says yes to the consequence that a refusal named: what
  * uses the removed thing is taken out as well, or left to show the missing name.
  */
+import type { Calibration } from '../calibration-schema';
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
 import type {
@@ -56,6 +57,7 @@ export type Command =
 	| StudyCommand
 	| ProgrammeCommand
 	| TableCommand
+	| CalibrationCommand
 	/** Lines of the review list ticked off, or with an id alone, open again. */
 	| {
 			readonly kind: 'set_ticks';
@@ -202,6 +204,15 @@ export type TableCommand =
 			readonly title?: string | undefined;
 	  }
 	| { readonly kind: 'remove_table'; readonly title: string };
+
+export type CalibrationCommand =
+	| {
+			readonly kind: 'put_calibration';
+			readonly calibration: Calibration;
+			/** The name of the one that it replaces; left out: one more. */
+			readonly name?: string | undefined;
+	  }
+	| { readonly kind: 'remove_calibration'; readonly name: string };
 
 export interface CommandProblem {
 	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */

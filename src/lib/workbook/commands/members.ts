@@ -19,6 +19,7 @@ import {
 	type Workbook
 } from '../schema';
 import { flatten } from '../values';
+import { mapCalibrationNames } from './calibrations';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
 import { mapTableNames } from './tables';
@@ -129,7 +130,10 @@ function replaceMember(
 	const inTables = mapTableNames(renamedMember(named, set.name, id, member.id), {
 		member: (of, old) => (of === set.name && old === id ? member.id : old)
 	});
-	return edited(withMemberRenamedInTicks(inTables, set.name, id, member.id));
+	const inFits = mapCalibrationNames(inTables, {
+		member: (of, old) => (of === set.name && old === id ? member.id : old)
+	});
+	return edited(withMemberRenamedInTicks(inFits, set.name, id, member.id));
 }
 
 function removeMember(

@@ -18,6 +18,7 @@ import {
 	type SetDefinition,
 	type Workbook
 } from '../schema';
+import { mapCalibrationNames } from './calibrations';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
@@ -142,6 +143,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapProgrammeNames(next, { quantity: name });
 	next = mapTableNames(next, { quantity: name });
 	next = withQuantityRenamedInSteps(next, from, to);
+	next = mapCalibrationNames(next, { quantity: name });
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 

@@ -15,7 +15,8 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	programmes: 'programme',
 	reviewed: 'line of the review list',
 	tables: 'matches of the table',
-	steps: 'step of the first hour'
+	steps: 'step of the first hour',
+	calibrations: 'fit'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',
