@@ -314,6 +314,24 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		sheet: dice.roll(workbook.sheets.length),
 		index: dice.roll(3)
 	}),
+	add_set: (workbook, dice) => ({
+		kind: 'add_set',
+		index: dice.roll(3),
+		set: {
+			...{ name: dice.pick(['colour', 'product', '__proto__']), label: 'Colour' },
+			members: dice.chance(50) ? [] : [{ id: 'white' }, { id: 'red', number: 2 }]
+		}
+	}),
+	describe_set: (workbook, dice) => {
+		const set = dice.pick(workbook.sets);
+		return {
+			...{ kind: 'describe_set', set: set.name, label: dice.pick(['Another', set.label]) },
+			plural: dice.pick([undefined, 'Others']),
+			note: dice.pick([undefined, 'A note.']),
+			number_unit: set.number_unit
+		};
+	},
+	remove_set: (workbook, dice) => ({ kind: 'remove_set', set: dice.pick(workbook.sets).name }),
 	add_member: (workbook, dice) => {
 		const set = dice.pick(workbook.sets);
 		const command = {

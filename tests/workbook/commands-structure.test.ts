@@ -3,7 +3,7 @@ import { hasSameStructure } from '$lib/engine/structure';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { findProblems } from '$lib/workbook/consistency';
 import { changedCells, inputAt } from '$lib/workbook/scenario';
-import type { Member, Quantity, Workbook } from '$lib/workbook/schema';
+import type { Member, Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { after, plant, quantityOf, refusal } from './plant';
 
 const structural = (command: Command) => {
@@ -248,6 +248,62 @@ describe('a sheet', () => {
 		);
 		expect(after(used, { kind: 'remove_sheet', sheet: 0, also: true }).sheets).toHaveLength(2);
 		expect(after(used, { kind: 'remove_sheet', sheet: 2 }).sheets).toHaveLength(2);
+	});
+});
+
+describe('a set', () => {
+	const colour = { name: 'colour', label: 'Colour', members: [{ id: 'white' }] };
+	const add = (set: SetDefinition): Command => ({ kind: 'add_set', index: 5, set });
+
+	it('is added, and quantities are per it from then on', () => {
+		const next = after(plant, add(colour));
+		expect(next.sets.at(-1)).toEqual(colour);
+		const dose = { name: 'dose', label: 'Dose', unit: '%', per: ['colour'], value: { white: 2 } };
+		const dosed = after(next, { kind: 'add_quantity', sheet: 0, index: 0, quantity: dose });
+		expect(inputAt(dosed, 'base', 'dose', ['white']).value).toBe(2);
+		expect(refusal(dosed, { kind: 'remove_set', set: 'colour' }).message).toBe(
+			'Colour cannot be removed while Dose needs it. Change or remove these first.'
+		);
+		expect(after(next, { kind: 'remove_set', set: 'colour' }).sets).toEqual(plant.sets);
+	});
+
+	it('is not added under a name that is taken, of a quantity as little as of a set', () => {
+		expect(refusal(plant, add({ ...colour, name: 'line' })).code).toBe('duplicate-set');
+		expect(refusal(plant, add({ ...colour, name: 'resin_price' })).code).toBe('duplicate-name');
+		expect(refusal(plant, add({ ...colour, name: 'a colour' })).message).toMatch(
+			/^The new list, name/
+		);
+	});
+
+	it('is described anew, and keeps its name, its members and what else it says', () => {
+		const { plural: _plural, note: _note, number_unit: _unit, ...line } = plant.sets[1]!;
+		const next = after(plant, {
+			kind: 'describe_set',
+			set: 'line',
+			label: 'Machine',
+			plural: 'Machines'
+		});
+		expect(next.sets[1]).toEqual({ ...line, label: 'Machine', plural: 'Machines' });
+		expect(
+			hasSameStructure(
+				plant,
+				after(plant, {
+					...{ kind: 'describe_set', set: 'line', label: 'Machine' },
+					number_unit: plant.sets[1]!.number_unit
+				})
+			)
+		).toBe(true);
+		expect(refusal(plant, { kind: 'describe_set', set: 'lines', label: 'x' }).code).toBe(
+			'unknown-set'
+		);
+	});
+
+	it('is not removed while a relation, a quantity or a formula needs it', () => {
+		const needed = (set: string) => refusal(plant, { kind: 'remove_set', set });
+		expect(needed('line').code).toBe('set-in-use');
+		expect(needed('pattern').message).toMatch(
+			/^Shift pattern cannot be removed while .* needs? it\./
+		);
 	});
 });
 

@@ -90,6 +90,16 @@ const cases: [Command, string][] = [
 	],
 	[{ kind: 'remove_quantity', name: 'lot_size' }, 'remove Lot size'],
 	[{ kind: 'move_quantity', name: 'lot_size', sheet: 0, index: 0 }, 'move Lot size'],
+	[
+		{ kind: 'add_set', index: 0, set: { name: 'colour', label: 'Colour', members: [] } },
+		'add list Colour'
+	],
+	[{ kind: 'describe_set', set: 'product', label: 'Pipe' }, 'list Product: renamed to Pipe'],
+	[
+		{ kind: 'describe_set', set: 'product', label: 'Product', plural: 'Products' },
+		'describe list Products'
+	],
+	[{ kind: 'remove_set', set: 'product' }, 'remove list Product'],
 	[{ kind: 'add_sheet', index: 0, sheet: { title: 'Time', quantities: [] } }, 'add sheet Time'],
 	[{ kind: 'rename_sheet', sheet: 0, title: 'Resin' }, 'sheet Material: renamed to Resin'],
 	[{ kind: 'remove_sheet', sheet: 0 }, 'remove sheet Material'],

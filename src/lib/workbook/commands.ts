@@ -16,6 +16,7 @@ import { shapeRefusal } from './commands/refusal';
 import { edited, refused } from './commands/command';
 import { editProgramme } from './commands/programmes';
 import { editScenario } from './commands/scenarios';
+import { editSet } from './commands/sets';
 import { editSheet } from './commands/sheets';
 import { editStudy } from './commands/studies';
 import { editTable } from './commands/tables';
@@ -139,6 +140,10 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'remove_sheet':
 		case 'move_sheet':
 			return editSheet(workbook, command);
+		case 'add_set':
+		case 'describe_set':
+		case 'remove_set':
+			return editSet(workbook, command);
 		case 'add_member':
 		case 'remove_member':
 		case 'replace_member':

@@ -39,6 +39,16 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			return `remove sheet ${sheet(command.sheet)}`;
 		case 'move_sheet':
 			return `move sheet ${sheet(command.sheet)}`;
+		case 'add_set':
+			return `add list ${command.set.plural ?? command.set.label}`;
+		case 'describe_set':
+			return command.label === findSet(workbook, command.set)?.label
+				? `describe list ${command.plural ?? command.label}`
+				: `list ${setWord(workbook, command.set)}: renamed to ${command.label}`;
+		case 'remove_set': {
+			const set = findSet(workbook, command.set);
+			return `remove list ${set?.plural ?? set?.label ?? command.set}`;
+		}
 		case 'add_member': {
 			const word = setWord(workbook, command.set);
 			const like = command.like === undefined ? '' : ` as a copy of ${command.like}`;

@@ -65,6 +65,22 @@ const en = {
 	startsLike: (like: string, isWithout: boolean) =>
 		`It starts with all${isWithout ? ' other' : ''} values, pairs and formulas of ${like}.${isWithout ? ' Those named above begin at 0.' : ''}`,
 
+	// Lists themselves
+	addList: 'Add list',
+	aNewList: 'A new list',
+	describeList: (list: string) => `Describe ${list}`,
+	describeIt: 'Describe',
+	removeList: 'Remove list',
+	listRemoved: (list: string) => `the list ${list}`,
+	oneIsCalled: 'One of them is called',
+	manyAreCalled: 'Several are called',
+	nameInFormulas: 'Name in formulas',
+	nameStays: (name: string) => `Formulas know it as ${name}, which stays.`,
+	unitOfNumbers: 'Unit of their numbers, if they have any',
+	setLacksLabel: 'A list needs to say what one of its members is called, such as Colour.',
+	setLacksName:
+		'Write the name by which formulas know the list: a letter first, then letters, digits or underscores.',
+
 	// MemberList
 	addOne: (label: string) => `Add ${label}`,
 	renameIt: 'Rename',

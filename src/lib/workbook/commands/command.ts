@@ -13,6 +13,7 @@ import type {
 	Quantity,
 	Scalar,
 	Scenario,
+	SetDefinition,
 	Sheet,
 	Tick,
 	Workbook
@@ -52,6 +53,7 @@ export type Command =
 	  }
 	| QuantityCommand
 	| SheetCommand
+	| SetCommand
 	| MemberCommand
 	| ScenarioCommand
 	| StudyCommand
@@ -113,6 +115,20 @@ export type SheetCommand =
 	  }
 	| { readonly kind: 'remove_sheet'; readonly sheet: number; readonly also?: boolean | undefined }
 	| { readonly kind: 'move_sheet'; readonly sheet: number; readonly index: number };
+
+export type SetCommand =
+	| { readonly kind: 'add_set'; readonly index: number; readonly set: SetDefinition }
+	| {
+			readonly kind: 'describe_set';
+			readonly set: string;
+			readonly label: string;
+			/** Left out: none. */
+			readonly plural?: string | undefined;
+			readonly note?: string | undefined;
+			readonly number_unit?: string | undefined;
+	  }
+	/** Refused while anything needs it. */
+	| { readonly kind: 'remove_set'; readonly set: string };
 
 export type MemberCommand =
 	| {
