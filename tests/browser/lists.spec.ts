@@ -84,7 +84,7 @@ test('pairs are ticked with the keyboard alone, and by a block that one step tak
 	await expect(pair('pipe59', 'L1')).toBeVisible();
 });
 
-test('a sheet is added, moved, opened in the grid, and removed with what is on it only when that is meant', async ({
+test('a sheet is added, moved, opened in the grid, and removed with what is on it only when that is meant; a list likewise', async ({
 	page
 }) => {
 	await open(page, '/members');
@@ -112,4 +112,19 @@ test('a sheet is added, moved, opened in the grid, and removed with what is on i
 	await expect(page.getByRole('alert')).toContainText(/which go with it/);
 	await page.getByRole('button', { name: 'cancel' }).click();
 	await expect(first).toContainText(title);
+
+	// A list of one's own beside them, with its members; one that is needed stays.
+	await page.getByRole('button', { name: 'Add list' }).click();
+	await page.keyboard.type('Coil colour');
+	await page.keyboard.press('Enter');
+	await expect(chooser).toHaveValue('coil_colour');
+	await page.getByRole('button', { name: 'Add coil colour' }).click();
+	await page.keyboard.type('white');
+	await page.keyboard.press('Enter');
+	await expect(rows.last()).toContainText('white');
+	await page.getByRole('button', { name: 'Remove list' }).click();
+	await expect(page.getByText('The list Coil colour removed.')).toBeVisible();
+	await chooser.selectOption('product');
+	await page.getByRole('button', { name: 'Remove list' }).click();
+	await expect(page.getByRole('alert')).toContainText(/cannot be removed while/);
 });

@@ -71,7 +71,7 @@ const en = {
 	describeList: (list: string) => `Describe ${list}`,
 	describeIt: 'Describe',
 	removeList: 'Remove list',
-	listRemoved: (list: string) => `the list ${list}`,
+	listRemoved: (list: string) => `The list ${list}`,
 	oneIsCalled: 'One of them is called',
 	manyAreCalled: 'Several are called',
 	nameInFormulas: 'Name in formulas',
