@@ -104,6 +104,12 @@ export function randomWorkbook(dice: Dice): Workbook {
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
+	// A set that nothing needs, so that one can go.
+	if (dice.chance(60))
+		workbook = {
+			...workbook,
+			sets: [...workbook.sets, { name: 'spare', label: 'SPARE', members: [{ id: 'spare 1' }] }]
+		};
 	return studies.length > 0 ? { ...workbook, studies } : workbook;
 }
 
@@ -331,7 +337,9 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 			number_unit: set.number_unit
 		};
 	},
-	remove_set: (workbook, dice) => ({ kind: 'remove_set', set: dice.pick(workbook.sets).name }),
+	/** The makers need one at least. */
+	remove_set: (workbook, dice) =>
+		workbook.sets.length > 1 ? { kind: 'remove_set', set: dice.pick(workbook.sets).name } : null,
 	add_member: (workbook, dice) => {
 		const set = dice.pick(workbook.sets);
 		const command = {
