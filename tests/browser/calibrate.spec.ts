@@ -13,6 +13,12 @@ test('a base load is taken over as fitted, and repairs are pasted, looked at and
 	await expect(table.getByRole('row', { name: /Base load of the site/ })).toContainText('112');
 	await expect(table).toContainText('follows a formula');
 	expect(await findings(page)).toEqual([]);
+	await page.emulateMedia({ colorScheme: 'dark' });
+	expect(await findings(page)).toEqual([]);
+	await page.setViewportSize({ width: 390, height: 844 });
+	expect(await findings(page)).toEqual([]);
+	await page.setViewportSize({ width: 1280, height: 720 });
+	await page.emulateMedia({ colorScheme: 'light' });
 	await page.getByRole('button', { name: 'Use this value for Base load of the site' }).focus();
 	await page.keyboard.press('Enter');
 	await expect(page.getByText('Base load of the site is entered as fitted')).toBeVisible();

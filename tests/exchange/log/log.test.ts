@@ -310,7 +310,17 @@ describe('nothing is guessed', () => {
 			{ sums: [total], dates: [...byMonth], only: { column: 1, values: [] } },
 			/which rows are taken/
 		],
-		['one place twice', { sums: [total, total], dates: [...byMonth] }, /Two sums go into Lost/]
+		['one place twice', { sums: [total, total], dates: [...byMonth] }, /Two sums go into Lost/],
+		[
+			'from which day',
+			{ sums: [total], dates: [...byMonth], covers: { from: NaN, to: 46_000 } },
+			/from which day to which/
+		],
+		[
+			'a period the right way round',
+			{ sums: [total], dates: [...byMonth], covers: { from: 46_001, to: 46_000 } },
+			/ends before it begins/
+		]
 	])('%s is asked', (_, change, words) => {
 		expect(asked(TEXT, logOf(TEXT, change))).toMatch(words);
 	});

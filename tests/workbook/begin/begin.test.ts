@@ -45,6 +45,13 @@ describe('a plant begun from the shipped one', () => {
 		expect(ids(ours, 'month')).toHaveLength(12);
 		expect(ours.sheets.map(({ title }) => title)).toEqual(plant.sheets.map(({ title }) => title));
 	});
+	it('has the fits of the shipped one without their points', () => {
+		expect(ours.calibrations!.map(({ name }) => name)).toEqual(
+			plant.calibrations!.map(({ name }) => name)
+		);
+		expect(plant.calibrations!.some(({ data }) => data)).toBe(true);
+		expect(ours.calibrations!.some(({ data }) => data)).toBe(false);
+	});
 	it('tells nothing of the shipped plant: no scenario, study, plan or story, and is not called invented', () => {
 		expect(ours.scenarios.map(({ id }) => id)).toEqual(['base']);
 		expect([ours.studies, ours.plans, ours.about, ours.invented]).toEqual(Array(4).fill(undefined));

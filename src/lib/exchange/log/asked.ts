@@ -49,7 +49,8 @@ export function askedOf(log: Log, file: LogFile, workbook: Workbook): string | n
 	if (covers === null && date !== undefined && (needsPeriod || log.zeroWithoutRows))
 		return 'Say which period the log covers: what is divided by time stands on it.';
 	if (covers !== null && typeof covers === 'object') {
-		if (!(daysOf(covers) >= 1)) return 'The period that the log covers ends before it begins.';
+		if (!Number.isFinite(daysOf(covers))) return 'Say from which day to which the log covers.';
+		if (daysOf(covers) < 1) return 'The period that the log covers ends before it begins.';
 		if (daysOf(covers) > MOST_DAYS)
 			return 'The period is longer than 100 years. Look at its years.';
 	}
