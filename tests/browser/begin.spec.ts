@@ -36,12 +36,12 @@ test('whoever has an item list, a machine list and a ledger comes to a cost card
 		main.getByText(/^The cost card of P1 stands here once these are yours/)
 	).toBeVisible();
 
-	await bringIn(page, 'Items', FILES.items, { isNew: true });
+	await bringIn(page, 'Pipes', FILES.items, { isNew: true });
 	await bringIn(page, 'Lines', FILES.machines, { isNew: true });
 	await bringIn(page, 'Ledger', FILES.ledger, { far: true });
-	const items = step(page, /^1\. Items/);
-	await expect(items.getByRole('textbox', { name: /^Code of G/ })).toHaveCount(7);
-	await expect(items).toContainText('35 of 35 yours');
+	const pipes = step(page, /^1\. Pipes/);
+	await expect(pipes.getByRole('textbox', { name: /^Code of G/ })).toHaveCount(7);
+	await expect(pipes).toContainText('35 of 35 yours');
 	// Which runs where: the smallest not on the wide line.
 	await act(main.getByRole('checkbox', { name: 'G28 with E2' }).uncheck());
 

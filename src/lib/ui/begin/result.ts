@@ -3,7 +3,7 @@ import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import type { Results } from '$lib/engine/results';
 import type { Picture } from '$lib/workbook/schema';
-import type { StepState } from './steps';
+import type { Asked, StepState } from './steps';
 
 type BuildUp = Extract<Picture, { kind: 'build_up' }>;
 
@@ -53,7 +53,9 @@ export function cardOf(
 		...{ item, label: row.member.label ?? item },
 		parts: parts.flatMap(({ id, label }) => line(picture.quantity, id, label ?? id) ?? []),
 		...{ total: whole(picture.total), perUnit: whole(picture.per_unit) },
-		waitsFor: row.asked.flatMap((one) => (one?.isTypical ? [one.quantity.quantity.label] : []))
+		waitsFor: row.asked.flatMap((one) =>
+			one && (one.isTypical || one.isMissing) ? [one.quantity.quantity.label] : []
+		)
 	};
 }
 
@@ -84,25 +86,18 @@ export function comparedOf(layout: Layout, states: readonly StepState[]): Compar
 	return alone.length > 0 ? [...tables, { of: '', columns: alone, rows }] : tables;
 }
 
-/** Items that are asked for with a figure of none: they are in no sum. */
-export function withoutMetres(
-	layout: Layout,
-	results: Results,
-	states: readonly StepState[]
-): string[] {
-	const table = states.find(
-		({ table }) => table?.set.name === layout.workbook.front?.subject
-	)?.table;
-	const zero = new Set(table?.set.not_copied ?? []);
-	return (table?.rows ?? []).flatMap(({ member, asked }) =>
-		asked.some(
-			(one) =>
-				one &&
-				zero.has(one.quantity.quantity.name) &&
-				results.states[one.cell] === OK &&
-				results.values[one.cell] === 0
-		)
-			? [member.id]
-			: []
-	);
+/** What is asked for with nothing of what is asked of it: it is in no sum. */
+export function withoutMetres(results: Results, states: readonly StepState[]): string[] {
+	return states.flatMap(({ table }) => {
+		const zero = new Set(table?.set.not_copied ?? []);
+		const isNone = (one: Asked | null) =>
+			one !== null &&
+			(one.isMissing ||
+				(zero.has(one.quantity.quantity.name) &&
+					results.states[one.cell] === OK &&
+					results.values[one.cell] === 0));
+		return (table?.rows ?? []).flatMap(({ member, asked }) =>
+			asked.some(isNone) ? [member.id] : []
+		);
+	});
 }

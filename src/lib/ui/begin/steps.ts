@@ -3,6 +3,9 @@ import { cellAt, membersOf, type Layout, type QuantityLayout } from '$lib/engine
 import { isInputCell } from '$lib/engine/input-cell';
 import { ownInAll, type OwnCount, type OwnQuantity } from '$lib/review/template';
 import type { Member, SetDefinition, Step, Workbook } from '$lib/workbook/schema';
+import { axesOf } from '$lib/workbook/axes';
+import { findSet, quantityPlaces } from '$lib/workbook/lookup';
+import { flatten, valueAt } from '$lib/workbook/values';
 
 /** One figure that is asked for. */
 export interface Asked {
@@ -11,6 +14,10 @@ export interface Asked {
 	readonly cell: number;
 	/** It stands as a typical value. */
 	readonly isTypical: boolean;
+	/** Nothing is entered, and without it the member is in no sum. */
+	readonly isMissing: boolean;
+	/** Nothing is entered, and nothing has to be. */
+	readonly isLeftOut: boolean;
 }
 
 /** A table of a set's members by the quantities that are per this set alone. */
@@ -44,17 +51,22 @@ const placeKey = (at: readonly string[]) => at.join('\u0001');
 function stateOf(
 	layout: Layout,
 	step: Step,
-	open: ReadonlyMap<string, ReadonlySet<string>>
+	typical: ReadonlyMap<string, ReadonlySet<string>>
 ): StepState {
 	const laidOut = (step.quantities ?? []).flatMap((name) => layout.byName.get(name) ?? []);
 	const perSet = (quantity: QuantityLayout) =>
 		step.set !== undefined && quantity.axes.length === 1 && quantity.axes[0]?.set === step.set;
+	const set = layout.sets.get(step.set ?? '');
 	const asked = (quantity: QuantityLayout, cell: number): Asked => {
 		const at = membersOf(layout, cell);
-		const isTypical = open.get(quantity.quantity.name)?.has(placeKey(at)) ?? false;
-		return { quantity, at, cell, isTypical };
+		const isTypical = typical.get(quantity.quantity.name)?.has(placeKey(at)) ?? false;
+		const stands = valueAt(quantity.quantity.value, at) ?? null;
+		const isMissing =
+			stands === null &&
+			(set?.not_copied?.includes(quantity.quantity.name) ?? false) &&
+			!isAskedForByOthers(layout.workbook, set?.name ?? '', at[0] ?? '');
+		return { quantity, at, cell, isTypical, isMissing, isLeftOut: stands === null && !isMissing };
 	};
-	const set = layout.sets.get(step.set ?? '');
 	const columns = laidOut.filter(perSet);
 	const table: AskedTable | null = set
 		? {
@@ -81,13 +93,22 @@ function stateOf(
 	const all = [
 		...(table?.rows.flatMap((row) => row.asked.filter((one) => one !== null)) ?? []),
 		...lists.flatMap((list) => list.asked)
-	];
-	const typical = all.filter((one) => one.isTypical);
+	].filter(({ isLeftOut }) => !isLeftOut);
+	const open = all.filter((one) => one.isTypical || one.isMissing);
 	return {
-		...{ step, table, lists, entered: all.length, same: typical.length },
-		missing: [...new Set(typical.map(({ quantity }) => quantity.quantity.label))]
+		...{ step, table, lists, entered: all.length, same: open.length },
+		missing: [...new Set(open.map(({ quantity }) => quantity.quantity.label))]
 	};
 }
+
+/** A pipe that is sold in items has the demand of these. */
+const isAskedForByOthers = (workbook: Workbook, name: string, id: string): boolean =>
+	[...quantityPlaces(workbook).values()].some(({ quantity }) => {
+		if (typeof quantity.type !== 'object' || quantity.type.member_of !== name) return false;
+		const [axis, ...others] = axesOf(quantity);
+		if (!axis || others.length > 0 || !findSet(workbook, axis.set)?.not_copied) return false;
+		return flatten(quantity.value).some(({ value }) => value === id);
+	});
 
 const cellsOf = ({ base, count }: QuantityLayout): number[] =>
 	Array.from({ length: count }, (_, i) => base + i);

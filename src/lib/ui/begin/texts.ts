@@ -33,6 +33,7 @@ const en = {
 	still: (labels: readonly string[]) => `Still typical: ${labels.join(', ')}`,
 	stepDone: 'All of it is yours.',
 	typical: 'typical',
+	missing: 'missing',
 	mine: 'mine',
 	takeAsMine: (label: string) => `${label} is mine as it stands`,
 	takeAll: 'All of this step is mine as it stands',

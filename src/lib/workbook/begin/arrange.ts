@@ -6,7 +6,7 @@ import { applyCommand, type Command, type InputEntry } from '../commands';
 import { axesOf } from '../axes';
 import { baseOf, findQuantity, findSet, quantityPlaces } from '../lookup';
 import type { SetDefinition, Workbook } from '../schema';
-import { flatten } from '../values';
+import { flatten, valueAt } from '../values';
 import { settled } from './settle';
 
 type Adding = Extract<Command, { kind: 'add_member' }>;
@@ -122,17 +122,42 @@ function withoutPlaceholder(
 		(one) => one.id === id && one.like === definition.own!.like
 	);
 	if (!stands || givenFor(now, brought, set, id).size > 0) return [];
+	const going = new Set(placeholdersOf(now, set, id).map((other) => other.id));
 	const entries = [...quantityPlaces(now).values()].flatMap(({ quantity }) =>
 		typeof quantity.type === 'object' && quantity.type.member_of === set
 			? flatten(quantity.value)
-					.filter(({ value }) => value === id)
+					.filter(({ at, value }) => value === id && !at.some((one) => going.has(one)))
 					.map(({ at }): InputEntry => ({ quantity: quantity.name, at, value: first }))
 			: []
 	);
 	return [
+		...placeholdersOf(now, set, id).map((other) => ({
+			...{ kind: 'remove_member' as const, ...other, also: true }
+		})),
 		...(entries.length > 0
 			? [{ kind: 'set_inputs' as const, scenario: baseOf(now).id, entries }]
 			: []),
 		{ kind: 'remove_member', set, id, also: true }
 	];
+}
+
+/** Those that stand for all of another set and are of this one: the demand of an item would count for another pipe. */
+function placeholdersOf(
+	workbook: Workbook,
+	set: string,
+	id: string
+): { set: string; id: string }[] {
+	return workbook.sets.flatMap(({ name, own, not_copied: asked, members }) => {
+		const first = members.find((one) => one.id === own?.first && one.like === own.like);
+		if (!first || !asked || name === set) return [];
+		const isOf = [...quantityPlaces(workbook).values()].some(
+			({ quantity: { type, per, value } }) =>
+				typeof type === 'object' &&
+				type.member_of === set &&
+				per?.length === 1 &&
+				per[0] === name &&
+				valueAt(value, [first.id]) === id
+		);
+		return isOf ? [{ set: name, id: first.id }] : [];
+	});
 }
