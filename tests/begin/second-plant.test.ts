@@ -9,7 +9,7 @@ import { unknownKey } from '$lib/exchange/table/new-members';
 import { Solver } from '$lib/programmes/highs';
 import { planAll } from '$lib/programmes/plan-all';
 import { ownQuantities } from '$lib/review/template';
-import { broughtIn, ownEntryCommands, type OwnEntry } from '$lib/ui/begin/own-entry';
+import { broughtIn, mineCommand, ownEntryCommands, type OwnEntry } from '$lib/ui/begin/own-entry';
 import { cardOf, comparedOf, withoutMetres } from '$lib/ui/begin/result';
 import { inAll, stepStates, type StepState } from '$lib/ui/begin/steps';
 import { beginFrom } from '$lib/workbook/begin/from';
@@ -127,6 +127,23 @@ describe('the first hour', () => {
 		expect(withoutMetres(model.results('base'), states(more.workbook))).toEqual(['G40']);
 		expect(cardOf(model.layout, states(more.workbook), 'G40')?.waitsFor.length).toBeGreaterThan(0);
 		expect(cardOf(model.layout, states(more.workbook), 'G16')?.waitsFor).toEqual([]);
+	});
+});
+
+describe('figures that are right as they stand', () => {
+	it('are taken as one’s own in one step, however many', () => {
+		const begun = beginFrom(plant, 'x');
+		if (!begun.ok) throw new Error(begun.message);
+		const at = [
+			{ quantity: 'wage', at: ['shift leader'] },
+			{ quantity: 'on_costs', at: [] }
+		];
+		const commands = mineCommand(begun.workbook, plant, at);
+		expect(commands).toHaveLength(1);
+		const taken = applyCommand(begun.workbook, commands[0]!);
+		if (!taken.ok) throw new Error(taken.problem.message);
+		const before = inAll(states(begun.workbook));
+		expect(inAll(states(taken.workbook)).same).toBe(before.same - 2);
 	});
 });
 

@@ -73,16 +73,18 @@ const ticksOf = (workbook: Workbook, template: Workbook, entries: readonly OwnEn
 			: [];
 	});
 
-/** What says of an entry that it is right as it stands. */
-export const mineCommand = (
+/** What says of entries that they are right as they stand: one step, however many. */
+export function mineCommand(
 	workbook: Workbook,
 	template: Workbook,
-	name: string,
-	at: readonly string[]
-): Command[] => {
-	const quantity = findQuantity(workbook, name);
-	return quantity ? [{ kind: 'set_ticks', ticks: [mineTick(quantity, at, template)] }] : [];
-};
+	entries: readonly Pick<OwnEntry, 'quantity' | 'at'>[]
+): Command[] {
+	const ticks = entries.flatMap(({ quantity: name, at }) => {
+		const quantity = findQuantity(workbook, name);
+		return quantity ? [mineTick(quantity, at, template)] : [];
+	});
+	return ticks.length > 0 ? [{ kind: 'set_ticks', ticks }] : [];
+}
 
 /** Members whose nearest shipped one may be another now. */
 function toSettle(workbook: Workbook, entries: readonly OwnEntry[]) {
