@@ -33,6 +33,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 		check: checkMaterial
 	},
 	build_up: { sets: ['subject', 'part'], plain: ['roles'], roleSet: (_, { part }) => part },
+	items: { sets: ['subject'], check: checkItems },
 	payback: { sets: ['year'] },
 	capacity: { sets: ['month'], check: checkLoads },
 	ways_out: { sets: [] },
@@ -65,6 +66,34 @@ function checkMaterial(
 		`${material} does not hold a member of a set of materials`,
 		'Name a choice.'
 	);
+}
+
+function checkItems(
+	findings: Findings,
+	{ subject, of, columns }: PictureOf<'items'>,
+	path: Path
+): void {
+	const type = findQuantity(findings.workbook, of)?.type;
+	const axes = setsOf(findings.workbook, of);
+	if (!axes) return;
+	const [set] = axes;
+	if (axes.length !== 1 || typeof type !== 'object' || type.member_of !== subject)
+		findings.add(
+			[...path, 'of'],
+			'not-a-choice',
+			`${of} does not choose one of ${subject} for each member of one other set`,
+			'Name a choice.'
+		);
+	columns.forEach((name, i) => {
+		const sets = setsOf(findings.workbook, name);
+		if (sets && !(sets.length === 1 && sets[0] === set))
+			findings.add(
+				[...path, 'columns', i],
+				'picture-axes',
+				`${name} is not per ${set} alone`,
+				`Name a quantity per ${set}.`
+			);
+	});
 }
 
 function checkLoads(findings: Findings, { loads, month }: PictureOf<'capacity'>, path: Path): void {

@@ -25,6 +25,10 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		per_unit: 'The same for a sales unit.',
 		roles: 'The colour of each part, by member.'
 	}),
+	...of('items', {
+		of: 'A choice of subject per member of another set: what lies under it, as coils under a pipe.',
+		columns: 'Figures per that other set, in the order shown.'
+	}),
 	...of('payback', {
 		year: 'The set of years.',
 		cumulative: 'The running total of cash, per year.',

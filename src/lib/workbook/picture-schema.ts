@@ -54,6 +54,15 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		)
 	}),
 	z.strictObject({
+		kind: z.literal('items'),
+		title: label,
+		subject: nameSchema,
+		/** A choice of subject per member of another set: what lies under it, as coils under a pipe. */
+		of: nameSchema,
+		/** Per that other set, in the order shown. */
+		columns: z.array(nameSchema).check(z.minLength(1), z.maxLength(8))
+	}),
+	z.strictObject({
 		kind: z.literal('payback'),
 		title: label,
 		/** The set of years, and per year the running totals, simple and discounted. */

@@ -62,6 +62,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 10,
 		why: 'it may hold fits: which figures are found from which points that were measured',
 		up: (document) => ({ ...document, version: 10 })
+	},
+	{
+		to: 11,
+		why: 'it may show what lies under each product, as coils under a pipe, with its figures',
+		up: (document) => ({ ...document, version: 11 })
 	}
 ];
 

@@ -14,6 +14,7 @@ export interface PageLink {
 const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	cross_section: '/product',
 	build_up: '/product',
+	items: '/product',
 	payback: '/investment',
 	capacity: '/capacity',
 	ways_out: '/capacity',
