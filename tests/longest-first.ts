@@ -9,7 +9,9 @@ const LONG = [
 	'server/soak.test.ts',
 	'workbook/laws.test.ts',
 	'exchange/ooxml.test.ts',
-	'server/people.test.ts'
+	'server/people.test.ts',
+	'workbook/begin/begin.test.ts',
+	'begin/second-plant.test.ts'
 ].map((file) => `/tests/${file}`);
 
 type Files = Parameters<TestSequencer['sort']>[0];
