@@ -298,6 +298,17 @@ describe('a set', () => {
 		);
 	});
 
+	it('is not removed while a fit of what was measured is made for each of its members', () => {
+		const fit = { name: 'mtbf', title: 'Time between stops', form: 'mean' as const };
+		const calibrations = [
+			{ ...fit, each: 'colour', y: { label: 'Time' }, gives: [{ parameter: 'mean' as const }] }
+		];
+		const measured = { ...after(plant, add(colour)), calibrations };
+		expect(refusal(measured, { kind: 'remove_set', set: 'colour' }).message).toMatch(
+			/while what is measured as Time between stops needs it/
+		);
+	});
+
 	it('is not removed while a relation, a quantity or a formula needs it', () => {
 		const needed = (set: string) => refusal(plant, { kind: 'remove_set', set });
 		expect(needed('line').code).toBe('set-in-use');

@@ -66,6 +66,9 @@ function usersOf(workbook: Workbook, name: string): string[] {
 			users.push(`the picture ${picture.title}`);
 	for (const { title, set } of workbook.steps ?? [])
 		if (set === name) users.push(`the step ${title}`);
+	for (const { title, each, over, gives } of workbook.calibrations ?? [])
+		if (each === name || over === name || gives.some(({ at }) => at?.some(({ of }) => of === name)))
+			users.push(`what is measured as ${title}`);
 	if (workbook.front?.subject === name) users.push('the first screen');
 	return users;
 }
