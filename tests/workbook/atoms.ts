@@ -17,13 +17,15 @@ export function atomsOf(workbook: Workbook): Atoms {
 	const values = (place: unknown[], tree: Values | undefined) => {
 		for (const { at, value } of flatten(tree)) put([...place, at], value);
 	};
-	const { sets, relations, sheets, scenarios, studies, programmes, reviewed, tables, ...rest } =
-		workbook;
+	const { sets, relations, sheets, scenarios, studies, programmes, reviewed, ...others } = workbook;
+	const { tables, calibrations, ...rest } = others;
 	for (const [field, value] of Object.entries(rest)) put(['top', field], value);
 	for (const tick of reviewed ?? []) put(['tick', tick.id], tick);
 	for (const table of tables ?? [])
 		for (const [field, content] of Object.entries(table))
 			put(['table', table.title, field], content);
+	for (const fit of calibrations ?? [])
+		for (const [field, content] of Object.entries(fit)) put(['fit', fit.name, field], content);
 	for (const study of studies ?? [])
 		for (const [field, content] of Object.entries(study))
 			if (field !== 'ran') put(['study', study.name, field], content);

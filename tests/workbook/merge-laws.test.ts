@@ -149,18 +149,28 @@ describe('a merge', () => {
 	});
 });
 
+const hasChange = ({ scenarios }: Workbook, id: string, name: string): boolean =>
+	scenarios.some((one) => one.id === id && one.changes.some(({ quantity }) => quantity === name));
+
 /**
  * A sheet's places go by its title: where one side changed that, they are elsewhere, not lost. And where a quantity
- * was moved is of no account once the other side has removed it. What a programme names follows a quantity that was renamed.
+ * was moved is of no account once the other side has removed it. What a programme or a fit names follows what was renamed.
+ * A note on a scenario's change goes with the change, where the other side took that back.
  */
 function isElsewhere(place: string, base: Workbook, ...sides: Workbook[]): boolean {
-	const [kind, name] = JSON.parse(place) as string[];
+	const [kind, name, quantity] = JSON.parse(place) as string[];
 	const differ = (words: (workbook: Workbook) => string[]) =>
 		sides.some((side) => words(base).sort().join('\u0001') !== words(side).sort().join('\u0001'));
 	if (kind === 'top' && name === 'programmes')
 		return differ(({ sheets }) =>
 			sheets.flatMap(({ quantities }) => quantities.map((q) => q.name))
 		);
+	if (kind === 'fit')
+		return differ(({ sets, sheets }) => [
+			...sheets.flatMap(({ quantities }) => quantities.map((q) => q.name)),
+			...sets.flatMap(({ name, members }) => members.map(({ id }) => `${name} ${id}`))
+		]);
+	if (kind === 'change') return sides.some((side) => !hasChange(side, name!, quantity!));
 	if (kind !== 'sheet' && kind !== 'sheet of') return false;
 	if (differ(({ sheets }) => sheets.map(({ title }) => title))) return true;
 	return kind === 'sheet of' && sides.some((side) => !findQuantity(side, name!));
