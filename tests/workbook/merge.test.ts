@@ -96,6 +96,22 @@ describe('changes to different things', () => {
 		expect(workbook.sheets[0]).toMatchObject({ title: 'Materials' });
 		expect(workbook.sheets[0]?.quantities[0]?.name).toBe('dye_price');
 	});
+
+	it('lose no quantity that one moves to a sheet which the other takes away', () => {
+		const spare = { title: 'Spare', quantities: [] };
+		const base = after(plant, { kind: 'add_sheet', index: 2, sheet: spare });
+		const mine = after(base, { kind: 'remove_sheet', sheet: 2 });
+		const move = { kind: 'move_quantity', name: 'lot_size', sheet: 2, index: 0 } as const;
+		const theirs = after(base, move);
+		for (const [one, two, side] of [
+			[mine, theirs, 'mine'],
+			[theirs, mine, 'theirs']
+		] as const) {
+			const { workbook } = merge(one, two, side, base);
+			expect(workbook.sheets).toEqual(plant.sheets);
+		}
+		expect(merge(mine, theirs, 'theirs', base).workbook.sheets).toEqual(theirs.sheets);
+	});
 });
 
 describe('changes to the same thing', () => {

@@ -81,11 +81,12 @@ type PartsOfThree = Readonly<Record<'base' | 'mine' | 'theirs', Parts>>;
 function mergeSheets(
 	parts: PartsOfThree,
 	quantities: Fields,
-	places: ReadonlyMap<string, Node>,
+	merged: ReadonlyMap<string, Node>,
 	asks: Conflicts
 ): Sheet[] {
 	const { base, mine, theirs } = parts;
 	const names = Object.keys(quantities);
+	const places = new Map(merged);
 	const kept = new Map<string, Fields>();
 	for (const key of new Set([...theirs.sheets.keys(), ...mine.sheets.keys()])) {
 		const versions = {
@@ -100,6 +101,7 @@ function mergeSheets(
 			const side = asks.ask('removed_and_changed', ['sheets', key, 'quantities'], versions);
 			const stands = side === 'mine' ? versions.mine : versions.theirs;
 			if (stands !== undefined) kept.set(key, stands);
+			else stayOn(parts[side], places, key);
 		}
 	}
 	const orders = {
@@ -118,6 +120,14 @@ function mergeSheets(
 			quantities: order.map((name) => fieldOf(quantities, name) as unknown as Quantity)
 		};
 	});
+}
+
+/** The sheet goes with what is on it, but not with what the side that took it away has on another. */
+function stayOn({ sheetOf }: Parts, places: Map<string, Node>, gone: string): void {
+	for (const [name, place] of places) {
+		const own = fieldOf(sheetOf, name);
+		if (place === gone && own !== undefined) places.set(name, own);
+	}
 }
 
 /** The sheet of each quantity that stands. Where one side took the quantity away, the other's place counts. */
