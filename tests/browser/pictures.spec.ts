@@ -64,11 +64,11 @@ test('the product page draws the wall to scale and builds up the cost, each told
 	const { table: layers } = await told(page, 0);
 	await expect(layers.getByRole('row')).not.toHaveCount(1);
 
-	const chart = page.getByRole('figure').nth(1).getByRole('img');
+	const chart = page.getByRole('figure').nth(2).getByRole('img');
 	await expect(chart).toBeVisible();
 	await expect(chart).toHaveAccessibleDescription(/PX15B/);
-	await expect(page.getByRole('figure').nth(1)).toContainText(metre());
-	const { table: parts } = await told(page, 1);
+	await expect(page.getByRole('figure').nth(2)).toContainText(metre());
+	const { table: parts } = await told(page, 2);
 	await expect(parts.getByRole('row')).not.toHaveCount(1);
 
 	await page.getByRole('radio', { name: 'PX28B' }).check({ force: true });
@@ -87,10 +87,11 @@ test('each picture is taken along as a table and as an image', async ({ page }) 
 	expect(isPng(image.bytes)).toBe(true);
 
 	await open(page, '/product');
-	await expect(page.getByRole('figure').nth(1).getByRole('img')).toBeVisible();
+	await expect(page.getByRole('figure').nth(2).getByRole('img')).toBeVisible();
 	expect((await take(page, 0, 'Export table')).bytes.toString()).toContain('EVOH');
-	expect((await take(page, 1, 'Export table')).bytes.toString()).toContain('PX15B');
-	for (const figure of [0, 1])
+	expect((await take(page, 1, 'Export table')).bytes.toString()).toContain('PX15B-100');
+	expect((await take(page, 2, 'Export table')).bytes.toString()).toContain('PX15B');
+	for (const figure of [0, 2])
 		expect(isPng((await take(page, figure, 'Save picture')).bytes)).toBe(true);
 });
 

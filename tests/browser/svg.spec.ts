@@ -92,13 +92,13 @@ test('the drawing of a wall and the bars of cost are taken along as SVG, scrap h
 	page
 }) => {
 	await open(page, '/product');
-	await expect(page.getByRole('figure').nth(1)).toContainText(metre());
+	await expect(page.getByRole('figure').nth(2)).toContainText(metre());
 	const wall = await seen(page, (await takeSvg(page, 0)).text);
 	for (const words of ['1.650 mm wall set-point', '15.0 mm', 'EVOH barrier'])
 		expect(wall.texts).toContain(words);
 	expect(wall.description).toMatch(/1\.650 mm/);
 	expect(wall.other).toBeGreaterThan(0.1);
-	const cost = await seen(page, (await takeSvg(page, 1)).text);
+	const cost = await seen(page, (await takeSvg(page, 2)).text);
 	for (const words of ['0.0', '0.8', 'PX15B', metre()]) expect(cost.texts).toContain(words);
 	expect(cost.hatched).toBeGreaterThanOrEqual(10);
 	expect(cost.other).toBeGreaterThan(0.1);
