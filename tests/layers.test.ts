@@ -20,7 +20,7 @@ const BELOW: Record<string, readonly string[]> = {
 	engine: ['units', 'formula', 'workbook'],
 	programmes: CORE,
 	studies: [...CORE, 'programmes'],
-	calibration: ['units', 'workbook'],
+	calibration: ['units', 'workbook', 'studies'],
 	exchange: [...CORE, 'review'],
 	review: CORE,
 	seeding: [...CORE, 'studies', 'review'],

@@ -3,11 +3,10 @@ import { axesOf } from '$lib/workbook/axes';
 import type { Calibration } from '$lib/workbook/calibration-schema';
 import type { Command } from '$lib/workbook/commands';
 import { baseOf, findQuantity } from '$lib/workbook/lookup';
-import { LIMITS, type Workbook } from '$lib/workbook/schema';
+import type { Workbook } from '$lib/workbook/schema';
+import { sourceWith } from '$lib/workbook/source-words';
 import type { Candidate } from './candidates';
 import type { MemberFit } from './members';
-
-const BEFORE = '; other values: ';
 
 /** "Base load, fitted from 12 points of meter.csv, SHA-256 …". */
 export function fittedSource({ title, data = [] }: Calibration, { points }: MemberFit): string {
@@ -31,19 +30,13 @@ export function acceptCommands(
 		...names.map((name) => {
 			const quantity = findQuantity(workbook, name)!;
 			const who = one.member === null ? '' : `${one.member}: `;
-			const others =
-				axesOf(quantity).length === 0
-					? []
-					: (quantity.source ?? '')
-							.split(BEFORE)
-							.filter((said) => said && !said.startsWith(`${who}${calibration.title}, fitted`));
+			// Of a single value nothing stays.
+			const before = axesOf(quantity).length === 0 ? '' : (quantity.source ?? '');
+			const isStale = (words: string) => words.startsWith(`${who}${calibration.title}, fitted`);
 			return {
 				kind: 'replace_quantity' as const,
 				name,
-				quantity: {
-					...quantity,
-					source: [`${who}${source}`, ...others].join(BEFORE).slice(0, LIMITS.note)
-				}
+				quantity: { ...quantity, source: sourceWith(`${who}${source}`, before, isStale) }
 			};
 		}),
 		{

@@ -10,6 +10,7 @@ import { baseOf, findQuantity, findSet } from '$lib/workbook/lookup';
 import { isPermitted } from '$lib/workbook/range';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { FittedFigure } from './fit';
 import type { MemberFit } from './members';
 
 export interface Candidate {
@@ -37,13 +38,8 @@ export interface Candidate {
 /** What stands in a cell of the base, entered or by formula. */
 export type Standing = (quantity: string, at: readonly string[]) => number | null;
 
-interface Found {
-	readonly parameter: Fitted['parameter'];
+interface Found extends FittedFigure {
 	readonly of: string | null;
-	readonly value: number;
-	readonly error: number | null;
-	readonly low: number | null;
-	readonly high: number | null;
 }
 
 export function candidatesOf(

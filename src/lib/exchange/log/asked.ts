@@ -65,13 +65,12 @@ function askedOfSum(
 ): string | null {
 	const quantity = sum.quantity === null ? undefined : findQuantity(workbook, sum.quantity);
 	if (!quantity) return 'Choose first the quantity that each sum is entered into.';
-	const isNumber = (column: number) => log.columns[column]?.is === 'number';
 	if (takesColumn(sum.take) && sum.column === undefined)
 		return `Choose the column of numbers that goes into ${quantity.label}.`;
 	for (const column of [sum.column, sum.by_column])
 		if (column !== undefined) {
 			const found = log.columns[column];
-			if (found?.is !== 'number' || !isNumber(column))
+			if (found?.is !== 'number')
 				return `${nameOf(column)} goes into ${quantity.label}: say that it holds numbers, or choose another column.`;
 			if (found.unit === '' && sum.take !== 'share')
 				return `Say the unit of ${nameOf(column)}; 1 for a plain number.`;

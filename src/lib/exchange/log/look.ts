@@ -3,12 +3,11 @@
  * the period, its gaps, and what the quantities would say of their source.
  */
 import { membersOf, type Layout } from '$lib/engine/layout';
-import { withUnit } from '$lib/engine/naming';
-import { rangeText } from '$lib/engine/number-words';
 import { UnitSystem } from '$lib/units/system';
 import { isPermitted } from '$lib/workbook/range';
 import type { Scalar } from '$lib/workbook/schema';
 import { isEntered } from '../table/members-of-row';
+import { outsidePermitted } from '../table/read-cell';
 import { doubts } from '../table/implausible';
 import type { Grid } from '../table/grid';
 import { keyOf, settled, type Brought, type Given } from '../table/settle';
@@ -138,14 +137,11 @@ class Summed {
 		const per = sum.per;
 		if (per === undefined || !covered) this.#lengths = null;
 		else {
-			const byHour = dated.some(({ by }) => needsHour(by));
-			const sets = dated.map(({ axis, by }) => membersBy(layout.sets.get(axes[axis]!.set)!, by)!);
-			const membersAt = (date: number, hour: number) => {
-				const ids = dated.map(({ by }, i) => sets[i]!.get(partOf(by, date, hour)));
-				return ids.some((id) => id === undefined) ? null : (ids as string[]);
-			};
 			this.#lengths = new Map(
-				[...coverage(covered, membersAt, byHour)].map(([key, days]) => [key, lengthsOf(days)[per]])
+				[...daysOfMembers(dated, axes, layout, covered)].map(([key, days]) => [
+					key,
+					lengthsOf(days)[per]
+				])
 			);
 		}
 	}
@@ -184,14 +180,10 @@ class Summed {
 
 const no = (message: string): Value => ({ ok: false, message });
 
-function permitted(value: number, { range, unit = '1' }: SumRead['layout']['quantity']): Value {
-	const own = unit === '1' ? '' : unit;
+function permitted(value: number, quantity: SumRead['layout']['quantity']): Value {
 	if (!Number.isFinite(value)) return no('The numbers are too large to be summed.');
-	return isPermitted(value, range ?? null)
-		? { ok: true, value }
-		: no(
-				`${withUnit(value, own)} is outside what is permitted: ${rangeText(range!, own)}. Look at the unit of the column.`
-			);
+	const outside = outsidePermitted(value, quantity, 'Look at the unit of the column.');
+	return outside === null ? { ok: true, value } : no(outside);
 }
 
 /** Axes whose member the date chooses, no column does. */
@@ -217,7 +209,8 @@ function addSilent(
 	const counts =
 		['sum', 'count', 'share'].includes(read.sum.take) && read.sum.by_column === undefined;
 	const dated = datedAxes(read, log);
-	const within = covered && log.zeroWithoutRows ? daysWithin(dated, axes, layout, covered) : null;
+	const within =
+		covered && log.zeroWithoutRows ? daysOfMembers(dated, axes, layout, covered) : null;
 	let silent = 0;
 	for (let cell = base; cell < base + count; cell++) {
 		const at = membersOf(layout, cell);
@@ -233,21 +226,20 @@ function addSilent(
 	return silent;
 }
 
-function daysWithin(
+/** Days of the period by the members that a date chooses; a day of none is nobody's. */
+function daysOfMembers(
 	dated: ReturnType<typeof datedAxes>,
 	axes: SumRead['layout']['axes'],
 	layout: Layout,
 	covered: Period
-): ReadonlySet<string> {
+): ReturnType<typeof coverage> {
 	const byHour = dated.some(({ by }) => needsHour(by));
 	const sets = dated.map(({ axis, by }) => membersBy(layout.sets.get(axes[axis]!.set)!, by)!);
-	return new Set(
-		coverage(
-			covered,
-			(date, hour) => dated.map(({ by }, i) => sets[i]!.get(partOf(by, date, hour)) ?? ''),
-			byHour
-		).keys()
-	);
+	const membersAt = (date: number, hour: number) => {
+		const ids = dated.map(({ by }, i) => sets[i]!.get(partOf(by, date, hour)));
+		return ids.some((id) => id === undefined) ? null : (ids as string[]);
+	};
+	return coverage(covered, membersAt, byHour);
 }
 
 /** Of a member that holds for every row, the others are not spoken of. */

@@ -1,7 +1,8 @@
 /** What a quantity says of a log that its values came from: file, digest, dates, rows; and the edit that enters it all. */
 import type { Command } from '$lib/workbook/commands';
 import { baseOf, changesOf, findQuantity, findScenario } from '$lib/workbook/lookup';
-import { LIMITS, type Workbook } from '$lib/workbook/schema';
+import type { Workbook } from '$lib/workbook/schema';
+import { sourceWith } from '$lib/workbook/source-words';
 import { dateText } from '$lib/workbook/date-text';
 import { commandsOf, type Brought } from '../table/settle';
 import type { Period } from './covered';
@@ -53,19 +54,15 @@ export function sourceChanges(
 		const all = counts(name);
 		const before = saidOfSource(workbook, scenario, name);
 		const words = sourceWords(source, look, { of, all });
-		// The same file once more says nothing new.
-		const others =
-			of < all ? before.split(BEFORE).filter((one) => one && !one.includes(source.digest)) : [];
 		return {
 			quantity: name,
 			label: quantity.label,
 			before,
-			after: [words, ...others].join(BEFORE).slice(0, LIMITS.note)
+			// The same file once more says nothing new.
+			after: sourceWith(words, of < all ? before : '', (said) => said.includes(source.digest))
 		};
 	});
 }
-
-const BEFORE = '; other values: ';
 
 function saidOfSource(workbook: Workbook, scenario: string, name: string): string {
 	if (scenario === baseOf(workbook).id) return findQuantity(workbook, name)?.source ?? '';

@@ -1,7 +1,7 @@
 /** The unit of what is summed, from the units of its columns, and how it becomes the quantity's. */
 import type { UnitSystem } from '$lib/units/system';
 import type { Quantity } from '$lib/workbook/schema';
-import { readUnit, type UnitRead } from '../table/column-unit';
+import { readUnit } from '../table/column-unit';
 import type { Log, OpenSum } from './log';
 
 export type SumUnit =
@@ -26,13 +26,11 @@ export function sumUnit(log: Log, sum: OpenSum, quantity: Quantity, units: UnitS
 	const counted = sum.take === 'count' ? (sum.unit ?? '1') : unitOf(log, sum.column);
 	const written =
 		sum.by_column === undefined ? counted : over(counted, unitOf(log, sum.by_column) || '1');
-	if (sum.per === undefined) return read(written || '1', own, units);
+	const plain = () => readUnit(written || '1', own, units);
+	if (sum.per === undefined) return plain();
 	// An amount for each year is either per year, or an amount of which the quantity means one year's.
-	const rate = read(over(written, sum.per), own, units);
-	return rate.ok ? rate : read(written || '1', own, units, rate);
-}
-
-function read(written: string, own: string, units: UnitSystem, first?: UnitRead): UnitRead {
-	const plain = readUnit(written === '' ? '1' : written, own, units);
-	return plain.ok || !first ? plain : first;
+	const rate = readUnit(over(written, sum.per), own, units);
+	if (rate.ok) return rate;
+	const amount = plain();
+	return amount.ok ? amount : rate;
 }

@@ -94,7 +94,6 @@ export type PointsRead =
 
 const TOLD = 200;
 
-/** `names` are what the parts are called on screen. */
 export function readPoints(
 	grid: Grid,
 	mapping: PointMapping,

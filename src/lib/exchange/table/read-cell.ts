@@ -91,10 +91,18 @@ function readYesNo(text: string): CellRead {
 	return refused(`${quoted(text)} is neither yes nor no. Write yes or no.`);
 }
 
-function permitted(value: number, { range, unit = '1' }: Quantity): CellRead {
-	if (isPermitted(value, range ?? null)) return { ok: true, value };
+function permitted(value: number, quantity: Quantity): CellRead {
+	const outside = outsidePermitted(value, quantity, 'Look at its digits and its unit.');
+	return outside === null ? { ok: true, value } : refused(outside);
+}
+
+/** Why a value may not be entered; null where it may. */
+export function outsidePermitted(
+	value: number,
+	{ range, unit = '1' }: Quantity,
+	remedy: string
+): string | null {
+	if (isPermitted(value, range ?? null)) return null;
 	const own = unit === '1' ? '' : unit;
-	return refused(
-		`${withUnit(value, own)} is outside what is permitted: ${rangeText(range!, own)}. Look at its digits and its unit.`
-	);
+	return `${withUnit(value, own)} is outside what is permitted: ${rangeText(range!, own)}. ${remedy}`;
 }

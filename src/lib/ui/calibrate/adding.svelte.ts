@@ -23,6 +23,8 @@ export class Adding {
 	readonly #fit: Calibration;
 	#client: TableClient | null = null;
 	#asked = 0;
+	/** Of the file that is held; empty until it has been read. */
+	#digest = '';
 
 	constructor(
 		readonly session: Session,
@@ -38,6 +40,7 @@ export class Adding {
 		this.sheets = [];
 		this.problem = '';
 		this.mapping = this.read = null;
+		this.#digest = '';
 		const client = (this.#client = new TableClient());
 		const held = await client.read(bytes, name, () => undefined);
 		if (client !== this.#client) return;
@@ -53,12 +56,8 @@ export class Adding {
 		this.source = '';
 		this.sheets = held.sheets;
 		await this.choose(first);
-		if (isFile && client === this.#client) {
-			const { workbook } = this.session;
-			if (!workbook || !this.mapping) return;
-			const asked = { sheet: this.sheet, mapping: this.mapping, fit: this.#fit };
-			this.source = texts.sourceLine(name, (await client.points(workbook, asked)).digest);
-		}
+		if (isFile && client === this.#client && this.#digest)
+			this.source = texts.sourceLine(name, this.#digest);
 	}
 
 	async choose(sheet: number): Promise<void> {
@@ -81,8 +80,14 @@ export class Adding {
 		const asked = ++this.#asked;
 		if (!workbook || !mapping || !this.#client) return;
 		try {
-			const { read } = await this.#client.points(workbook, { sheet, mapping, fit: this.#fit });
-			if (asked === this.#asked) this.read = read;
+			const { read, digest } = await this.#client.points(workbook, {
+				sheet,
+				mapping,
+				fit: this.#fit
+			});
+			if (asked !== this.#asked) return;
+			this.read = read;
+			this.#digest = digest;
 		} catch (error) {
 			this.problem = error instanceof Error ? error.message : String(error);
 		}
