@@ -19,6 +19,8 @@ function shippedWorkbook(name: string): Promise<Workbook> {
 export class Template {
 	/** Null until it is there, and where there is none. */
 	workbook = $state.raw<Workbook | null>(null);
+	/** It was asked for, and did not come. */
+	failed = $state(false);
 	#name = '';
 
 	/** A name that this app ships no workbook under leaves nothing to compare with. */
@@ -26,12 +28,16 @@ export class Template {
 		if (name === this.#name) return;
 		this.#name = name ?? '';
 		this.workbook = null;
+		this.failed = false;
 		if (name === undefined) return;
 		try {
 			const workbook = await shippedWorkbook(name);
 			if (this.#name === name) this.workbook = workbook;
 		} catch {
+			// A later one may have been asked for meanwhile.
+			if (this.#name !== name) return;
 			this.#name = '';
+			this.failed = true;
 		}
 	}
 }

@@ -16,10 +16,12 @@ const en = {
 	newTitle: 'Our plant',
 	firstSheet: 'First sheet',
 	base: 'Base',
-	goOn: 'Go on with the plant that is open',
 	beginning: 'The shipped workbook is being fetched …',
 	notFetched: (why: string) =>
 		`The shipped workbook could not be fetched: ${why} Check the connection and try again.`,
+
+	notCompared:
+		'The shipped workbook could not be fetched, so nothing says yet what is typical. Check the connection and open this page again.',
 
 	hour: 'Your first hour',
 	lead: (template: string) =>
@@ -28,7 +30,6 @@ const en = {
 	ofOwn: (own: string, of: string) => `${own} of ${of} yours`,
 	inWorkbook: (own: string, of: string) => `${own} of all ${of} figures of the workbook are yours.`,
 	allFigures: 'Sheet by sheet',
-	steps: 'Steps',
 	step: (at: number, title: string) => `${at}. ${title}`,
 	still: (labels: readonly string[]) => `Still typical: ${labels.join(', ')}`,
 	stepDone: 'All of it is yours.',
@@ -60,11 +61,7 @@ const en = {
 		`The cost card of ${item} stands here once these are yours: ${labels.join(', ')}.`,
 	card: (item: string) => `Cost card of ${item}`,
 	restsOn: (count: string) => `${count} typical values of the workbook are still in it.`,
-	part: 'Part',
-	total: 'Factory cost',
-	perUnit: 'Each',
 	beside: 'Beside the books',
-	line: 'Line',
 	notYet: '…'
 };
 

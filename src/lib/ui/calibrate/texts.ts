@@ -32,7 +32,6 @@ const en = {
 	figuresOf: (title: string) => `${title}: entered and fitted`,
 	figureHead: 'Figure',
 	standsHead: 'Entered',
-	followsHead: 'by formula',
 	fittedHead: 'Fitted',
 	errorHead: 'Std. error',
 	intervalHead: '95 % between',
@@ -74,15 +73,12 @@ const en = {
 	pictureOf: (title: string) => `${title}: points and fit`,
 	summary: (points: number, x: string, y: string) =>
 		`${some(points, 'point', 'points')}, ${y}${x ? ` over ${x}` : ''}.`,
-	inOrder: 'points in their order',
 	fitLine: 'Fit',
 	pointsName: 'Points',
 	farName: 'Far off',
-	enteredLine: 'Entered',
 
 	// PointList
 	pointsList: 'The points',
-	source: 'Source',
 	remove: 'Remove',
 	removeBatch: (source: string) => `Remove the points of ${source}`,
 	removePoint: (place: number) => `Remove point ${place}`,
