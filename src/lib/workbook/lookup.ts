@@ -87,3 +87,9 @@ export function quotesStandOn({ pictures, scenarios }: Workbook): string {
 	const named = pictures?.find((picture) => picture.kind === 'quote')?.scenario;
 	return (scenarios.find(({ id }) => id === named) ?? scenarios[0])?.id ?? 'base';
 }
+
+/** The quantities whose values are members of a set. */
+export const choicesOf = (workbook: Workbook, set: string): Quantity[] =>
+	[...quantityPlaces(workbook).values()].flatMap(({ quantity }) =>
+		typeof quantity.type === 'object' && quantity.type.member_of === set ? [quantity] : []
+	);

@@ -4,7 +4,7 @@ import { isInputCell } from '$lib/engine/input-cell';
 import { ownInAll, type OwnCount, type OwnQuantity } from '$lib/review/template';
 import type { Member, SetDefinition, Step, Workbook } from '$lib/workbook/schema';
 import { axesOf } from '$lib/workbook/axes';
-import { findSet, quantityPlaces } from '$lib/workbook/lookup';
+import { choicesOf, findSet } from '$lib/workbook/lookup';
 import { flatten, valueAt } from '$lib/workbook/values';
 
 /** One figure that is asked for. */
@@ -103,8 +103,7 @@ function stateOf(
 
 /** A pipe that is sold in items has the demand of these. */
 const isAskedForByOthers = (workbook: Workbook, name: string, id: string): boolean =>
-	[...quantityPlaces(workbook).values()].some(({ quantity }) => {
-		if (typeof quantity.type !== 'object' || quantity.type.member_of !== name) return false;
+	choicesOf(workbook, name).some((quantity) => {
 		const [axis, ...others] = axesOf(quantity);
 		if (!axis || others.length > 0 || !findSet(workbook, axis.set)?.not_copied) return false;
 		return flatten(quantity.value).some(({ value }) => value === id);

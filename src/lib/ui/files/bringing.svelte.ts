@@ -1,13 +1,13 @@
 /** A table on its way in: the file, what its columns mean, what was decided, and what would change. */
+import { Accepted } from './accepted.svelte';
 import { SvelteMap, SvelteSet } from 'svelte/reactivity';
 import type { TableClient } from '$lib/browser/table-client';
 import type { HeldSheet, ShortLook } from '$lib/exchange/table/desk';
 import { reuse, type Reused } from '$lib/exchange/table/kept';
-import { acceptedChanges, acceptedCommands, changeKey } from '$lib/exchange/table/look';
+import { acceptedChanges, acceptedCommands } from '$lib/exchange/table/look';
 import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
 import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
-import type { Brought } from '$lib/exchange/table/settle';
 import type { Command } from '$lib/workbook/commands';
 import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
@@ -30,12 +30,12 @@ export class Bringing {
 	#proposed: Mapping = { quantity: null, columns: [] };
 	readonly #unknown = new SvelteMap<string, Decision>();
 	readonly #removed = new SvelteSet<string>();
-	readonly #accepted = new SvelteSet<string>();
+	readonly accepted = new Accepted();
 	#asked = 0;
 
 	readonly held: HeldSheet = $derived.by(() => this.sheets[this.sheet]!);
 	/** How many values go in as things stand. */
-	readonly count = $derived(this.look ? acceptedChanges(this.look, this.#accepted).length : 0);
+	readonly count = $derived(this.look ? acceptedChanges(this.look, this.accepted.keys).length : 0);
 	/** Why nothing can be entered yet; empty where it can. */
 	readonly waitsFor = $derived.by(() => {
 		if (this.held.message) return this.held.message;
@@ -74,7 +74,7 @@ export class Bringing {
 		this.sheet = sheet;
 		this.look = this.reused = null;
 		this.mapping = { quantity: null, columns: [] };
-		for (const decided of [this.#unknown, this.#removed, this.#accepted]) decided.clear();
+		for (const decided of [this.#unknown, this.#removed, this.accepted.keys]) decided.clear();
 		if (!workbook || this.held.message) return;
 		const mapping = await this.client.propose(workbook, sheet);
 		if (this.sheet === sheet) this.mapping = this.#proposed = mapping;
@@ -132,17 +132,10 @@ export class Bringing {
 		else this.#removed.delete(key);
 	}
 
-	isAccepted = (change: Brought): boolean => this.#accepted.has(changeKey(change));
-	accept(changes: readonly Brought[], accepted: boolean): void {
-		for (const key of changes.map(changeKey))
-			if (accepted) this.#accepted.add(key);
-			else this.#accepted.delete(key);
-	}
-
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */
 	enter(): string | null {
 		return this.look && this.canEnter
-			? this.session.apply(...this.arrange(acceptedCommands(this.look, this.#accepted)))
+			? this.session.apply(...this.arrange(acceptedCommands(this.look, this.accepted.keys)))
 			: this.waitsFor;
 	}
 }

@@ -1,5 +1,5 @@
 /** A log on its way in: what its columns are, how its rows are summed, and what would be entered. */
-import { SvelteSet } from 'svelte/reactivity';
+import { Accepted } from './accepted.svelte';
 import type { TableClient } from '$lib/browser/table-client';
 import { askedOf } from '$lib/exchange/log/asked';
 import { reuseLog, type ReusedLog } from '$lib/exchange/log/kept-log';
@@ -8,8 +8,7 @@ import type { LogLook } from '$lib/exchange/log/look';
 import type { LogProposed } from '$lib/exchange/log/propose-log';
 import { logCommands, sourceChanges } from '$lib/exchange/log/source';
 import type { HeldSheet } from '$lib/exchange/table/desk';
-import { acceptedChanges, changeKey } from '$lib/exchange/table/look';
-import type { Brought } from '$lib/exchange/table/settle';
+import { acceptedChanges } from '$lib/exchange/table/look';
 import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 
@@ -22,7 +21,7 @@ export class LogBringing {
 	/** How much of the rows is summed; null: all. */
 	share = $state<number | null>(null);
 	#problem = $state('');
-	readonly #accepted = new SvelteSet<string>();
+	readonly accepted = new Accepted();
 	#asked = 0;
 
 	/** What has to be said first; empty where nothing has. */
@@ -32,7 +31,7 @@ export class LogBringing {
 		const { openDates, hours } = this.proposed;
 		return askedOf(this.log, { head: this.held.head, openDates, hours }, workbook) ?? this.#problem;
 	});
-	readonly changes = $derived(this.look ? acceptedChanges(this.look, this.#accepted) : []);
+	readonly changes = $derived(this.look ? acceptedChanges(this.look, this.accepted.keys) : []);
 	/** What the quantities would say of their source. */
 	readonly sources = $derived.by(() => {
 		const { workbook, layout } = this.session;
@@ -104,13 +103,6 @@ export class LogBringing {
 				this.#problem = error instanceof Error ? error.message : String(error);
 		}
 		if (asked === this.#asked) this.share = null;
-	}
-
-	isAccepted = (change: Brought): boolean => this.#accepted.has(changeKey(change));
-	accept(changes: readonly Brought[], accepted: boolean): void {
-		for (const key of changes.map(changeKey))
-			if (accepted) this.#accepted.add(key);
-			else this.#accepted.delete(key);
 	}
 
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */

@@ -4,7 +4,7 @@
  */
 import { applyCommand, type Command, type InputEntry } from '../commands';
 import { axesOf } from '../axes';
-import { baseOf, findQuantity, findSet, quantityPlaces } from '../lookup';
+import { baseOf, choicesOf, findQuantity, findSet } from '../lookup';
 import type { SetDefinition, Workbook } from '../schema';
 import { flatten, valueAt } from '../values';
 import { settled } from './settle';
@@ -122,16 +122,15 @@ function withoutPlaceholder(
 		(one) => one.id === id && one.like === definition.own!.like
 	);
 	if (!stands || givenFor(now, brought, set, id).size > 0) return [];
-	const going = new Set(placeholdersOf(now, set, id).map((other) => other.id));
-	const entries = [...quantityPlaces(now).values()].flatMap(({ quantity }) =>
-		typeof quantity.type === 'object' && quantity.type.member_of === set
-			? flatten(quantity.value)
-					.filter(({ at, value }) => value === id && !at.some((one) => going.has(one)))
-					.map(({ at }): InputEntry => ({ quantity: quantity.name, at, value: first }))
-			: []
+	const others = placeholdersOf(now, set, id);
+	const going = new Set(others.map((other) => other.id));
+	const entries = choicesOf(now, set).flatMap((quantity) =>
+		flatten(quantity.value)
+			.filter(({ at, value }) => value === id && !at.some((one) => going.has(one)))
+			.map(({ at }): InputEntry => ({ quantity: quantity.name, at, value: first }))
 	);
 	return [
-		...placeholdersOf(now, set, id).map((other) => ({
+		...others.map((other) => ({
 			...{ kind: 'remove_member' as const, ...other, also: true }
 		})),
 		...(entries.length > 0
@@ -147,16 +146,12 @@ function placeholdersOf(
 	set: string,
 	id: string
 ): { set: string; id: string }[] {
+	const choices = choicesOf(workbook, set);
 	return workbook.sets.flatMap(({ name, own, not_copied: asked, members }) => {
 		const first = members.find((one) => one.id === own?.first && one.like === own.like);
 		if (!first || !asked || name === set) return [];
-		const isOf = [...quantityPlaces(workbook).values()].some(
-			({ quantity: { type, per, value } }) =>
-				typeof type === 'object' &&
-				type.member_of === set &&
-				per?.length === 1 &&
-				per[0] === name &&
-				valueAt(value, [first.id]) === id
+		const isOf = choices.some(
+			({ per, value }) => per?.length === 1 && per[0] === name && valueAt(value, [first.id]) === id
 		);
 		return isOf ? [{ set: name, id: first.id }] : [];
 	});

@@ -8,7 +8,7 @@
 import { applyCommand, type Command } from '../commands';
 import { OTHERS } from '../cells';
 import { axesOf } from '../axes';
-import { baseOf, quantityPlaces } from '../lookup';
+import { baseOf, choicesOf, quantityPlaces } from '../lookup';
 import { FORMAT, VERSION, type Member, type SetDefinition, type Workbook } from '../schema';
 import { flatten } from '../values';
 
@@ -90,12 +90,10 @@ function namedInCases(workbook: Workbook, set: SetDefinition): ReadonlySet<strin
 /** Choices of one that is gone fall on the one that stands for all. */
 function choicesOfGone(workbook: Workbook, set: SetDefinition): Command[] {
 	const gone = new Set(goneOf(workbook, set));
-	const entries = [...quantityPlaces(workbook).values()].flatMap(({ quantity }) =>
-		typeof quantity.type === 'object' && quantity.type.member_of === set.name
-			? flatten(quantity.value)
-					.filter(({ value }) => typeof value === 'string' && gone.has(value))
-					.map(({ at }) => ({ quantity: quantity.name, at, value: set.own!.like }))
-			: []
+	const entries = choicesOf(workbook, set.name).flatMap((quantity) =>
+		flatten(quantity.value)
+			.filter(({ value }) => typeof value === 'string' && gone.has(value))
+			.map(({ at }) => ({ quantity: quantity.name, at, value: set.own!.like }))
 	);
 	return entries.length > 0 ? [{ kind: 'set_inputs', scenario: baseOf(workbook).id, entries }] : [];
 }
