@@ -9,6 +9,7 @@ import { plant } from '../workbook/plant';
 const everything: Quantity[] = [
 	{
 		...{ name: 'made', label: 'Made', type: 'number', unit: 'km', per: ['product', 'line'] },
+		other_names: ['output', 'metres made'],
 		...{ in: ['runs_on'], where: 'speed > 0', value: 3, whole: true },
 		...{ range: { min: 0, max: 60.5 }, usual: { min: 1.5, max: 30 } },
 		...{ shown: 'year', digits: 5, note: 'n', source: 's' },

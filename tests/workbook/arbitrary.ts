@@ -205,6 +205,8 @@ export function randomQuantity(workbook: Workbook, dice: Dice, name: string): Qu
 			quantity = { ...quantity, formula: { by: by.name, cases: { '*': 'input' } } };
 		else return { ...quantity, formula: `${name} + 1`, note: 'not a formula that computes' };
 	} else if (dice.chance(15)) quantity = { ...quantity, fixed: true };
+	if (dice.chance(20))
+		quantity = { ...quantity, other_names: dice.pick([['tariff'], ['price', 'constructor']]) };
 	if (dice.chance(20)) quantity = { ...quantity, note: 'a "note"\nof two lines' };
 	const value = randomValues(workbook, quantity, dice);
 	return value === undefined ? quantity : { ...quantity, value };
@@ -286,7 +288,7 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		if (!old) return null;
 		const name = dice.pick([old.name, 'renamed', 'valueOf']);
 		const quantity = dice.chance(50)
-			? { ...old, name, label: 'Relabelled' }
+			? { ...old, name, label: 'Relabelled', other_names: [old.label] }
 			: randomQuantity(workbook, dice, name);
 		return { kind: 'replace_quantity', name: old.name, quantity, also: dice.chance(50) };
 	},

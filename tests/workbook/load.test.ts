@@ -220,6 +220,11 @@ describe('a shape that does not fit is named as a person would name it', () => {
 			'"plant.json", sheet Line, quantity lot size, name (sheets[1].quantities[5].name): is the text "lot size", which cannot be a name. A name has a letter first, then letters, digits or underscores.'
 		],
 		[
+			'"label": "Resin price",',
+			'"label": "Resin price", "other_names": ["granulate, compound"],',
+			'"plant.json", sheet Material, quantity resin_price, other_names, entry 1 (sheets[0].quantities[0].other_names[0]): is the text "granulate, compound", which cannot be another name. Leave out commas, and the space at either end.'
+		],
+		[
 			'"fixed": true',
 			'"fixd": true',
 			'"plant.json", sheet Line, quantity lot_size (sheets[1].quantities[5]): has "fixd", which no workbook of this version has here. Correct the spelling, or take it out.'

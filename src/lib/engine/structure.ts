@@ -16,7 +16,7 @@ const QUANTITY: Shapes<Quantity> = {
 	value: false,
 	...{ label: false, note: false, source: false, date: false, spread: false },
 	...{ shown: false, digits: false, open: false, whole: false, check: false, caution: false },
-	usual: false
+	...{ usual: false, other_names: false }
 };
 const SET: Shapes<SetDefinition> = {
 	...{ name: true, members: true, cyclic: true, number_unit: true, spans: true, present: true },

@@ -23,5 +23,9 @@ export const memberIdSchema = z
 	.check(z.minLength(1), z.maxLength(LIMITS.name), z.regex(MEMBER_ID));
 /** The same, said at once. */
 export const isMemberId = (id: string): boolean => id.length <= LIMITS.name && MEMBER_ID.test(id);
+/** What else people call a thing. No commas, by which its editor tells them apart. */
+export const otherNames = z
+	.array(z.string().check(z.minLength(1), z.maxLength(80), z.regex(/^(?! )[^,\p{Cc}]+(?<! )$/u)))
+	.check(z.minLength(1), z.maxLength(20));
 export const label = z.string().check(z.maxLength(LIMITS.label));
 export const note = z.string().check(z.maxLength(LIMITS.note));

@@ -5,6 +5,7 @@ import type { Quantity } from './schema';
 export const FIELD_WORDS: Readonly<Record<keyof Quantity, string>> = {
 	name: 'name',
 	label: 'name in words',
+	other_names: 'other names',
 	formula: 'formula',
 	where: 'where it holds',
 	value: 'value',

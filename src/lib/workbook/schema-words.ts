@@ -64,6 +64,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'sheets.quantities': 'Its quantities, in order: entered values and formulas.',
 	'quantities.name': 'Its name in formulas: a letter, then letters, digits or underscores.',
 	'quantities.label': 'What it is called on screen.',
+	'quantities.other_names':
+		'What else people call it, for whoever looks for it: trade words that are in neither label nor name. No commas.',
 	'quantities.type':
 		'What its values are: numbers (when left out), yes or no, or members of a set. The last two have no unit.',
 	'type.member_of': 'The set of which a member is chosen.',

@@ -4,7 +4,7 @@
  * It holds shapes only. What a shape cannot say (that a quantity's sets exist, that a scenario's
  * parent is there) is checked by `consistency.ts`; formulas are proven by the engine.
  */
-import { label, LIMITS, memberIdSchema, nameSchema, note } from './basic-schema';
+import { label, LIMITS, memberIdSchema, nameSchema, note, otherNames } from './basic-schema';
 import { calibrationsSchema } from './calibration-schema';
 import { frontSchema, startSchema } from './front-schema';
 import { pictureSchema } from './picture-schema';
@@ -35,7 +35,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 11;
+export const VERSION = 12;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -121,6 +121,8 @@ export const cautionSchema = z.strictObject({
 export const quantitySchema = z.strictObject({
 	name: nameSchema,
 	label,
+	/** What else people call it: found by these words too. */
+	other_names: z.optional(otherNames),
 	/** "number" when left out. A yes/no and a choice have no unit. */
 	type: z.optional(
 		z.union([z.literal('number'), z.literal('yes_no'), z.strictObject({ member_of: nameSchema })])

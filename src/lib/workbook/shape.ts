@@ -141,6 +141,11 @@ function badText(
 	const text = described(value);
 	if (issue.format === 'date')
 		return [`is ${text}, which is no day of the calendar`, 'Write it like "2026-11-24".'];
+	if (issue.pattern?.includes('[^,'))
+		return [
+			`is ${text}, which cannot be another name`,
+			'Leave out commas, and the space at either end.'
+		];
 	if (issue.pattern?.includes('\\p{Cc}'))
 		return [`is ${text}, which cannot name a member`, 'Use no quotes, and no space at either end.'];
 	return [`is ${text}, which cannot be a name`, `A name has ${NAME}.`];

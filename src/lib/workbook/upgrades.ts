@@ -67,6 +67,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 11,
 		why: 'it may show what lies under each product, as coils under a pipe, with its figures',
 		up: (document) => ({ ...document, version: 11 })
+	},
+	{
+		to: 12,
+		why: 'a quantity may have other names, by which it is found',
+		up: (document) => ({ ...document, version: 12 })
 	}
 ];
 

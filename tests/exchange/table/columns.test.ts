@@ -36,6 +36,10 @@ describe('the columns of a table with one row a thing', () => {
 		expect(price).toContain('list_price');
 	});
 
+	it('are matched by another name of a quantity where neither label nor name fits', () => {
+		expect(meanings('product,packing cost\nPX15B,4\n')).toEqual(['member', 'packaging_per_coil']);
+	});
+
 	it('are asked about where two of them claim one quantity', () => {
 		expect(meanings('product,List price,list_price\nPX15B,0.36,0.42\n')).toEqual([
 			'member',

@@ -1,5 +1,5 @@
 /**
- * Which quantity a column holds, by its heading: by label, by name, by the words in them. Where several fit, or a
+ * Which quantity a column holds, by its heading: by label, by name, by the words in them, by another name. Where several fit, or a
  * name fits but others hold its words as well ("price"), a person is asked.
  */
 import type { UnitSystem } from '$lib/units/system';
@@ -29,6 +29,7 @@ export function matchHeading(
 	return (
 		first(readings, (reading) => byName(reading, candidates, units)) ??
 		first(readings, (reading) => byWords(reading, candidates, units)) ??
+		first(readings, (reading) => byOtherName(reading, candidates, units)) ??
 		NONE
 	);
 }
@@ -55,6 +56,16 @@ function byWords(reading: HeadingReading, candidates: readonly Quantity[], units
 	// One word of five may mean anything.
 	const isMost = 2 * telling(reading.words).length >= telling(wordsOf(one.label)).length;
 	return matched(held, reading, more.length === 0 && isMost);
+}
+
+/** By what else it is called, as a whole: "hourly wage". */
+function byOtherName(reading: HeadingReading, candidates: readonly Quantity[], units: UnitSystem) {
+	const called = candidates.filter(
+		(quantity) =>
+			quantity.other_names?.some((name) => wordsOf(name) === reading.words) &&
+			takesUnit(reading, quantity, units)
+	);
+	return called.length > 0 ? matched(called, reading, called.length === 1) : null;
 }
 
 const matched = (

@@ -9,6 +9,8 @@ import { readNumber } from '../entry';
 export interface Draft {
 	name: string;
 	label: string;
+	/** Apart by commas. */
+	otherNames: string;
 	sheet: number;
 	/** "number", "yes_no" or the name of the set whose member it holds. */
 	type: string;
@@ -47,6 +49,7 @@ export function draftOf(quantity: Quantity | null, sheet: number, locale: string
 	return {
 		name: quantity?.name ?? '',
 		label: quantity?.label ?? '',
+		otherNames: (quantity?.other_names ?? []).join(', '),
 		sheet,
 		type: typeof type === 'object' ? type.member_of : type,
 		unit: quantity?.unit ?? '',
@@ -120,6 +123,17 @@ function formulaOf(draft: Draft): Quantity['formula'] {
 	return { by: draft.by, cases: { ...cases } };
 }
 
+/** Each once, without what is empty between commas. */
+function otherNamesOf(text: string): string[] | undefined {
+	const names = new Set(
+		text
+			.split(',')
+			.map((name) => name.replace(/\s+/gu, ' ').trim())
+			.filter(Boolean)
+	);
+	return names.size > 0 ? [...names] : undefined;
+}
+
 /** What the draft says, with the entered values, tolerance and spread of the quantity it came from. */
 export function quantityOf(draft: Draft, from: Quantity | null, locale: string): DraftResult {
 	const name = draft.name.trim() || nameFromLabel(draft.label);
@@ -148,6 +162,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 	const parts: { [K in keyof Required<Quantity>]: Quantity[K] | undefined } = {
 		name,
 		label: draft.label.trim() || name,
+		other_names: otherNamesOf(draft.otherNames),
 		type: isNumber ? undefined : draft.type === 'yes_no' ? 'yes_no' : { member_of: draft.type },
 		unit: isNumber ? text(draft.unit) : undefined,
 		per: draft.per.length > 0 ? draft.per : undefined,

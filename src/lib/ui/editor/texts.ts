@@ -25,6 +25,8 @@ const en = {
 	label: 'Label',
 	nameInFormulas: 'Name in formulas',
 	sheet: 'Sheet',
+	otherNames: 'Other names, with commas between: it is found by these words too',
+	otherNamesExample: 'none',
 	holds: 'Holds',
 	aNumber: 'a number',
 	yesOrNo: 'yes or no',

@@ -33,7 +33,8 @@ const en = {
 	// FindBox
 	findAQuantity: 'Find a quantity',
 	quantitiesFound: 'Quantities found',
-	nothingFound: 'No quantity has these words in its name or label.',
+	nothingFound: 'No quantity has these words in its name, its label or its other names.',
+	also: (name: string) => `also: ${name}`,
 
 	// Header
 	invented: '(invented)',

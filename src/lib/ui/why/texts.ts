@@ -20,6 +20,7 @@ const en = {
 
 	// InputNotes
 	aboutIt: 'About it',
+	otherNames: (names: string) => `Also called ${names}.`,
 	sourceOf: (name: string) => `Source: ${name}`,
 	inputsBehindIt: (isCut: boolean, shown: number, all: number) =>
 		`Inputs behind it${isCut ? `, ${shown} of ${all}` : ''}`,
