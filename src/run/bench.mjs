@@ -17,6 +17,7 @@ const parts = [
 	'edit',
 	'opening',
 	'growth',
+	'large',
 	'programmes',
 	'studies',
 	'tables',
@@ -32,7 +33,7 @@ if (unknown.length > 0) {
 
 /** Built as the app is, because a loader that translates while it runs adds work of its own to every function. */
 const outDir = join(root, 'node_modules/.cache/metrewright-bench');
-const entries = [...parts, 'one-opening', 'one-size'];
+const entries = [...parts, 'one-large', 'one-opening', 'one-size'];
 const { build } = await import('vite');
 await build({
 	configFile: false,
