@@ -48,8 +48,12 @@ test('typing on a choice opens its list at what begins so', async ({ app: { page
 
 	await page.keyboard.type('zz');
 	await expect(page.getByText('No choice begins with "zz".')).toBeVisible();
+	await page.keyboard.press('Enter');
+	await expect(list).toBeFocused();
 	await page.keyboard.press('Escape');
-	await page.keyboard.type('7');
+	await page.keyboard.type('7zz');
+	await page.keyboard.press('Backspace');
+	await page.keyboard.press('Backspace');
 	await page.keyboard.press('Enter');
 	await page.keyboard.press('ArrowUp');
 	await expect(active(page)).toContainText('7x24');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { permittedText, readEntry, type FieldSpec } from '$lib/ui/entry';
+import { readEntry, type FieldSpec } from '$lib/ui/entry';
+import { permittedText } from '$lib/ui/permitted';
 
 const price: FieldSpec = {
 	type: 'number',

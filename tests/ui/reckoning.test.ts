@@ -26,7 +26,7 @@ describe('reckoning in a field', () => {
 		['+2.5%', 2.0705],
 		['*1.09', 2.2018],
 		['/ 2', 1.01],
-		['× 1,000 / 100', 20.2]
+		['× 1000 / 100', 20.2]
 	])('of what stands there, %s is %d', (text, value) => {
 		expect(read(text)).toBe(value);
 	});

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { neighbourOf } from '$lib/ui/focus';
-import { choiceBeginning, typeOn } from '$lib/ui/type-ahead';
+import { choicesBeginning, typeOn } from '$lib/ui/type-ahead';
 
 const patterns = [
 	{ id: '5x24', label: 'Five days' },
@@ -10,28 +10,42 @@ const patterns = [
 ];
 
 describe('typing on a choice', () => {
-	it('finds the first id that begins so, in any case', () => {
-		expect(choiceBeginning('6', patterns)).toBe('6x16');
-		expect(choiceBeginning('6X2', patterns)).toBe('6x24');
+	const found = (text: string) => choicesBeginning(text, patterns).map(({ id }) => id);
+
+	it('finds the ids that begin so, in any case', () => {
+		expect(found('6')).toEqual(['6x16', '6x24']);
+		expect(found('6X2')).toEqual(['6x24']);
 	});
 
 	it('finds by label where no id begins so', () => {
-		expect(choiceBeginning('six', patterns)).toBe('6x16');
-		expect(choiceBeginning('five', patterns)).toBe('five');
-		expect(choiceBeginning('five d', patterns)).toBe('5x24');
+		expect(found('six')).toEqual(['6x16', '6x24']);
+		expect(found('five')).toEqual(['five']);
+		expect(found('five d')).toEqual(['5x24']);
+	});
+
+	it('takes what is written in full alone, though more begins so', () => {
+		const choices = [
+			{ id: '2x8x5', label: '' },
+			{ id: '2x8', label: '' }
+		];
+		expect(choicesBeginning('2x8', choices)).toEqual([choices[1]]);
+		expect(found('six days')).toEqual(['6x24']);
 	});
 
 	it('finds nothing for what begins no choice', () => {
-		expect(choiceBeginning('8', patterns)).toBeNull();
-		expect(choiceBeginning('x24', patterns)).toBeNull();
-		expect(choiceBeginning(' ', patterns)).toBeNull();
+		expect(found('8')).toEqual([]);
+		expect(found('x24')).toEqual([]);
+		expect(found(' ')).toEqual([]);
 	});
 
-	it('joins letters within a second, and begins anew after a pause', () => {
-		const first = typeOn(null, '6', 100);
-		const second = typeOn(first, 'x', 1100);
-		expect(second).toEqual({ text: '6x', at: 1100 });
-		expect(typeOn(second, '5', 2101)).toEqual({ text: '5', at: 2101 });
+	it('joins letters however slowly they come, and Backspace takes the last', () => {
+		expect(typeOn('', '6')).toBe('6');
+		expect(typeOn('6', 'x')).toBe('6x');
+		expect(typeOn('five', ' ')).toBe('five ');
+		expect(typeOn('', ' ')).toBeNull();
+		expect(typeOn('6x', 'Backspace')).toBe('6');
+		expect(typeOn('', 'Backspace')).toBeNull();
+		expect(typeOn('6', 'Enter')).toBeNull();
 	});
 });
 

@@ -3,7 +3,7 @@ import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import type { Results } from '$lib/engine/results';
 import { choiceSet } from './cells';
-import { marksOf } from './format';
+import { asTyped } from './format';
 import type { Row } from './rows';
 
 /** A cell of the block: its number, or null where a row has several or none. */
@@ -36,7 +36,7 @@ function plainText(
 	if (quantity.quantity.type === 'yes_no') return value === 0 ? 'no' : 'yes';
 	const set = choiceSet(layout, quantity);
 	if (set) return set.members[value]?.id ?? '';
-	return String(value).replace('.', marksOf(locale).decimal);
+	return asTyped(value, locale);
 }
 
 export function blockText(

@@ -18,12 +18,12 @@ import {
 	formatInFull,
 	formatNumber,
 	formatRelative,
-	isNoise,
 	isWritten,
 	MOST_DECIMALS,
 	unitShown,
 	type Parts
 } from './format';
+import { isLeftOver, sizesOf } from './cell-sizes';
 import { cutToRoom, memberName } from './member-name';
 
 export type CellKind = 'number' | 'words' | 'nothing' | 'error' | 'span' | 'pending';
@@ -85,7 +85,8 @@ const NOTHING_WORDS: Readonly<Record<number, string>> = {
 
 /** A layout as far as a cell is shown by it. */
 interface HoldsSets {
-	readonly workbook: Pick<Workbook, 'sets'>;
+	readonly workbook: Pick<Workbook, 'sets' | 'programmes'>;
+	readonly byName?: ReadonlyMap<string, QuantityLayout>;
 }
 
 /** The set whose members the quantity holds; null for a number or a yes/no. */
@@ -95,64 +96,9 @@ export function choiceSet(layout: HoldsSets, quantity: QuantityLayout): SetDefin
 	return layout.workbook.sets.find((set) => set.name === type.member_of) ?? null;
 }
 
-interface Sizes {
-	readonly decimals: number;
-	readonly largest: number;
-}
-const sizesKept = new WeakMap<Results, Map<string, Sizes>>();
-
 /** Decimals of a whole quantity, so that its members align: those that most of its values in the base need. */
 export const quantityDecimals = (layout: QuantityLayout, results: Results): number =>
 	sizesOf(layout, results).decimals;
-
-function sizesOf(layout: QuantityLayout, results: Results): Sizes {
-	const known = sizesKept.get(results) ?? new Map<string, Sizes>();
-	sizesKept.set(results, known);
-	const found = known.get(layout.quantity.name);
-	if (found !== undefined) return found;
-	const digits = layout.quantity.digits ?? 4;
-	let largest = 0;
-	let written = 0;
-	const all: number[] = [];
-	for (let cell = layout.base; cell < layout.base + layout.count; cell++) {
-		if (results.states[cell] !== OK) continue;
-		const value = results.values[cell] ?? 0;
-		largest = Math.max(largest, Math.abs(value));
-		if (!isNoise(value)) all.push(Math.abs(value));
-		if (written < 6) written = Math.max(written, decimalsWritten(value, 6));
-	}
-	const fitting = isLeftOver(layout.quantity, largest, 0)
-		? 0
-		: Math.min(
-				decimalsFor(usualLargest(all, largest), digits),
-				decimalsFor(largest, digits) + MORE_FOR_MOST
-			);
-	// Values that all are written in fewer decimals need no zeros behind them.
-	const sizes = { decimals: Math.min(fitting, written), largest };
-	known.set(layout.quantity.name, sizes);
-	return sizes;
-}
-
-/** Beyond as many times the middle of its row, a value says nothing of the decimals that the others need. */
-const OUTLYING = 10;
-/** As many decimals more than fit the largest are shown where most of a row need them. */
-const MORE_FOR_MOST = 2;
-
-/** The largest of a row but for what lies far out. Values far smaller than the others keep digits of their own. */
-function usualLargest(sizes: readonly number[], largest: number): number {
-	const sorted = sizes.filter((size) => size >= REST * largest).sort((a, b) => a - b);
-	const middle = sorted[Math.floor(sorted.length / 2)] ?? largest;
-	return sorted.findLast((size) => size <= OUTLYING * middle) ?? largest;
-}
-
-/** Below this share of the largest of its row, a computed value is what rounding, or the margin of a plan, leaves of none. */
-const REST = 1e-9;
-
-/** Whether a value is no figure: within the tolerance of its check, or a computed one lost beside the largest of its row. */
-const isLeftOver = ({ check, formula }: Quantity, value: number, largest: number): boolean =>
-	Math.abs(value) <= (check?.tolerance ?? -1) ||
-	isNoise(value, typeof formula === 'string') ||
-	(formula !== undefined && Math.abs(value) < REST * largest);
 
 interface Context {
 	readonly layout: HoldsSets;
@@ -187,9 +133,11 @@ export const numberText = (
 		: formatNumber(value, decimals, locale);
 
 /** The same as it stands in its row, where what is left over shows as none. */
-function textInRow({ quantity, base, locale }: Context, value: number, isEntered: boolean): string {
-	const { decimals, largest } = sizesOf(quantity, base);
-	const shown = isLeftOver(quantity.quantity, value, largest) ? 0 : value;
+function textInRow(context: Context, value: number, isEntered: boolean): string {
+	const { quantity, base, locale, layout } = context;
+	const sizes = sizesOf(quantity, base, layout);
+	const { decimals } = sizes;
+	const shown = isLeftOver(quantity.quantity, value, sizes) ? 0 : value;
 	const own = isEntered ? enteredDecimals(quantity.quantity, value) : 0;
 	return numberText(quantity, shown, Math.max(decimals, own), locale);
 }
@@ -238,7 +186,7 @@ export function viewCell(context: Context, results: Results, cell: number): Cell
 		const instead = same === false && baseOk ? `instead of ${wordsOf(context, baseValue)}` : '';
 		return { ...EMPTY, kind: 'words', text, full, same, instead };
 	}
-	const decimals = quantityDecimals(quantity, base);
+	const { decimals } = sizesOf(quantity, base, context.layout);
 	const text = textInRow(context, value, isEntered);
 	const unit = unitShown(quantity.quantity);
 	const full = `${formatInFull(value, locale)}${unit ? ` ${unit}` : ''}`;

@@ -1,14 +1,18 @@
 /**
  * What a person types into a field, read: a number by the reader's locale, with a unit if one is
- * written, a yes or no, a member of a set. Nothing is guessed where two readings are possible.
+ * written, a yes or no, a member of a set. Nothing is guessed where two readings are possible. Every field that takes a
+ * number reads it here.
  *
- * Units are converted by the caller's function; showing numbers belongs to `format.ts`.
+ * Digits are read by `number-reading.ts`. Units are converted by the caller's function; showing numbers belongs to `format.ts`.
  */
 import { readDate } from '$lib/workbook/date-text';
 import { isPermitted } from '$lib/workbook/range';
 import type { Range, Scalar } from '$lib/workbook/schema';
-import { formatNumber, formatUnit, marksOf, decimalsWritten } from './format';
-import { reckon } from './reckoning';
+import { decimalsWritten, formatNumber, formatUnit } from './format';
+import { plainDigits, quoted, readNumber, thinSeparators } from './number-reading';
+import { permittedText } from './permitted';
+import { reckon, type Reckoned } from './reckoning';
+import { askedOf, saidInWords } from './two-readings';
 
 export type Converted =
 	{ readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
@@ -27,6 +31,9 @@ export interface FieldSpec {
 	readonly convert: (value: number, unit: string) => Converted;
 	/** What stands there, where a person may reckon: "+9%" of it, "2.02 * 1.09". Left out, only values are read. */
 	readonly stands?: number | null;
+	/** Where values usually lie, and what the other members hold: what a number with two readings is judged by. */
+	readonly usual?: Range | null;
+	readonly siblings?: () => readonly number[];
 }
 
 export type Entry =
@@ -38,100 +45,12 @@ export type Entry =
 			readonly from: string | null;
 			/** It was worked out of what was typed. */
 			readonly isReckoned?: boolean;
+			/** Of a number with two readings, the one that was taken: "one thousand nine hundred fifty-five, not 1.955". */
+			readonly inWords?: string;
 	  }
 	| { readonly ok: false; readonly message: string };
 
 const refused = (message: string): Entry => ({ ok: false, message });
-
-/** Spaces and apostrophes that people put between thousands. */
-const thinSeparators = /[\s\u00a0\u2009\u202f'’]/g;
-
-/** Longest text that is quoted back. */
-const quoted = (text: string) => `"${text.length > 24 ? `${text.slice(0, 24)}…` : text}"`;
-
-const groupsOfThree = (text: string, mark: string) => {
-	const [first = '', ...rest] = text.split(mark);
-	return /^[1-9]\d{0,2}$/.test(first) && rest.every((group) => /^\d{3}$/.test(group));
-};
-
-type Digits = { ok: true; digits: string } | { ok: false; message: string };
-
-const count = (text: string, mark: string) => text.split(mark).length - 1;
-const nameOf = (mark: string) => (mark === ',' ? 'comma' : 'point');
-
-/** The digits of a number with at most one decimal mark, as JavaScript reads them. */
-function plainDigits(text: string, locale: string): Digits {
-	const { decimal } = marksOf(locale);
-	const own = decimal === ',' ? ',' : '.';
-	const other = own === ',' ? '.' : ',';
-	const owns = count(text, own);
-	const others = count(text, other);
-	if (owns > 1 && !(others <= 1 && groupsOfThree(text.split(other)[0] ?? '', own)))
-		return {
-			ok: false,
-			message: `${quoted(text)} has ${owns === 2 ? 'two' : owns} ${nameOf(own)}s. Write one, before the decimals.`
-		};
-	if (others > 1 && !groupsOfThree(text.split(own)[0] ?? '', other))
-		return {
-			ok: false,
-			message: `${quoted(text)} has ${others === 2 ? 'two' : others} ${nameOf(other)}s, and they do not part thousands. Write ${owns ? '' : 'one mark before the decimals, as in '}1${own}95.`
-		};
-	if (owns && others) {
-		const last = text.lastIndexOf(own) > text.lastIndexOf(other) ? own : other;
-		const grouping = last === own ? other : own;
-		const [whole = '', fraction = ''] = [
-			text.slice(0, text.lastIndexOf(last)),
-			text.slice(text.lastIndexOf(last) + 1)
-		];
-		if (!groupsOfThree(whole, grouping))
-			return {
-				ok: false,
-				message: `In ${quoted(text)} the ${nameOf(grouping)}s do not part thousands. Write it without them.`
-			};
-		return { ok: true, digits: `${whole.split(grouping).join('')}.${fraction}` };
-	}
-	if (owns > 1) return { ok: true, digits: text.split(own).join('') };
-	if (owns === 1) return { ok: true, digits: text.replace(own, '.') };
-	if (others === 0) return { ok: true, digits: text };
-	// One or more foreign marks: thousands if they stand so, else they can only be the decimal mark.
-	if (groupsOfThree(text, other)) return { ok: true, digits: text.split(other).join('') };
-	return { ok: true, digits: text.replace(other, '.') };
-}
-
-const numberHead =
-	/^([+\-−–]?)\s*((?:\d|[.,](?=\d)|[\s\u00a0\u2009\u202f'’](?=\d{3})|[.,](?!\S))+|[.,]\d+)((?:e[+\-−]?\d+(?![\p{L}/*^]))?)\s*(.*)$/iu;
-
-/** The number and the text of the unit behind it. */
-export function readNumber(
-	text: string,
-	locale: string
-): { ok: true; value: number; unit: string } | { ok: false; message: string } {
-	const trimmed = text.trim();
-	if (trimmed.startsWith('='))
-		return {
-			ok: false,
-			message:
-				'A field takes a value. A formula belongs to the whole quantity: open it with "Edit quantity".'
-		};
-	const found = numberHead.exec(trimmed.slice(0, 400));
-	if (!found)
-		return {
-			ok: false,
-			message: `${quoted(trimmed)} is not a number. Write digits, with a unit behind them if you like.`
-		};
-	const [, sign = '', body = '', exponent = '', unit = ''] = found;
-	const digits = plainDigits(body.replace(thinSeparators, ''), locale);
-	if (!digits.ok) return digits;
-	if (/^[.,\d]/.test(unit))
-		return {
-			ok: false,
-			message: `${quoted(trimmed)} has a mark too many. Write one mark, before the decimals.`
-		};
-	const size = Number(digits.digits + exponent.replace('−', '-'));
-	if (!Number.isFinite(size))
-		return { ok: false, message: `${quoted(trimmed)} is larger than a number can be here.` };
-	return { ok: true, value: /^[-−–]$/.test(sign) ? -size : size, unit };
-}
 
 const yes = new Set(['yes', 'y', 'true', '1', 'on']);
 const no = new Set(['no', 'n', 'false', '0', 'off']);
@@ -154,21 +73,6 @@ function readMember(text: string, spec: FieldSpec): Entry {
 	return refused(
 		`${quoted(text)} is not one of the choices. Take ${some.join(', ')}${spec.members.length > 4 ? ' …' : ''}.`
 	);
-}
-
-/** "0.5 to 6 h", "above 0", "at most 100 %"; empty where everything is permitted. */
-export function permittedText(range: Range | null, unit: string, locale: string): string {
-	if (!range) return '';
-	const show = (value: number) => formatNumber(value, decimalsWritten(value, 9), locale);
-	const { min, max, above, below } = range;
-	const units = formatUnit(unit) ? ` ${formatUnit(unit)}` : '';
-	if (min !== undefined && max !== undefined) return `${show(min)} to ${show(max)}${units}`;
-	const low =
-		min !== undefined ? `at least ${show(min)}` : above !== undefined ? `above ${show(above)}` : '';
-	const high =
-		max !== undefined ? `at most ${show(max)}` : below !== undefined ? `below ${show(below)}` : '';
-	const both = [low, high].filter(Boolean).join(', ');
-	return both ? `${both}${units}` : '';
 }
 
 const DAY_FIRST = /^(\d{1,2})([/.-])(\d{1,2})\2(\d{2}|\d{4})$/;
@@ -207,36 +111,58 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (date !== null) return { ok: true, value: date, from: null };
 	if (spec.date && /^\d{4}-\d/.test(trimmed)) return refused(noDate(trimmed));
 	if (looksLikeDate(trimmed)) return refused(notADateHere(trimmed, spec));
-	const reckoned = spec.date || spec.stands === undefined ? null : reckonedIn(trimmed, spec);
-	if (reckoned && !reckoned.ok) return refused(reckoned.message);
-	if (reckoned)
-		return (
-			outside(reckoned.value, spec) ?? {
-				...{ ok: true, value: reckoned.value, from: null, isReckoned: true }
-			}
-		);
+	if (!spec.date && spec.stands !== undefined) {
+		const reckoned = reckonedEntry(trimmed, spec);
+		if (reckoned) return reckoned;
+	}
 	const read = readNumber(trimmed, spec.locale);
 	// "5-Mai-2027" is meant as a date, not as a number with a unit.
 	if (spec.date && (!read.ok || !isKnown(read.unit, spec))) return refused(noDate(trimmed));
 	if (!read.ok) return refused(read.message);
 	const sameUnit =
 		read.unit === '' || read.unit === spec.unit || read.unit === formatUnit(spec.unit);
-	const converted: Converted = sameUnit
-		? { ok: true, value: read.value }
-		: spec.convert(read.value, read.unit);
+	const own = (value: number): Converted =>
+		sameUnit ? { ok: true, value } : spec.convert(value, read.unit);
+	const converted = own(read.value);
 	if (!converted.ok) return refused(converted.message);
+	const { value } = converted;
+	const other = spec.date || !read.other ? null : own(Number(read.other.digits));
+	const taken = { value, digits: read.digits };
+	const another = read.other && other?.ok ? { ...read.other, value: other.value } : null;
+	const asked = another && askedOf(trimmed, taken, another, spec);
+	if (asked) return refused(asked);
 	return (
-		outside(converted.value, spec) ?? {
-			...{ ok: true, value: converted.value, from: sameUnit ? null : read.unit }
+		outside(value, spec) ?? {
+			...{ ok: true, value, from: sameUnit ? null : read.unit },
+			...(another && !another.isOwnMark && { inWords: saidInWords(taken, another, spec) })
 		}
 	);
 }
 
-function reckonedIn(text: string, spec: FieldSpec) {
+/** What was worked out, as an entry; null where nothing is to be worked out. */
+function reckonedEntry(text: string, spec: FieldSpec): Entry | null {
+	const marks = { other: false };
+	const reckoned = reckonedIn(text, spec, marks);
+	if (!reckoned) return null;
+	if (!reckoned.ok) return refused(reckoned.message);
+	if (marks.other)
+		return refused(
+			`${quoted(text)} holds a number with two readings. Write its thousands without a mark between them.`
+		);
+	return (
+		outside(reckoned.value, spec) ?? {
+			...{ ok: true, value: reckoned.value, from: null, isReckoned: true }
+		}
+	);
+}
+
+/** `marks.other` is set where one of its numbers has the mark of others with three digits behind it. */
+function reckonedIn(text: string, spec: FieldSpec, marks: { other: boolean }): Reckoned | null {
 	const isShare = spec.convert(1, '%').ok;
 	return reckon(text, spec.stands ?? null, isShare, (part) => {
 		const digits = plainDigits(part.replace(thinSeparators, ''), spec.locale);
 		if (!digits.ok) return digits;
+		if (digits.other && !digits.other.isOwnMark) marks.other = true;
 		const value = Number(digits.digits);
 		return Number.isFinite(value)
 			? { ok: true, value }
@@ -245,7 +171,7 @@ function reckonedIn(text: string, spec: FieldSpec) {
 }
 
 /** The refusal of what is not permitted; null where it is. */
-function outside(value: number, spec: FieldSpec): Entry | null {
+export function outside(value: number, spec: FieldSpec): Entry | null {
 	if (isPermitted(value, spec.range)) return null;
 	const shown = formatNumber(value, decimalsWritten(value, 9), spec.locale);
 	const units = formatUnit(spec.unit) ? ` ${formatUnit(spec.unit)}` : '';

@@ -37,6 +37,7 @@ export function fieldSpec(
 		date: quantity.quantity.shown === 'date',
 		unit,
 		range: range ?? null,
+		usual: quantity.quantity.usual ?? null,
 		members: (choiceSet(layout, quantity)?.members ?? []).map(({ id, label }) => ({
 			id,
 			label: label ?? ''
@@ -45,3 +46,22 @@ export function fieldSpec(
 		convert: converter(units, unit)
 	};
 }
+
+/** A number that is no value of a quantity: a setting of a study, the number of a member, the end of a range. */
+export interface PlainNumber {
+	readonly locale: string;
+	readonly unit?: string;
+	/** What stands there, of which "+2 %" is taken; null: nothing. */
+	readonly stands?: number | null;
+	/** What is said of a unit that is not its own. */
+	readonly otherUnit: (written: string) => string;
+}
+
+export const plainSpec = ({ locale, unit = '', stands, otherUnit }: PlainNumber): FieldSpec => ({
+	...{ type: 'number', date: false, unit, range: null, members: [], locale },
+	...{ stands: stands ?? null },
+	convert: (value, written) =>
+		unit !== '' && unit.startsWith(written)
+			? { ok: true, value }
+			: { ok: false, message: otherUnit(written) }
+});

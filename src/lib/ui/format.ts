@@ -139,6 +139,10 @@ export function formatInFull(value: number, locale: string): string {
 	return text.replace('-', '−');
 }
 
+/** As a field holds it: every digit, the reader's own mark before decimals, none between thousands. */
+export const asTyped = (value: number, locale: string): string =>
+	String(value).replace('.', marksOf(locale).decimal);
+
 /** Numbers inside of sentences that a layer below words: six digits of them, or every digit. */
 export function writingIn(locale: string): Writing {
 	const six = new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 });

@@ -5,8 +5,10 @@
 import { membersOf } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar } from '$lib/workbook/schema';
-import { permittedText, type Entry, type FieldSpec } from './entry';
-import { formatUnit, marksOf, unitShown } from './format';
+import type { Entry, FieldSpec } from './entry';
+import { becomesOf } from './entry-words';
+import { asTyped, formatUnit, unitShown } from './format';
+import { permittedText } from './permitted';
 import type { QuantityRow } from './rows';
 import { asEntered, scalarWords } from './scalar-words';
 import type { Session } from './session.svelte';
@@ -29,8 +31,7 @@ export function fieldText(
 	if (!layout || !workbook) return '';
 	const { quantity } = row.quantity;
 	const { value } = inputAt(workbook, scenario, quantity.name, membersOf(layout, row.from));
-	const { decimal } = marksOf(spec.locale);
-	const number = (entered: number) => String(entered).replace('.', decimal);
+	const number = (entered: number) => asTyped(entered, spec.locale);
 	return scalarWords(value, quantity, { nothing: '', number, workbooks: [] });
 }
 
@@ -67,11 +68,7 @@ export function editHint(
 		if (base !== null) notes.push(`base ${told(session, base, quantity, spec)}`);
 	}
 	if (text.trim() === '' && spec.type === 'number') notes.unshift('empty: nobody entered a value');
-	const marked = /[.,'’\s]/.test(text.trim());
-	const becomes =
-		typeof entry.value === 'number' && (entry.from !== null || entry.isReckoned === true || marked)
-			? `= ${told(session, entry.value, quantity, spec)}`
-			: '';
+	const becomes = becomesOf(text, entry, spec);
 	const below = notes.join('; ');
 	return { becomes, below: below ? below[0]!.toUpperCase() + below.slice(1) : '', aloud };
 }

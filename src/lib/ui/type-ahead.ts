@@ -1,6 +1,6 @@
 /**
- * Typing on a choice: the letters of one go find the choice whose id or label begins with them.
- * What a field does with it belongs to `grid/CellField.svelte`.
+ * Typing on a choice: the letters are kept, however slowly they come, and find the choices whose id or label begins with
+ * them. Only letters that mean one choice enter it. What a field does with it belongs to `grid/CellField.svelte`.
  */
 
 export interface Choice {
@@ -8,25 +8,22 @@ export interface Choice {
 	readonly label: string;
 }
 
-/** The letters so far, and when the last of them came, in milliseconds. */
-export interface Typing {
-	readonly text: string;
-	readonly at: number;
+/** The letters after a key, from which Backspace takes one; null where the key is none of theirs. */
+export function typeOn(letters: string, key: string): string | null {
+	if (key === 'Backspace') return letters === '' ? null : [...letters].slice(0, -1).join('');
+	if ([...key].length !== 1 || (key === ' ' && letters === '')) return null;
+	return letters + key;
 }
 
-/** A pause longer than this begins anew. */
-const PAUSE = 1000;
-
-export function typeOn(before: Typing | null, letter: string, at: number): Typing {
-	const goesOn = before !== null && at - before.at <= PAUSE;
-	return { text: goesOn ? before.text + letter : letter, at };
-}
-
-/** The first choice whose id begins so, else the first whose label does; null if there is none. */
-export function choiceBeginning(text: string, choices: readonly Choice[]): string | null {
+/** Those whose id begins so, else those whose label does; one that is written in full stands alone. */
+export function choicesBeginning(text: string, choices: readonly Choice[]): readonly Choice[] {
 	const wanted = text.trimStart().toLowerCase();
-	if (wanted === '') return null;
+	if (wanted === '') return [];
+	const full = choices.filter(({ id }) => id.toLowerCase() === wanted.trimEnd());
+	if (full.length > 0) return full;
 	const begins = (words: string) => words.toLowerCase().startsWith(wanted);
-	const found = choices.find(({ id }) => begins(id)) ?? choices.find(({ label }) => begins(label));
-	return found?.id ?? null;
+	const byId = choices.filter(({ id }) => begins(id));
+	if (byId.length > 0) return byId;
+	const labelled = choices.filter(({ label }) => label.toLowerCase() === wanted.trimEnd());
+	return labelled.length > 0 ? labelled : choices.filter(({ label }) => begins(label));
 }

@@ -12,7 +12,7 @@ const layout = layOut(workbook);
 const lines = workbook.sets.find(({ name }) => name === 'line')!;
 const asked = askedWith(layout, lines);
 const entered = (typed: Record<string, string>, locale = 'en-GB') =>
-	enterWith({ layout, units, locale }, 'with_l9', asked, typed);
+	enterWith({ workbook, layout, units, locale }, 'with_l9', asked, typed);
 
 describe('what one more line calls for', () => {
 	it('is its outlay, start and life, and nothing where the set names nothing', () => {
@@ -54,7 +54,7 @@ describe('what one more line calls for', () => {
 			like: 'L6'
 		} as const;
 		const made = copyIn(workbook, copy, 'line_installed', { in: 'new', title: 'With L9' });
-		const costs = enterWith({ layout, units, locale: 'en-GB' }, made.scenario, asked, {
+		const costs = enterWith({ workbook, layout, units, locale: 'en-GB' }, made.scenario, asked, {
 			other_outlay: '1500000',
 			life_without_option: '10'
 		});

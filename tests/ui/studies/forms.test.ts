@@ -4,6 +4,7 @@ import { distributionProblem } from '$lib/workbook/risk-study';
 import { studyGaps } from '$lib/workbook/study-gaps';
 import type { StudyKind, StudyOf } from '$lib/workbook/study-schema';
 import type { Distribution } from '$lib/workbook/study-shapes';
+import { plainSpec } from '$lib/ui/field';
 import { freshStudy } from '$lib/ui/studies/fresh-study';
 import {
 	asKind,
@@ -70,9 +71,17 @@ describe('the form of a distribution', () => {
 	});
 
 	it('reads measured values, and says when one of them is none', () => {
-		expect(readList(' 1.5 2\n3,25;−4')).toEqual([1.5, 2, 3.25, -4]);
-		expect(readList('1 two')).toBeNull();
-		expect(readList('')).toBeNull();
+		const spec = plainSpec({ locale: 'en', unit: 'kg', otherUnit: () => 'This is in kg.' });
+		expect(readList(' 1.5 2\n3,25;−4', spec)).toEqual({ ok: true, values: [1.5, 2, 3.25, -4] });
+		expect(readList('1 two', spec)).toMatchObject({
+			ok: false,
+			message: expect.stringContaining('"two"') as string
+		});
+		expect(readList('1 2 m', spec)).toMatchObject({ ok: false });
+		expect(readList('', spec)).toMatchObject({
+			ok: false,
+			message: expect.stringContaining('numbers') as string
+		});
 	});
 });
 

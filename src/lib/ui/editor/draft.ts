@@ -3,8 +3,9 @@
  * is said by the command that takes it; whether its formula holds, by the engine.
  */
 import type { Quantity } from '$lib/workbook/schema';
-import { decimalsWritten, formatNumber } from '../format';
-import { readNumber } from '../entry';
+import { asTyped } from '../format';
+import { readEntry } from '../entry';
+import { plainSpec } from '../field';
 
 export interface Draft {
 	name: string;
@@ -40,7 +41,7 @@ export interface Draft {
 }
 
 const numberText = (value: number | undefined, locale: string) =>
-	value === undefined ? '' : formatNumber(value, decimalsWritten(value, 12), locale);
+	value === undefined ? '' : asTyped(value, locale);
 
 export function draftOf(quantity: Quantity | null, sheet: number, locale: string): Draft {
 	const formula = quantity?.formula;
@@ -94,23 +95,25 @@ export type DraftResult =
 
 type RangeResult<T> = { ok: true; range: T | undefined } | { ok: false; message: string };
 
+/** What the field of an end takes. */
+export const endSpec = (name: 'permitted' | 'usual', locale: string) =>
+	plainSpec({
+		locale,
+		otherUnit: (unit) => `The ${name} range is in the quantity’s own unit: leave out "${unit}".`
+	});
+
 /** The ends that are written, each a number in the quantity's own unit. */
 function rangeOf<Ends extends string>(
 	texts: Readonly<Record<Ends, string>>,
-	name: string,
+	name: 'permitted' | 'usual',
 	locale: string
 ): RangeResult<Partial<Record<Ends, number>>> {
 	const range: Partial<Record<Ends, number>> = {};
 	for (const key of Object.keys(texts) as Ends[]) {
 		if (texts[key].trim() === '') continue;
-		const read = readNumber(texts[key], locale);
+		const read = readEntry(texts[key], endSpec(name, locale));
 		if (!read.ok) return read;
-		if (read.unit !== '')
-			return {
-				ok: false,
-				message: `The ${name} range is in the quantity’s own unit: leave out "${read.unit}".`
-			};
-		range[key] = read.value;
+		range[key] = Number(read.value);
 	}
 	return { ok: true, range: Object.keys(range).length > 0 ? range : undefined };
 }

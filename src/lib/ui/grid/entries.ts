@@ -5,8 +5,9 @@
 import { membersOf, type QuantityLayout } from '$lib/engine/layout';
 import { ABSENT } from '$lib/engine/state';
 import type { Command, InputEntry } from '$lib/workbook/commands';
-import { inputAt } from '$lib/workbook/scenario';
+import { inputAt, inputValues } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
+import { flatten } from '$lib/workbook/values';
 import { isInputCell } from '$lib/engine/input-cell';
 import { readEntry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
@@ -36,14 +37,21 @@ export function targetsOf(session: Session, row: QuantityRow, scenario: string):
 	return found;
 }
 
-/** What a cell takes, with what stands there. */
+/** What a cell takes, with what stands there and what the other members hold. */
 export function specAt(session: Session, { quantity, scenario, at }: Target): FieldSpec {
 	const { layout, workbook, units, locale } = session;
 	if (!layout || !workbook) throw new Error('A field was asked for while no workbook is open.');
-	const stands = inputAt(workbook, scenario, quantity.quantity.name, at).value;
+	const { name } = quantity.quantity;
+	const stands = inputAt(workbook, scenario, name, at).value;
 	return {
 		...fieldSpec(layout, quantity, units, locale),
-		stands: typeof stands === 'number' ? stands : null
+		stands: typeof stands === 'number' ? stands : null,
+		siblings: () =>
+			flatten(inputValues(workbook, scenario, name)).flatMap((one) =>
+				typeof one.value === 'number' && one.at.join('\u0001') !== at.join('\u0001')
+					? [one.value]
+					: []
+			)
 	};
 }
 

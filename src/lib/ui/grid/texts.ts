@@ -4,6 +4,8 @@ import { inLanguage } from '../language';
 const en = {
 	// CellField
 	noChoiceBeginsWith: (letters: string) => `No choice begins with "${letters}".`,
+	severalBeginWith: (letters: string, count: number) =>
+		`${count} choices begin with "${letters}". Type on, or choose with the arrow keys.`,
 	notKept: (message: string) => `Not kept: ${message}`,
 	notEntered: 'not entered',
 	forMany: (count: number) => `Enter keeps it in all ${count} values.`,

@@ -5,7 +5,7 @@ import type { Command, InputEntry } from '$lib/workbook/commands';
 import { baseOf } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
-import { readEntry } from '../entry';
+import { readEntry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { formatInFull } from '../format';
 import { texts } from './texts';
@@ -21,14 +21,27 @@ export function standing(workbook: Workbook, { quantity }: QuantityLayout, local
 }
 
 export interface Reader {
+	readonly workbook: Workbook;
 	readonly layout: Layout;
 	readonly units: UnitSystem;
 	readonly locale: string;
 }
 
+/** What its field takes, of what holds while it stays empty. */
+export function askedSpec(
+	{ workbook, layout, units, locale }: Reader,
+	quantity: QuantityLayout
+): FieldSpec {
+	const { value } = inputAt(workbook, baseOf(workbook).id, quantity.quantity.name, []);
+	return {
+		...fieldSpec(layout, quantity, units, locale),
+		stands: typeof value === 'number' ? value : null
+	};
+}
+
 /** The entry of all that was typed, or a sentence on the first that cannot be read. An empty field enters nothing. */
 export function enterWith(
-	{ layout, units, locale }: Reader,
+	reader: Reader,
 	scenario: string,
 	asked: readonly QuantityLayout[],
 	typed: Readonly<Record<string, string>>
@@ -37,7 +50,7 @@ export function enterWith(
 	for (const quantity of asked) {
 		const text = typed[quantity.quantity.name]?.trim() ?? '';
 		if (text === '') continue;
-		const entry = readEntry(text, fieldSpec(layout, quantity, units, locale));
+		const entry = readEntry(text, askedSpec(reader, quantity));
 		if (!entry.ok) return texts.unread(quantity.quantity.label, entry.message);
 		entries.push({ quantity: quantity.quantity.name, at: [], value: entry.value });
 	}

@@ -22,6 +22,8 @@ const en = {
 	name: 'Name',
 	label: 'Label',
 	numberIn: (unit: string) => `Number${unit ? `, ${unit}` : ''}`,
+	numberIsIn: (unit: string) =>
+		unit ? `This is in ${unit}.` : 'This is a plain number, without a unit.',
 	note: 'Note',
 	where: 'Where it stands',
 	everywhere: 'in every scenario',

@@ -1,10 +1,17 @@
 /** Holds a cell that a programme decides at what somebody typed, or lets it go where the field was cleared. */
-import type { QuantityLayout } from '$lib/engine/layout';
+import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { inputAt } from '$lib/workbook/scenario';
-import { readEntry } from '../entry';
+import { outside, readEntry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
-import { formatInFull } from '../format';
 import type { Session } from '../session.svelte';
+
+/** What the field of a decision takes; `stands`: what was decided or held there. */
+export const holdSpec = (
+	{ units, locale }: Pick<Session, 'units' | 'locale'>,
+	layout: Layout,
+	quantity: QuantityLayout,
+	stands: number | null
+): FieldSpec => ({ ...fieldSpec(layout, quantity, units, locale), stands });
 
 /** Gives a sentence where it cannot be, else an empty one. */
 export function holdAt(
@@ -12,10 +19,11 @@ export function holdAt(
 	scenario: string,
 	quantity: QuantityLayout,
 	at: readonly string[],
-	text: string
+	text: string,
+	stands: number | null
 ): string {
 	if (!session.layout) return '';
-	const entry = readEntry(text, fieldSpec(session.layout, quantity, session.units, session.locale));
+	const entry = readEntry(text, holdSpec(session, session.layout, quantity, stands));
 	if (!entry.ok) return entry.message;
 	const { name } = quantity.quantity;
 	const entries = [
@@ -34,8 +42,8 @@ export function holdAll(
 	if (!session.layout) return '';
 	const spec = fieldSpec(session.layout, quantity, session.units, session.locale);
 	for (const { value } of entries) {
-		const entry = readEntry(formatInFull(value, session.locale), spec);
-		if (!entry.ok) return entry.message;
+		const entry = outside(value, spec);
+		if (entry && !entry.ok) return entry.message;
 	}
 	const { name } = quantity.quantity;
 	const kept = entries.map(({ at, value }) => ({ quantity: name, at: [...at], value }));

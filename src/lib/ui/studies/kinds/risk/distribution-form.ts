@@ -1,5 +1,7 @@
 /** A distribution as a form shows it: its numbers with their names, and another kind with the same middle. */
 import type { Distribution } from '$lib/workbook/study-shapes';
+import { readEntry, type FieldSpec } from '../../../entry';
+import { texts } from './texts';
 
 export type DistributionKind = Distribution['kind'];
 
@@ -115,9 +117,16 @@ function ends(values: readonly number[]): [number, number, number] {
 
 const tidy = (value: number): number => Number(value.toPrecision(6));
 
-/** Numbers parted by spaces, semicolons or line ends; null where one of them is none. */
-export function readList(text: string): number[] | null {
-	const words = text.split(/[\s;]+/).filter((word) => word !== '');
-	const values = words.map((word) => Number(word.replace('−', '-').replace(',', '.')));
-	return values.length > 0 && values.every(Number.isFinite) ? values : null;
+/** Numbers parted by spaces, semicolons or line ends; a sentence where one of them cannot be taken. */
+export function readList(
+	text: string,
+	spec: FieldSpec
+): { ok: true; values: number[] } | { ok: false; message: string } {
+	const values: number[] = [];
+	for (const word of text.split(/[\s;]+/)) {
+		const entry = readEntry(word, spec);
+		if (!entry.ok) return entry;
+		if (typeof entry.value === 'number') values.push(entry.value);
+	}
+	return values.length > 0 ? { ok: true, values } : { ok: false, message: texts.mustBeNumbers };
 }
