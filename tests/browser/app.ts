@@ -119,6 +119,15 @@ export async function find(page: Page, name: string) {
 	await expect(active(page)).toBeFocused();
 }
 
+/** Takes the first that a long list finds, by its keys alone. */
+export async function seek(list: Locator, words: string) {
+	await list.focus();
+	await list.fill(words);
+	await expect(list).toHaveAttribute('aria-activedescendant', /./);
+	await list.press('Enter');
+	await expect(list).toHaveAttribute('aria-expanded', 'false');
+}
+
 /** Follows a line of the contents; the new page has drawn itself. */
 export async function goTo(page: Page, name: RegExp) {
 	const link = page.getByRole('navigation', { name: 'Contents' }).getByRole('link', { name });

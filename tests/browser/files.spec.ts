@@ -2,7 +2,19 @@
 import { readFileSync } from 'node:fs';
 import { readFile, Recalculation } from '../exchange/recalculate';
 import type { Page } from 'playwright/test';
-import { active, agreement, expect, find, findMember, open, row, rowOf, undo, value } from './app';
+import {
+	active,
+	agreement,
+	expect,
+	find,
+	findMember,
+	open,
+	row,
+	rowOf,
+	seek,
+	undo,
+	value
+} from './app';
 import { findings } from './access';
 import { test } from './plant';
 import { test as shop } from './shop';
@@ -52,8 +64,7 @@ test('a table is mapped, looked over and entered as one step, with the keyboard 
 		'Machine;Hours to repair;remark\nL1;2,75;new gearbox\nL2;2,5;\nL99;1,5;\n'
 	);
 	await expect(page.getByText('Say first what Hours to repair holds')).toBeVisible();
-	await page.getByLabel('Hours to repair is taken as').focus();
-	await page.keyboard.type('Time to repair');
+	await seek(page.getByLabel('Hours to repair is taken as'), 'time to repair');
 	await expect(page.getByText('2 changed, 0 new, 0 the same, 1 refused.')).toBeVisible();
 	await expect(page.getByText('Left out: the column remark.')).toBeVisible();
 	await expect(page.getByText('2,75 is 2.75 h')).toBeVisible();
@@ -109,14 +120,14 @@ test('an item table comes in whole: prices per 100 m, an item that is new, a sli
 	const enter = page.getByRole('button', { name: /^Enter \d+ values?$/ });
 	await expect(page.getByText('Say first what price holds, or leave it out.')).toBeVisible();
 	await expect(enter).toBeDisabled();
-	await page.getByLabel('price is taken as', { exact: true }).selectOption('left out');
+	await seek(page.getByLabel('price is taken as', { exact: true }), 'left out');
 	await expect(page.getByText('52,40 is 0.524 EUR/m')).toBeVisible();
 	await expect(page.getByText('Left out: the columns price, Colour.')).toBeVisible();
 	await page.getByLabel('Keep these matches for the next file').fill('Price list');
 	await page.getByRole('button', { name: 'Keep matches' }).click();
 	await expect(page.getByText('Kept in the workbook as Price list.')).toBeVisible();
 
-	await page.getByLabel('What RT20B is').selectOption('add, like RT15B');
+	await seek(page.getByLabel('What RT20B is'), 'add, like RT15B');
 	const slip = page.getByRole('checkbox', { name: 'Enter List price, PX22B all the same' });
 	await expect(slip).not.toBeChecked();
 	await expect(page.getByRole('row', { name: /this is 125 times as much/ })).toBeVisible();
@@ -254,8 +265,7 @@ shop(
 		await expect(page.getByText('Say first what is summed')).toBeVisible();
 		await page.getByRole('button', { name: 'Add what is entered' }).focus();
 		await page.keyboard.press('Enter');
-		await page.getByLabel('Quantity, 1').focus();
-		await page.keyboard.type('Demand');
+		await seek(page.getByLabel('Quantity, 1'), 'demand');
 		await page.getByLabel('Divided by, 1').focus();
 		await page.keyboard.type('years');
 		await expect(page.getByText('Say which period the log covers')).toBeVisible();

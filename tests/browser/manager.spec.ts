@@ -1,6 +1,6 @@
 /** A plant manager's question, by mouse and by keys alone: what does one line more bring, and why not more? */
 import type { Page } from 'playwright/test';
-import { active, expect, fact, find, findMember, goTo, open, strip } from './app';
+import { active, expect, fact, find, findMember, goTo, open, seek, strip } from './app';
 import { test } from './plant';
 
 /** The active cell stands in the column of a scenario. */
@@ -49,7 +49,7 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 	page
 }) => {
 	await open(page, '/members');
-	await page.getByLabel('Set shown').selectOption('line');
+	await seek(page.getByLabel('Set shown'), 'lines');
 	await page
 		.getByRole('row')
 		.filter({ has: page.getByRole('cell', { name: 'L6', exact: true }) })
@@ -95,11 +95,7 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 
 test('with the keyboard alone', async ({ page }) => {
 	await open(page, '/members');
-	const sets = page.getByLabel('Set shown');
-	await sets.focus();
-	await page.keyboard.press('Home');
-	for (let i = 0; i < 60 && (await sets.inputValue()) !== 'line'; i++)
-		await page.keyboard.press('ArrowDown');
+	await seek(page.getByLabel('Set shown'), 'lines');
 	const copy = page
 		.getByRole('row')
 		.filter({ has: page.getByRole('cell', { name: 'L6', exact: true }) })

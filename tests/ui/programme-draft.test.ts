@@ -14,12 +14,13 @@ import {
 	worthChoices,
 	worthOf
 } from '$lib/ui/programmes/draft';
+import type { ListOption } from '$lib/ui/choose/options';
 import { applyCommand } from '$lib/workbook/commands';
 import { smallPlant } from '../programmes/small-plant';
 
 const workbook = smallPlant();
 const programme = workbook.programmes![0]!;
-const names = (choices: readonly { readonly name: string }[]) => choices.map(({ name }) => name);
+const names = (list: readonly ListOption[]) => list.map(({ value }) => value);
 const empty = { ...programme, decisions: [], constraints: [] };
 
 describe('what may be chosen for a part of a programme', () => {
@@ -31,7 +32,7 @@ describe('what may be chosen for a part of a programme', () => {
 		expect(names(decisionChoices(workbook, empty))).toContain('made');
 		expect(names(decisionChoices(workbook, programme))).not.toContain('made');
 		expect(names(decisionChoices(workbook, programme))).not.toContain('contribution');
-		expect(decisionChoices(workbook, empty).find(({ name }) => name === 'made')?.sheet).toBe(
+		expect(decisionChoices(workbook, empty).find(({ value }) => value === 'made')?.group).toBe(
 			'Decided'
 		);
 	});

@@ -6,25 +6,24 @@ import { hasInputs } from '$lib/workbook/cells';
 import { findQuantity, findSet } from '$lib/workbook/lookup';
 import type { DateWay, Workbook } from '$lib/workbook/schema';
 import { texts } from './log-texts';
-import type { Option } from './meanings';
+import { quantityOptions, type ListOption } from '../choose/options';
 import { texts as fileTexts } from './texts';
 
 export const nameOf = (head: readonly string[], column: number): string =>
 	head[column] || fileTexts.columnNumber(column + 1);
 
 /** Number inputs: nothing else can be a sum. */
-export const numberInputs = ({ sheets }: Workbook): Option[] => [
+export const numberInputs = (workbook: Workbook): ListOption[] => [
 	{ value: '', text: texts.chooseOne },
-	...sheets.flatMap(({ title, quantities }) =>
-		quantities
-			.filter((quantity) => hasInputs(quantity) && (quantity.type ?? 'number') === 'number')
-			.map(({ name, label }) => ({ value: name, text: label, group: title }))
+	...quantityOptions(
+		workbook,
+		(quantity) => hasInputs(quantity) && (quantity.type ?? 'number') === 'number'
 	)
 ];
 
 /** Sets and axes by name that a column may name members of: those of the sums first. */
-export function columnOptions(workbook: Workbook, now: LogColumn): Option[] {
-	const options: Option[] = [
+export function columnOptions(workbook: Workbook, now: LogColumn): ListOption[] {
+	const options: ListOption[] = [
 		{ value: 'nothing', text: texts.leftOut },
 		{ value: 'date', text: texts.dateOfTheRow },
 		{ value: 'number', text: texts.numbers },
@@ -73,17 +72,17 @@ export const replaced = (log: Log, at: number, column: LogColumn): Log => ({
 	columns: log.columns.map((one, i) => (i === at ? column : one))
 });
 
-export const takeOptions: Option[] = Object.entries(texts.takes).map(([value, text]) => ({
+export const takeOptions: ListOption[] = Object.entries(texts.takes).map(([value, text]) => ({
 	value,
 	text
 }));
 
-export const numberColumns = (log: Log, head: readonly string[]): Option[] =>
+export const numberColumns = (log: Log, head: readonly string[]): ListOption[] =>
 	log.columns.flatMap(({ is }, at) =>
 		is === 'number' ? [{ value: String(at), text: nameOf(head, at) }] : []
 	);
 
-export const divisorOptions = (log: Log, sum: OpenSum, head: readonly string[]): Option[] => [
+export const divisorOptions = (log: Log, sum: OpenSum, head: readonly string[]): ListOption[] => [
 	{ value: '', text: texts.nothing },
 	...Object.entries(texts.perTime).map(([value, text]) => ({ value, text, group: texts.byTime })),
 	...(takesColumn(sum.take) && sum.take !== 'sum'
@@ -138,7 +137,7 @@ export interface AskedAxis {
 	readonly of: string;
 	readonly label: string;
 	readonly value: string;
-	readonly options: readonly Option[];
+	readonly options: readonly ListOption[];
 }
 
 /** The axes that the sums are per and no column names: what else may tell them. */
@@ -198,7 +197,7 @@ export function withQuantity(log: Log, at: number, name: string, workbook: Workb
 	return next;
 }
 
-export const coverOptions: Option[] = [
+export const coverOptions: ListOption[] = [
 	{ value: '', text: texts.chooseOne },
 	...Object.entries(texts.covers).map(([value, text]) => ({ value, text }))
 ];

@@ -3,13 +3,8 @@ import { quantitiesFor } from '$lib/exchange/table/propose';
 import type { Column, Mapping, Meaning } from '$lib/exchange/table/mapping';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
+import { quantityOption, type ListOption } from '../choose/options';
 import { texts } from './texts';
-
-export interface Option {
-	readonly value: string;
-	readonly text: string;
-	readonly group?: string;
-}
 
 export const textOf = (meaning: Meaning): string => JSON.stringify(meaning);
 export const meaningOf = (text: string): Meaning => JSON.parse(text) as Meaning;
@@ -35,8 +30,8 @@ export const intoScenario = (mapping: Mapping, scenario: string): Mapping => ({
 });
 
 /** All that a column can mean; what it means now is among them. */
-export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): Option[] {
-	const option = (meaning: Meaning, text: string, group?: string): Option => ({
+export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): ListOption[] {
+	const option = (meaning: Meaning, text: string, group?: string): ListOption => ({
 		value: textOf(meaning),
 		text,
 		...(group !== undefined && { group })
@@ -72,7 +67,10 @@ export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): 
 		...workbook.sheets.flatMap(({ title, quantities }) =>
 			quantities
 				.filter(({ name }) => fitting.has(name))
-				.map(({ name, label }) => option(valueOf(name), label, texts.valuesOnSheet(title)))
+				.map((quantity) => ({
+					...quantityOption(quantity, texts.valuesOnSheet(title)),
+					value: textOf(valueOf(quantity.name))
+				}))
 		),
 		...workbook.scenarios.map(({ id, title }) =>
 			option(
@@ -103,7 +101,7 @@ export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): 
 }
 
 /** What may be meant stands first, and not a second time on its sheet. */
-const once = (options: readonly Option[]): Option[] =>
+const once = (options: readonly ListOption[]): ListOption[] =>
 	options.filter(({ value }, at) => options.findIndex((one) => one.value === value) === at);
 
 /** The mapping with one column meaning something else; only one column can name the quantity, the members or a set. */

@@ -4,7 +4,7 @@ import type { Decision } from '$lib/exchange/table/new-members';
 import { nearest } from '$lib/formula/names';
 import { findSet } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
-import type { Option } from './meanings';
+import type { ListOption } from '../choose/options';
 import { texts } from './texts';
 
 export const decisionText = (decision: Decision): string => JSON.stringify(decision);
@@ -20,11 +20,11 @@ export const asNew = (like: string | null, label: string): Decision => ({
 export function decisionOptions(
 	workbook: Workbook,
 	{ set, text, label }: Pick<UnknownMember, 'set' | 'text' | 'label'>
-): Option[] {
+): ListOption[] {
 	const ids = findSet(workbook, set)?.members.map(({ id }) => id) ?? [];
 	const near = nearest(text, ids);
 	const ordered = near === undefined ? ids : [near, ...ids.filter((id) => id !== near)];
-	const option = (decision: Decision, words: string, group?: string): Option => ({
+	const option = (decision: Decision, words: string, group?: string): ListOption => ({
 		value: decisionText(decision),
 		text: words,
 		...(group !== undefined && { group })

@@ -4,34 +4,22 @@ import { hasInputs } from '$lib/workbook/cells';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Programme } from '$lib/workbook/programme-schema';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-
-export interface Choice {
-	readonly name: string;
-	readonly label: string;
-	readonly sheet: string;
-}
-
-const choices = (workbook: Workbook, fits: (quantity: Quantity) => boolean): Choice[] =>
-	workbook.sheets.flatMap(({ title: sheet, quantities }) =>
-		quantities.flatMap((quantity) =>
-			fits(quantity) ? [{ name: quantity.name, label: quantity.label, sheet }] : []
-		)
-	);
+import { quantityOptions, type ListOption } from '../choose/options';
 
 const isNumber = ({ type = 'number' }: Quantity) => type === 'number';
 const MOST_EACH = 3;
 
 /** What shall be largest or smallest: a number that follows a formula. */
-export const objectiveChoices = (workbook: Workbook): Choice[] =>
-	choices(
+export const objectiveChoices = (workbook: Workbook): ListOption[] =>
+	quantityOptions(
 		workbook,
 		(quantity) =>
 			isNumber(quantity) && quantity.formula !== undefined && axesOf(quantity).length <= MOST_EACH
 	);
 
 /** What may be decided: inputs of numbers or of yes and no that may change. */
-export const decisionChoices = (workbook: Workbook, { decisions }: Programme): Choice[] =>
-	choices(
+export const decisionChoices = (workbook: Workbook, { decisions }: Programme): ListOption[] =>
+	quantityOptions(
 		workbook,
 		(quantity) =>
 			quantity.formula === undefined &&
@@ -41,8 +29,8 @@ export const decisionChoices = (workbook: Workbook, { decisions }: Programme): C
 	);
 
 /** What may be required: yes or no by a formula. */
-export const requirementChoices = (workbook: Workbook, { constraints }: Programme): Choice[] =>
-	choices(
+export const requirementChoices = (workbook: Workbook, { constraints }: Programme): ListOption[] =>
+	quantityOptions(
 		workbook,
 		(quantity) =>
 			quantity.type === 'yes_no' &&
@@ -51,11 +39,11 @@ export const requirementChoices = (workbook: Workbook, { constraints }: Programm
 	);
 
 /** Where the worth of one more of a requirement may go: inputs of numbers per the same sets. */
-export function worthChoices(workbook: Workbook, constraint: string): Choice[] {
+export function worthChoices(workbook: Workbook, constraint: string): ListOption[] {
 	const required = findQuantity(workbook, constraint);
 	if (!required) return [];
 	const axes = axisNames(required);
-	return choices(
+	return quantityOptions(
 		workbook,
 		(quantity) => isNumber(quantity) && hasInputs(quantity) && axisNames(quantity) === axes
 	);

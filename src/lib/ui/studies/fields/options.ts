@@ -3,6 +3,7 @@ import { axesOf } from '$lib/workbook/axes';
 import { hasInputs } from '$lib/workbook/cells';
 import { findQuantity, findSet } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { memberOptions } from '../../choose/options';
 
 const isNumber = ({ type }: Quantity) => type === undefined || type === 'number';
 export const isResult = (quantity: Quantity): boolean =>
@@ -15,18 +16,6 @@ export const isMovable = (quantity: Quantity): boolean =>
 export const firstMovable = ({ sheets }: Workbook): string =>
 	sheets.flatMap(({ quantities }) => quantities).find(isMovable)?.name ?? 'input';
 
-/** Quantities by sheet, as a list with headings shows them. */
-export const quantityGroups = (workbook: Workbook, fits: (quantity: Quantity) => boolean) =>
-	workbook.sheets.flatMap(({ title, quantities }) => {
-		const options = quantities
-			.filter(fits)
-			.map(({ name, label }) => ({ value: name, text: label }));
-		return options.length > 0 ? [{ label: title, options }] : [];
-	});
-
-export const scenarioOptions = ({ scenarios }: Workbook) =>
-	scenarios.map(({ id, title }) => ({ value: id, text: title }));
-
 /** One list for each axis of a quantity. */
 export function memberLists(workbook: Workbook, quantity: string) {
 	const found = findQuantity(workbook, quantity);
@@ -35,10 +24,7 @@ export function memberLists(workbook: Workbook, quantity: string) {
 		return {
 			label: set?.label ?? name,
 			all: `all ${(set?.plural ?? set?.label ?? name).toLowerCase()}`,
-			options: (set?.members ?? []).map(({ id, label }) => ({
-				value: id,
-				text: label === undefined ? id : `${id}, ${label}`
-			}))
+			options: memberOptions(set?.members ?? [])
 		};
 	});
 }
