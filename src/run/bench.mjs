@@ -23,7 +23,8 @@ const parts = [
 	'tables',
 	'weight',
 	'page',
-	'page-edits'
+	'page-edits',
+	'page-large'
 ];
 const unknown = wanted.filter((part) => !parts.includes(part));
 if (unknown.length > 0) {

@@ -7,7 +7,12 @@ export interface CellValues {
 }
 
 /** Whether the stored value at a place differs from a fresh one. */
-export function isOther(known: CellValues, place: number, fresh: CellValues, i: number): boolean {
+export function isOther(
+	known: Pick<CellValues, 'values' | 'states'>,
+	place: number,
+	fresh: CellValues,
+	i: number
+): boolean {
 	if (place < 0) return true;
 	return (
 		known.states[place] !== fresh.states[i] || !Object.is(known.values[place], fresh.values[i])

@@ -4,7 +4,7 @@
  *
  * A scenario that is measured against another one than its parent also holds whatever reads the
  * reference. An edit computes only what follows from it, in the base and in every scenario that
- * inherits or reads it.
+ * inherits or reads it, and stops where a value comes out as it was.
  */
 import { baseOf, changesOf, findQuantity, findScenario } from '$lib/workbook/lookup';
 import { filledQuantities } from '$lib/workbook/plans';
@@ -14,7 +14,8 @@ import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-val
 import { Inputs } from './inputs';
 import { Machine, type Source } from './interpreter/machine';
 import { wholeProgram } from './interpreter/program';
-import { reachIn, type Reach, type Reached } from './interpreter/reach';
+import { reachIn, type Reach } from './interpreter/reach';
+import { Ripple } from './interpreter/ripple';
 import type { Plan } from './plan';
 import { orderScenarios, type ScenarioOrder } from './scenario-order';
 import { CIRCULAR } from './state';
@@ -36,6 +37,7 @@ export class Scenarios {
 	readonly #plan: Plan;
 	readonly #machine: Machine;
 	readonly #reach: Reach;
+	readonly #ripple: Ripple;
 	readonly #isReader: Uint8Array;
 	readonly #stored = new Map<string, Stored>();
 	#workbook: Workbook;
@@ -47,6 +49,7 @@ export class Scenarios {
 		this.#workbook = workbook;
 		this.#machine = new Machine(wholeProgram(plan));
 		this.#reach = reachIn(plan);
+		this.#ripple = new Ripple(plan, this.#machine);
 		this.#isReader = new Uint8Array(plan.cells);
 		for (const cell of plan.readsOtherScenario) this.#isReader[cell] = 1;
 		this.#inputs = new Inputs(plan, workbook);
@@ -151,8 +154,10 @@ export class Scenarios {
 		const readsElse = reference(id) !== reference(parent) || this.#order.circular.has(id);
 		const reached = this.#reach.from(readsElse ? [...own, ...this.#plan.readsOtherScenario] : own);
 		this.#load(parent, this.#machine);
-		this.#write(this.#inputs.read(id, own));
-		this.#runIn(id, reached);
+		const fresh = this.#inputs.read(id, own);
+		const differing = own.filter((cell, i) => isOther(this.#machine, cell, fresh, i));
+		this.#write(fresh);
+		this.#follow(id, differing, readsElse ? this.#plan.readsOtherScenario : [], null);
 		const holds = new Uint8Array(this.#plan.cells);
 		for (const cell of reached.cells) holds[cell] = 1;
 		return { own, holds, ...this.#take(reached.cells) };
@@ -185,14 +190,13 @@ export class Scenarios {
 		const known = this.#stored.get(base);
 		if (!known) return { ...CLEAN, changed: true };
 		const fresh = this.#inputs.read(base, this.#inputs.cellsOf(edited));
-		const seeds = new Set(fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i)));
-		if (seeds.size === 0) return CLEAN;
-		const reached = this.#reach.from(seeds);
+		const edits = fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i));
+		if (edits.length === 0) return CLEAN;
 		this.#load(base, this.#machine);
 		this.#write(fresh);
-		this.#runIn(base, reached);
-		replaceValues(known, this.#take(reached.cells));
-		return { ...CLEAN, changed: true, seeds, reached };
+		const cells = [...edits, ...this.#follow(base, edits, [], null)];
+		replaceValues(known, this.#take(Int32Array.from(cells).sort()));
+		return { changed: true, moved: false, cells };
 	}
 
 	#updateScenario(
@@ -217,38 +221,36 @@ export class Scenarios {
 		const own = isEdited ? this.inputsChangedBy(id) : known.own;
 		// A scenario with a plan of its own has thousands, of which an edit touches few.
 		const fresh = this.#inputs.read(id, this.#inputs.among(own, edited));
-		const seeds = new Set(parent.seeds);
-		fresh.cells.forEach((cell, i) => {
-			if (isOther(known, placeOfCell(known.cells, cell), fresh, i)) seeds.add(cell);
-			else seeds.delete(cell);
-		});
-		if (isEdited && !isSame(own, known.own)) return this.#computeAgain(id, known, own, seeds);
-		for (const source of new Set([reference, base]))
-			for (const cell of this.#readersOf(source)) seeds.add(cell);
-		if (seeds.size === 0) return CLEAN;
-		const reached = isSameAs(parent.seeds, seeds) ? parent.reached! : this.#reach.from(seeds);
-		const mine = within(reached, known.holds);
+		const edits = fresh.cells.filter((cell, i) =>
+			isOther(known, placeOfCell(known.cells, cell), fresh, i)
+		);
+		if (isEdited && !isSame(own, known.own)) return this.#computeAgain(id, known, own, parent);
+		const inherited = parent.cells.filter((cell) => known.holds[cell] === 0);
+		const readers = [...new Set([reference, base])].flatMap((source) =>
+			this.#readersOf(source).filter((cell) => known.holds[cell] === 1)
+		);
+		if (edits.length + inherited.length + readers.length === 0) return CLEAN;
 		this.#load(id, this.#machine);
 		this.#write(fresh);
-		this.#runIn(id, mine);
-		const changed = replaceValues(known, this.#take(mine.cells));
-		return { changed: changed || parent.changed, moved: false, seeds, reached };
+		const mine = [...edits, ...this.#follow(id, [...edits, ...inherited], readers, known.holds)];
+		replaceValues(known, this.#take(Int32Array.from(mine).sort()));
+		const cells = [...inherited, ...mine];
+		return { changed: cells.length > 0, moved: false, cells };
 	}
 
 	/** After an edit that changes which inputs the scenario changes, and so what its changes reach. */
-	#computeAgain(id: string, known: Stored, own: Int32Array, seeds: Set<number>): Dirty {
-		for (const cell of known.own) seeds.add(cell);
-		for (const cell of own) seeds.add(cell);
+	#computeAgain(id: string, known: Stored, own: Int32Array, parent: Dirty): Dirty {
 		this.#stored.set(id, this.#compute(id));
-		return { changed: true, moved: false, seeds, reached: this.#reach.from(seeds) };
+		const { cells } = this.#reach.from([...known.own, ...own, ...parent.cells]);
+		return { changed: true, moved: false, cells: [...cells] };
 	}
 
-	/** The cells that read another scenario's value of something that a change reached. */
-	#readersOf({ reached }: Dirty): number[] {
-		if (reached === null || this.#plan.readsOtherScenario.length === 0) return [];
+	/** The cells that read another scenario's value of something that changed there. */
+	#readersOf({ cells }: Dirty): number[] {
+		if (this.#plan.readsOtherScenario.length === 0) return [];
 		const { starts, targets } = this.#plan.dependents;
 		const readers: number[] = [];
-		for (const cell of reached.cells)
+		for (const cell of cells)
 			for (let i = starts[cell]!; i < starts[cell + 1]!; i++)
 				if (this.#isReader[targets[i]!] === 1) readers.push(targets[i]!);
 		return readers;
@@ -278,14 +280,25 @@ export class Scenarios {
 		}
 	}
 
-	#runIn(id: string, { formulas }: Reached): void {
+	/** Runs what reads these cells, and these formulas; gives the formulas whose values changed. */
+	#follow(
+		id: string,
+		changed: Iterable<number>,
+		asked: Iterable<number>,
+		holds: Uint8Array | null
+	): number[] {
 		const machine = this.#machine;
 		machine.others[1] = machine.others[2] = machine;
-		if (!this.#isBase(id) && formulas.some((cell) => this.#isReader[cell] === 1)) {
+		for (const cell of changed) this.#ripple.changed(cell, holds);
+		for (const cell of asked) this.#ripple.ask(cell);
+		let alone = !this.#isBase(id);
+		return this.#ripple.run(holds, (cell) => {
+			if (!alone || this.#isReader[cell] === 0) return;
+			// What another scenario holds is fetched only where somebody reads it.
+			alone = false;
 			machine.others[1] = this.#referenceSource(id);
 			machine.others[2] = { ...this.#stored.get(baseOf(this.#workbook).id)!, narrow: 0 };
-		}
-		machine.run(formulas);
+		});
 	}
 
 	#referenceSource(id: string): Source {
@@ -315,31 +328,20 @@ interface Dirty {
 	readonly changed: boolean;
 	/** Its place among the scenarios changed: it is computed afresh. */
 	readonly moved: boolean;
-	/** The cells that changed of themselves, and all that they reach; null where it was not looked for. */
-	readonly seeds: ReadonlySet<number>;
-	readonly reached: Reached | null;
+	/** All cells that have, or may have, another value there than before. */
+	readonly cells: readonly number[];
 }
 
-const CLEAN: Dirty = { changed: false, moved: false, seeds: new Set(), reached: null };
+const CLEAN: Dirty = { changed: false, moved: false, cells: [] };
 
 /** Whether programmes or what they decided differ, and so inputs that nobody entered. */
 const hasOtherPlan = (before: Workbook, after: Workbook): boolean =>
 	before.plans !== after.plans || before.programmes !== after.programmes;
 
-/** Whether the seeds are just those whose reach is known. */
-const isSameAs = (known: ReadonlySet<number>, seeds: ReadonlySet<number>) =>
-	known.size === seeds.size && [...seeds].every((cell) => known.has(cell));
-
 /** Whether a scenario is new, or starts from or is measured against another one than before. */
 function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
 	const [was, is] = [findScenario(before, id), findScenario(after, id)];
 	return was?.parent !== is?.parent || was?.against !== is?.against || was === undefined;
-}
-
-/** The part of what a change reaches that a scenario holds itself. */
-function within({ cells, formulas }: Reached, holds: Uint8Array): Reached {
-	const held = (cell: number) => holds[cell] === 1;
-	return { cells: cells.filter(held), formulas: formulas.filter(held) };
 }
 
 const isSame = (a: Int32Array, b: Int32Array) =>

@@ -105,11 +105,14 @@ export class Machine implements Memory, Source {
 
 	/** Computes the cells, each of which must come after those it needs. */
 	run(cells: ArrayLike<number>): void {
+		for (let i = 0; i < cells.length; i++) this.runOne(cells[i]!);
+	}
+
+	/** Computes one cell from what stands where it reads. */
+	runOne(cell: number): void {
 		const { code, bounds } = this.program;
-		for (let i = 0; i < cells.length; i++) {
-			const end = bounds[2 * cells[i]! + 1]!;
-			for (let pc = bounds[2 * cells[i]!]!; pc < end; pc += 3 + code[pc + 1]!) this.#step(pc);
-		}
+		const end = bounds[2 * cell + 1]!;
+		for (let pc = bounds[2 * cell]!; pc < end; pc += 3 + code[pc + 1]!) this.#step(pc);
 	}
 
 	#step(pc: number): void {

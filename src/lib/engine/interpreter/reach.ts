@@ -12,16 +12,21 @@ export interface Reached {
 	readonly formulas: Int32Array;
 }
 
+/** By cell its place in the plan's order, −1 for inputs and for cells on a loop. */
+export const ranksIn = kept((plan: Plan): Int32Array => {
+	const ranks = new Int32Array(plan.cells).fill(-1);
+	plan.order.forEach((cell, rank) => (ranks[cell] = rank));
+	return ranks;
+});
+
 export class Reach {
 	readonly #plan: Plan;
-	/** Place in the plan's order, −1 for inputs and for cells on a loop. */
 	readonly #rank: Int32Array;
 	readonly #seen: Uint8Array;
 
 	constructor(plan: Plan) {
 		this.#plan = plan;
-		this.#rank = new Int32Array(plan.cells).fill(-1);
-		plan.order.forEach((cell, rank) => (this.#rank[cell] = rank));
+		this.#rank = ranksIn(plan);
 		this.#seen = new Uint8Array(plan.cells);
 	}
 
