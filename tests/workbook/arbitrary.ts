@@ -147,6 +147,7 @@ function randomTable(workbook: Workbook, dice: Dice, title: string): KeptTable {
 				sums: [{ quantity, take: 'sum' as const, column: 2 }]
 			}
 		}),
+		...(dice.chance(20) && { pairs: { relation: 'runs', first: 0, mark: 1 } }),
 		columns: [
 			{ heading: 'What', is: 'member', of: set.name },
 			{ heading: '', is: 'nothing' },

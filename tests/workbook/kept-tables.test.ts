@@ -73,6 +73,17 @@ describe('matches kept in a workbook', () => {
 		expect(refusal(plant, put(called('')))).toMatchObject({ code: 'wrong-shape' });
 	});
 
+	it('name columns that the table has', () => {
+		const pairs = { relation: 'runs', first: 0, second: 3 };
+		expect(refusal(plant, put({ ...items, pairs }))).toMatchObject({ code: 'no-column' });
+		expect(findProblems({ ...plant, tables: [{ ...items, pairs }] })).toMatchObject([
+			{ code: 'no-column', path: 'tables[0].pairs' }
+		]);
+		const kept = after(plant, put({ ...items, pairs: { ...pairs, second: 2 } }));
+		const loaded = loadWorkbook(saveWorkbook(kept), 'f.json');
+		expect(loaded.ok && loaded.workbook.tables).toEqual(kept.tables);
+	});
+
 	it('follow new names of quantities, scenarios and members', () => {
 		const mass = plant.sheets
 			.flatMap(({ quantities }) => quantities)

@@ -41,7 +41,7 @@ import { mapStudyNames } from './study-names';
 import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
 import { ownSchema, stepSchema } from './step-schema';
 import { tickSchema } from './review-schema';
-import { keptColumnSchema, keptTableSchema, type KeptTable } from './table-schema';
+import { keptColumnSchema, keptPairsSchema, keptTableSchema, type KeptTable } from './table-schema';
 import { orderedStudy } from './study-order';
 import { branch, isTree, put } from './values';
 
@@ -121,7 +121,8 @@ function orderedTable(table: KeptTable): KeptTable {
 	return inOrder(keptTableSchema, {
 		...table,
 		columns,
-		...(table.log && { log: orderedLog(table.log) })
+		...(table.log && { log: orderedLog(table.log) }),
+		...(table.pairs && { pairs: inOrder(keptPairsSchema, table.pairs) })
 	});
 }
 

@@ -236,6 +236,15 @@ const WORDS: Readonly<Record<string, string>> = {
 	'tables.log.sums.by_column': 'The sum is divided by that of this column.',
 	'tables.log.sums.per': 'It is divided by how many of these the log covers.',
 	'tables.log.sums.share_of': "The set or axis whose members' shares add up to 1.",
+	'tables.pairs':
+		'The table says which members of two sets go together. Columns are named by their place in the list, from 0.',
+	'tables.pairs.relation': 'The relation that its pairs are of.',
+	'tables.pairs.first':
+		'The column that names the member of the first set. Left out, the headings of the other columns do.',
+	'tables.pairs.second':
+		'The column that names the member of the second set. Left out, the headings of the other columns do.',
+	'tables.pairs.mark':
+		'The column of marks, beside two that name members. Left out, every row is a pair.',
 
 	calibrations:
 		'Figures that are found from what was measured: which line or mean is laid through which points, and whose place its figures could take.',

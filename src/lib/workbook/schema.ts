@@ -35,7 +35,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 12;
+export const VERSION = 13;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 

@@ -43,13 +43,25 @@ export const keptColumnSchema = z.discriminatedUnion('is', [
 ]);
 export type KeptColumn = z.infer<typeof keptColumnSchema>;
 
+/** Which members of two sets go together; columns are named by their place in the list, from 0. */
+export const keptPairsSchema = z.strictObject({
+	relation: nameSchema,
+	/** Which names the member of the first set, and of the second; left out, the headings of the others do. */
+	first: z.optional(z.int().check(z.nonnegative())),
+	second: z.optional(z.int().check(z.nonnegative())),
+	/** Of marks beside two that name members; left out, every row is a pair. */
+	mark: z.optional(z.int().check(z.nonnegative()))
+});
+
 export const keptTableSchema = z.strictObject({
 	title: label.check(z.minLength(1)),
 	/** The quantity of every row, where neither a row nor a column names one. */
 	quantity: z.optional(nameSchema),
 	columns: z.array(keptColumnSchema).check(z.minLength(1), z.maxLength(1000)),
 	/** The table is a log, and its rows are summed. */
-	log: z.optional(keptLogSchema)
+	log: z.optional(keptLogSchema),
+	/** The table says which members go together, and its columns hold nothing else. */
+	pairs: z.optional(keptPairsSchema)
 });
 export type KeptTable = z.infer<typeof keptTableSchema>;
 

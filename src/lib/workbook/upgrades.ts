@@ -72,6 +72,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 12,
 		why: 'a quantity may have other names, by which it is found',
 		up: (document) => ({ ...document, version: 12 })
+	},
+	{
+		to: 13,
+		why: 'a kept table may say which members go together',
+		up: (document) => ({ ...document, version: 13 })
 	}
 ];
 

@@ -1,17 +1,24 @@
 /** What a kept table holds, in a line: what its rows are about, and which quantities. */
 import { axesOf } from '$lib/workbook/axes';
-import { findQuantity, findSet } from '$lib/workbook/lookup';
+import { findQuantity, findRelation, findSet } from '$lib/workbook/lookup';
 import type { KeptTable, Workbook } from '$lib/workbook/schema';
 import { texts as logTexts } from './log-texts';
+import { texts as pairTexts } from './pair-texts';
 import { texts } from './texts';
 
 const MOST = 4;
 
-export function keptSummary({ columns, quantity, log }: KeptTable, workbook: Workbook): string {
+export function keptSummary(
+	{ columns, quantity, log, pairs }: KeptTable,
+	workbook: Workbook
+): string {
 	if (log)
 		return logTexts.logHolds(
 			log.sums.map((sum) => findQuantity(workbook, sum.quantity)?.label ?? sum.quantity)
 		);
+
+	if (pairs)
+		return pairTexts.pairsOf(findRelation(workbook, pairs.relation)?.label ?? pairs.relation);
 
 	const names = columns.flatMap((column) =>
 		column.is === 'value' ? (column.quantity ?? quantity ?? []) : []

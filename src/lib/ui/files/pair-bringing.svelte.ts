@@ -1,16 +1,20 @@
 /** Pairs of a relation on their way in from a table: which columns name them, what was decided, and what would change. */
 import { SvelteMap, SvelteSet } from 'svelte/reactivity';
 import type { TableClient } from '$lib/browser/table-client';
+import { reusePairs, type ReusedPairs } from '$lib/exchange/table/kept-pairs';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import { isWhole, type PairMapping } from '$lib/exchange/table/pair-mapping';
 import { pairCommands, type PairLook, type PairThatGoes } from '$lib/exchange/table/pairs';
 import { pairKey } from '$lib/workbook/axes';
+import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import { texts } from './pair-texts';
 
 export class PairBringing {
 	mapping = $state.raw<PairMapping | null>(null);
 	look = $state.raw<PairLook | null>(null);
+	/** The kept matches in use, and which headings of them differ; null: the program's own reading. */
+	reused = $state.raw<(ReusedPairs & { readonly title: string }) | null>(null);
 	#problem = $state('');
 	#isLooking = $state(true);
 	readonly #unknown = new SvelteMap<string, Decision>();
@@ -39,9 +43,14 @@ export class PairBringing {
 		readonly client: TableClient
 	) {}
 
-	async propose(): Promise<void> {
+	/** By what was kept where there is a table, else as the columns read. */
+	async propose(table: KeptTable | null, head: readonly string[]): Promise<void> {
 		const { workbook } = this.session;
-		if (workbook)
+		const reused = table && workbook ? reusePairs(table, head, workbook) : null;
+		if (table && reused) {
+			this.reused = { ...reused, title: table.title };
+			this.mapping = reused.mapping;
+		} else if (workbook)
 			this.mapping = await this.client.proposePairs(workbook, this.sheet, this.relation);
 	}
 

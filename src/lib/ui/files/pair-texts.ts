@@ -18,6 +18,9 @@ const en = {
 		`${pairs(fresh)} new, ${going} taken out, ${same} the same${refused > 0 ? `, ${refused} refused` : ''}.`,
 	untouched: (count: number, label: string) =>
 		`${pairs(count)} of the workbook ${count === 1 ? 'is' : 'are'} of a ${label} that the file has no row for, and ${count === 1 ? 'stays' : 'stay'}.`,
+	pairsOf: (label: string) => `pairs: ${label}`,
+	noSuchRelation: (title: string, relation: string) =>
+		`The workbook has no relation ${relation} any more, of which ${title} holds the pairs. Choose what the table holds, and keep that instead.`,
 	newPairs: 'New pairs',
 	pairsThatGo: 'Pairs to take out',
 	whatGoes:

@@ -135,7 +135,7 @@ const en = {
 	// KeptTables, kept-words
 	keptMatches: 'Kept matches',
 	whatKeptMatchesAre:
-		'What the columns of a table mean, and how a log is summed, kept in this workbook: a file with the same headings is matched by one click.',
+		'What the columns of a table mean, which of them name pairs, and how a log is summed, kept in this workbook: a file with the same headings is matched by one click.',
 	matchesHold: (rows: readonly string[], labels: readonly string[], more: number) =>
 		[
 			...(rows.length > 0 ? [`by ${rows.join(' and ')}`] : []),

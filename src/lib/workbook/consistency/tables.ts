@@ -6,7 +6,7 @@ import type { Findings } from './findings';
 
 export function checkTables(findings: Findings): void {
 	const seen = new Set<string>();
-	(findings.workbook.tables ?? []).forEach(({ title, columns, log }, i) => {
+	(findings.workbook.tables ?? []).forEach(({ title, columns, log, pairs }, i) => {
 		if (seen.has(title))
 			findings.add(
 				['tables', i, 'title'],
@@ -24,6 +24,15 @@ export function checkTables(findings: Findings): void {
 				['tables', i, 'log'],
 				'no-column',
 				`the log kept as ${title} sums column ${missing}, and the table has ${columns.length}`,
+				'Name one of its columns by its place, from 0.'
+			);
+		const named = [pairs?.first, pairs?.second, pairs?.mark].flatMap((place) => place ?? []);
+		const beyond = named.find((place) => place >= columns.length);
+		if (beyond !== undefined)
+			findings.add(
+				['tables', i, 'pairs'],
+				'no-column',
+				`the pairs kept as ${title} stand in column ${beyond}, and the table has ${columns.length}`,
 				'Name one of its columns by its place, from 0.'
 			);
 	});
