@@ -33,6 +33,24 @@ test('from a cost one asks down to the input behind it, and sees who entered it'
 	await feeds.getByRole('button', { name: 'Variable cost' }).click();
 	await expect(why(page)).toContainText('Variable cost, PX15B, Base');
 	await expect(active(page)).toBeFocused();
+
+	// By keys alone: into the reasons, to an input far behind, and back along the way.
+	await page.keyboard.press('?');
+	await expect(why(page).getByRole('heading')).toBeFocused();
+	await why(page)
+		.getByRole('button', { name: /^All \d+ inputs$/ })
+		.press('Enter');
+	await why(page).getByLabel('Find among the inputs').fill('resin or compound');
+	await why(page)
+		.getByRole('button', { name: /^PEXB|PEXB$/ })
+		.press('Enter');
+	await expect(why(page)).toContainText('Resin or compound price, PEXB, Base');
+	await expect(why(page).getByRole('heading')).toBeFocused();
+	const way = why(page).getByRole('navigation', { name: 'The way here' });
+	await expect(way.getByRole('listitem').nth(2)).toBeVisible();
+	await way.getByRole('button').first().press('Enter');
+	await expect(why(page)).toContainText('Factory cost per metre, PX15B, Base');
+	await expect(way).toBeHidden();
 	await findMember(page, 'main_price', 1);
 	await expect(why(page)).toContainText('Resin or compound price, PEXB, Base');
 	await expect(why(page)).toContainText('2.02 EUR/kg is an entered value');

@@ -98,13 +98,26 @@ describe('why a value is what it is', () => {
 		const { fedInto } = why(model, 'faster', 'metres', 'L1');
 		expect(fedInto.map(({ quantity }) => quantity)).toEqual(['revenue']);
 		const { inputs } = why(model, 'faster', 'total');
-		expect(inputs).toEqual([
+		expect(inputs.map((one) => ({ ...one, cells: one.cells.length }))).toEqual([
 			{ quantity: 'installed', cells: 3, changed: 0 },
 			{ quantity: 'speed', cells: 3, changed: 1 },
 			{ quantity: 'hours', cells: 3, changed: 0 },
 			{ quantity: 'grade_of', cells: 3, changed: 0 },
 			{ quantity: 'price', cells: 2, changed: 0 }
 		]);
+	});
+
+	it('who goes on to what lies far behind it is told the way, and none where it does not lie behind', () => {
+		const total = cellIn(model, 'total');
+		const { way } = model.why('base', cellIn(model, 'speed', 'L1'), total);
+		expect(way.map(({ quantity, members }) => [quantity, ...members].join(' '))).toEqual([
+			'total',
+			'revenue L1',
+			'metres L1',
+			'speed L1'
+		]);
+		expect(model.why('base', total, cellIn(model, 'speed', 'L1')).way).toEqual([]);
+		expect(model.why('base', total).way).toEqual([]);
 	});
 
 	it('a value that is there has no origin of an error', () => {

@@ -3,7 +3,7 @@
  * standing of each in published/shifts-and-stages.json) and the limits of Directive 2003/88/EC.
  */
 import { describe, expect, it } from 'vitest';
-import { enter, openShipped, read } from './shipped';
+import { enter, openShipped, read, type Entry } from './shipped';
 import published from './published/shifts-and-stages.json';
 
 const of = (id: string) =>
@@ -40,6 +40,35 @@ describe('crews', () => {
 		const model = openShipped('marram');
 		expect(read(model, 'hours_in_week', pattern)).toBe(week);
 		expect(read(model, 'hours_per_head', pattern)).toBeCloseTo(head, 9);
+	});
+});
+
+describe('a pattern of one’s own, painted on a Saturday', () => {
+	const model = openShipped('marram');
+	const saturday = Array.from({ length: 16 }, (_, i) => `Sat ${String(6 + i).padStart(2, '0')}`);
+	enter(model, ...saturday.map((hour): Entry => ['on', ['2x8x5', hour], true]), [
+		'handover_time',
+		[],
+		0.25
+	]);
+
+	it('counts a person’s week by the hours that crews man, and says that nobody mans Saturday', () => {
+		expect(read(model, 'hours_in_week', '2x8x5')).toBe(96);
+		// 80 h of two week crews; 16 h on Saturday belong to weekend crews, of which there are none
+		expect(read(model, 'hours_without_crew', '2x8x5')).toBe(16);
+		expect(read(model, 'hours_per_head', '2x8x5')).toBeCloseTo(40, 9);
+		expect(read(model, 'average_week', '2x8x5', 'week')).toBeCloseTo(40 * (1 + 0.25 / 8), 9);
+		expect(read(model, 'painted_without_crew', '2x8x5')).toBe(1);
+		expect(read(model, 'patterns_cautioned')).toBe(1);
+		expect(read(model, 'crews_by_week_close', '2x8x5')).toBeCloseTo(0, 9);
+	});
+
+	it('is a caution no more once a crew is entered for it', () => {
+		enter(model, ['crews_manned', ['2x8x5', 'weekend'], 1]);
+		expect(read(model, 'hours_without_crew', '2x8x5')).toBe(0);
+		// 96 h over three crews
+		expect(read(model, 'hours_per_head', '2x8x5')).toBeCloseTo(32, 9);
+		expect(read(model, 'painted_without_crew', '2x8x5')).toBe(0);
 	});
 });
 

@@ -28,7 +28,7 @@ export interface EngineEvents {
 export interface Engine {
 	open(workbook: Workbook, revision: number, order: readonly string[]): void;
 	apply(command: Command, revision: number, order: readonly string[]): void;
-	why(scenario: string, cell: number): Promise<Why | null>;
+	why(scenario: string, cell: number, from: number | null): Promise<Why | null>;
 	/** A quantity as it would be, in place of the one of that name, or as a new one. */
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null>;
 	/** Gives the plan of the last edit to whoever listens at the other end of a port. */
@@ -79,9 +79,9 @@ class WorkerEngine implements Engine {
 		this.#tell({ kind: 'apply', command, revision, order });
 	}
 
-	async why(scenario: string, cell: number): Promise<Why | null> {
+	async why(scenario: string, cell: number, from: number | null): Promise<Why | null> {
 		const question = ++this.#question;
-		const answer = this.#ask({ kind: 'why', question, scenario, cell });
+		const answer = this.#ask({ kind: 'why', question, scenario, cell, from });
 		const message = await answer;
 		return message.kind === 'why' ? message.why : null;
 	}

@@ -31,6 +31,8 @@ export type ToEngine =
 			readonly question: number;
 			readonly scenario: string;
 			readonly cell: number;
+			/** The cell that was asked about before, if somebody went on from it. */
+			readonly from: number | null;
 	  }
 	| {
 			readonly kind: 'try';

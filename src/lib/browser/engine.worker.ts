@@ -99,7 +99,7 @@ function hear(message: ToEngine): void {
 			return say({
 				kind: 'why',
 				question: message.question,
-				why: model.why(message.scenario, message.cell)
+				why: model.why(message.scenario, message.cell, message.from)
 			});
 		case 'try':
 			return say({

@@ -114,8 +114,8 @@ export class Model {
 	}
 
 	/** Everything that the page says of one value when asked why. */
-	why(scenario: string, cell: number): Why {
-		return explain(this.#answers(), this.#workbook, this.#known(scenario), cell);
+	why(scenario: string, cell: number, from: number | null = null): Why {
+		return explain(this.#answers(), this.#workbook, this.#known(scenario), cell, from);
 	}
 
 	/** Why a cell has no value, and where that arose; null where it has one. */

@@ -66,16 +66,18 @@ export interface Why extends Place {
 	readonly feedCount: number;
 	readonly fedInto: readonly Feed[];
 	readonly fedIntoCount: number;
-	/** The inputs behind it, however far, by quantity: name and how many of its cells. */
+	/** The inputs behind it, however far, by quantity: its name and which of its cells. */
 	readonly inputs: readonly {
 		readonly quantity: string;
-		readonly cells: number;
+		readonly cells: readonly number[];
 		readonly changed: number;
 	}[];
+	/** From the value that was asked about before down to this one, both included; empty where it does not rest on it. */
+	readonly way: readonly Place[];
 	readonly origin: Origin | null;
 }
 
-export const FEED_LIMIT = 40;
+export const FEED_LIMIT = 600;
 
 /** What the second engine found. */
 export interface Agreement {

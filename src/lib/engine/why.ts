@@ -14,7 +14,14 @@ import type { Edges, Plan } from './plan';
 import { originOf } from './reason';
 import { FEED_LIMIT, type Feed, type FormulaPiece, type Outcome, type Why } from './results';
 
-export function explain(answers: Answers, workbook: Workbook, scenario: string, cell: number): Why {
+/** `from`: the cell that was asked about before, from which somebody went on to this one. */
+export function explain(
+	answers: Answers,
+	workbook: Workbook,
+	scenario: string,
+	cell: number,
+	from: number | null = null
+): Why {
 	const { plan } = answers;
 	const reference = answers.referenceOf(scenario) ?? answers.base;
 	const at = (id: string, of: number): Outcome => {
@@ -43,6 +50,7 @@ export function explain(answers: Answers, workbook: Workbook, scenario: string, 
 		fedInto: readers.slice(0, FEED_LIMIT).map(feed),
 		fedIntoCount: readers.length,
 		inputs: inputsBehind(plan, cell, (input) => !isSame(at(scenario, input), at(reference, input))),
+		way: from === null ? [] : wayDown(plan, from, cell).map((of) => placeOf(plan.layout, of)),
 		origin: originOf(answers, workbook, scenario, cell)
 	};
 }
@@ -149,7 +157,7 @@ function inputsBehind(
 	cell: number,
 	isChanged: (input: number) => boolean
 ): Why['inputs'] {
-	const counts = new Map<number, { cells: number; changed: number }>();
+	const counts = new Map<number, { cells: number[]; changed: number }>();
 	const seen = new Uint8Array(plan.cells);
 	const stack = [cell];
 	seen[cell] = 1;
@@ -157,8 +165,8 @@ function inputsBehind(
 		const here = stack.pop()!;
 		if (here !== cell && plan.roots[here] === -1) {
 			const index = plan.layout.quantityOfCell[here]!;
-			const count = counts.get(index) ?? { cells: 0, changed: 0 };
-			count.cells++;
+			const count = counts.get(index) ?? { cells: [], changed: 0 };
+			count.cells.push(here);
 			if (isChanged(here)) count.changed++;
 			counts.set(index, count);
 		}
@@ -172,6 +180,26 @@ function inputsBehind(
 		.sort(([a], [b]) => a - b)
 		.map(([index, count]) => ({
 			quantity: plan.layout.quantities[index]!.quantity.name,
-			...count
+			cells: count.cells.sort((a, b) => a - b),
+			changed: count.changed
 		}));
+}
+
+/** The shortest way from a cell to one that it rests on, in cells with a name; empty where it does not rest on it. */
+function wayDown(plan: Plan, from: number, to: number): number[] {
+	const before = new Map<number, number>([[from, -1]]);
+	let front = [from];
+	while (front.length > 0 && !before.has(to)) {
+		const next: number[] = [];
+		for (const here of front)
+			for (const read of namedFrom(plan, plan.precedents, here)) {
+				if (before.has(read)) continue;
+				before.set(read, here);
+				next.push(read);
+			}
+		front = next;
+	}
+	const way: number[] = [];
+	for (let at = before.has(to) ? to : -1; at !== -1; at = before.get(at)!) way.unshift(at);
+	return way;
 }

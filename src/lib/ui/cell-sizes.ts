@@ -24,6 +24,7 @@ export interface Sizes {
 
 const kept = new WeakMap<Results, Map<string, Sizes>>();
 
+/** Read of the layout only where they are not known yet: a cell that is drawn hangs on nothing else. */
 export function sizesOf(
 	of: QuantityLayout,
 	results: Results,
@@ -31,7 +32,7 @@ export function sizesOf(
 ): Sizes {
 	const known = kept.get(results) ?? new Map<string, Sizes>();
 	kept.set(results, known);
-	const key = `${of.quantity.name}${layout.byName ? '' : ' alone'}`;
+	const key = `${of.quantity.name}${'byName' in layout ? '' : ' alone'}`;
 	const found = known.get(key);
 	if (found !== undefined) return found;
 	const digits = of.quantity.digits ?? 4;

@@ -249,8 +249,8 @@ export class Session implements EngineEvents {
 		this.#step(redo, 'Redone');
 	}
 
-	why(scenario: string, cell: number): Promise<Why | null> {
-		return this.#engine?.why(scenario, cell) ?? Promise.resolve(null);
+	why(scenario: string, cell: number, from: number | null = null): Promise<Why | null> {
+		return this.#engine?.why(scenario, cell, from) ?? Promise.resolve(null);
 	}
 
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null> {

@@ -6,8 +6,9 @@ import { dateText } from '$lib/workbook/date-text';
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
+import { isLeftOver } from './cell-sizes';
 import { choiceSet, numberText, PENDING, viewCell, viewSpan, type CellView } from './cells';
-import { decimalsFor, decimalsWritten, isNoise, MOST_DECIMALS, unitShown } from './format';
+import { decimalsFor, decimalsWritten, MOST_DECIMALS, unitShown } from './format';
 
 export interface Figure {
 	readonly text: string;
@@ -57,7 +58,8 @@ export function figureText(
 	given: number,
 	locale: string
 ): string {
-	const value = isNoise(given, typeof quantity.quantity.formula === 'string') ? 0 : given;
+	const alone = { beside: 0, isComputed: false };
+	const value = isLeftOver(quantity.quantity, given, alone) ? 0 : given;
 	if (quantity.quantity.type === 'yes_no') return value === 0 ? 'no' : 'yes';
 	const set = choiceSet(layout, quantity);
 	if (set) return set.members[value]?.label ?? set.members[value]?.id ?? String(value);

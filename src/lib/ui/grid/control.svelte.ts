@@ -68,14 +68,15 @@ export class GridControl {
 		return Math.min(this.session.view.active?.column ?? 1, this.columns.length);
 	}
 
-	async activate(index: number, column: number, keepAnchor = false): Promise<void> {
+	/** What is explained follows the active cell, unless `follows` says that it is set apart. */
+	async activate(index: number, column: number, keepAnchor = false, follows = true): Promise<void> {
 		const row = this.rows[index];
 		if (row?.kind !== 'quantity') return;
 		if (!keepAnchor) this.anchor = null;
 		this.session.view.active = { row: row.key, column };
 		const { view } = this.session;
 		const scenario = this.columns[column - 1];
-		if (view.why && scenario !== undefined && row.open === null)
+		if (follows && view.why && scenario !== undefined && row.open === null)
 			view.why = { scenario, cell: row.from };
 		await tick();
 		this.focus();
@@ -87,19 +88,25 @@ export class GridControl {
 		cell?.scrollIntoView({ block: 'nearest' });
 	}
 
-	/** Unfolds down to a cell and focuses it. */
-	async goTo(cell: number, scenario: string): Promise<void> {
+	/** Goes on to a cell from the reasons of another: it is explained, be its scenario on screen or not. */
+	async explain(cell: number, scenario: string): Promise<void> {
+		this.session.view.why = { scenario, cell };
+		await this.goTo(cell, scenario, true);
+	}
+
+	/** Unfolds down to a cell and focuses it; the first of a quantity only where it is meant by itself. */
+	async goTo(cell: number, scenario: string, byItself = false): Promise<void> {
 		const { layout, view } = this.session;
 		if (!layout) return;
 		const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
 		const keys = keysDownTo(layout, cell);
-		if (quantity && cell !== quantity.base) view.unfold(keys);
+		if (quantity && (byItself || cell !== quantity.base)) view.unfold(keys);
 		await tick();
 		const isCell = (row: Row) =>
 			row.kind === 'quantity' && row.from <= cell && cell < row.to && row.open !== true;
 		const index = this.rows.findIndex(isCell);
 		const column = Math.max(this.columns.indexOf(scenario), 0) + 1;
-		await this.activate(index, column);
+		await this.activate(index, column, false, !byItself);
 		this.root?.querySelector('[data-active="true"]')?.scrollIntoView({ block: 'center' });
 	}
 
@@ -247,10 +254,14 @@ export class GridControl {
 		else this.edit(null);
 	}
 
+	/** Asked once more, the focus goes into the reasons. */
 	ask(row: QuantityRow, column = this.activeColumn): void {
 		const scenario = this.columns[Math.max(column, 1) - 1];
-		if (row.open === null && scenario !== undefined)
-			this.session.view.why = { scenario, cell: row.from };
+		if (row.open !== null || scenario === undefined) return;
+		const { view } = this.session;
+		const isAsked = view.why?.cell === row.from && view.why.scenario === scenario;
+		if (isAsked) document.querySelector<HTMLElement>('[data-reasons]')?.focus();
+		else view.why = { scenario, cell: row.from };
 	}
 
 	editQuantity(row: QuantityRow): void {

@@ -9,6 +9,8 @@ const en = {
 	itFeedsNothingFurther: 'it feeds nothing further',
 	moreAreNotListed: (more: number) => `${more} more are not listed`,
 	moreOnly: (more: number) => `${more} more`,
+	fewer: 'fewer',
+	several: (count: number) => `${count} values`,
 
 	// FormulaLines
 	inNames: 'in names',
@@ -24,12 +26,19 @@ const en = {
 	sourceOf: (name: string) => `Source: ${name}`,
 	inputsBehindIt: (isCut: boolean, shown: number, all: number) =>
 		`Inputs behind it${isCut ? `, ${shown} of ${all}` : ''}`,
+	allInputs: (all: number) => `All ${all} inputs`,
 	changedOne: 'changed',
 	changedMany: (changed: number) => `${changed} changed`,
 
+	// InputList
+	findInput: 'Find among the inputs, by name or member',
+	noInput: (typed: string) => `No input behind it is called "${typed}".`,
+	moreValues: (more: number) => `${more} more: type the name of one to find it`,
+
 	// WhyPanel
 	whyThisNumber: 'Why this number',
-	escCloses: 'Esc closes',
+	wayHere: 'The way here',
+	escCloses: 'Esc closes, ? goes into it',
 	close: 'Close',
 	goTo: (label: string) => `Go to ${label}`
 };
