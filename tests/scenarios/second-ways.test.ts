@@ -62,6 +62,8 @@ const WAYS: readonly (readonly [check: string, spoiled: string, how?: How])[] = 
 	['later_gain_closes', 'ebit_gained_later'],
 	['lost_contribution_closes', 'lost_contribution'],
 	['mean_cost_closes', 'mean_factory_cost'],
+	['cost_with_idle_closes', 'cost_with_idle'],
+	['ebitda_closes', 'ebitda'],
 	['line_hours_cost_close', 'people_of_line_hour'],
 	['premium_of_lines_closes', 'premium_of_lines'],
 	['starts_close', 'starts_of_lines'],
