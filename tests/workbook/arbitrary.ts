@@ -10,6 +10,7 @@ import { findSet, quantityPlaces } from '$lib/workbook/lookup';
 import {
 	VERSION,
 	type Change,
+	type Frozen,
 	type KeptTable,
 	type Quantity,
 	type Scalar,
@@ -101,6 +102,8 @@ export function randomWorkbook(dice: Dice): Workbook {
 	if (dice.chance(40)) workbook = { ...workbook, tables: [randomTable(workbook, dice, 'Items')] };
 	if (dice.chance(40))
 		workbook = { ...workbook, calibrations: [randomCalibration(workbook, dice, 'load')] };
+	const copy = dice.chance(40) ? randomFrozen(workbook, dice, 'budget') : null;
+	if (copy) workbook = { ...workbook, frozen: [copy] };
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
@@ -254,6 +257,18 @@ export function randomScenario(workbook: Workbook, dice: Dice, id: string): Scen
 	const parent = dice.pick(workbook.scenarios).id;
 	const scenario: Scenario = { id, title: `Scenario ${id}`, parent, changes };
 	return dice.chance(30) ? { ...scenario, against: dice.pick(workbook.scenarios).id } : scenario;
+}
+
+/** Null where nothing has a value. */
+function randomFrozen(workbook: Workbook, dice: Dice, id: string): Frozen | null {
+	const quantities = [...quantityPlaces(workbook).values()].flatMap(({ quantity }) => {
+		const { name, label, per, value } = quantity;
+		return value === undefined || dice.chance(30)
+			? []
+			: [{ name, label, ...(per && per.length > 0 && { per }), value }];
+	});
+	const head = { id, title: 'Budget', of: workbook.scenarios[0]!.title, date: '2027-11-30' };
+	return quantities.length === 0 ? null : { ...head, quantities };
 }
 
 type Maker = (workbook: Workbook, dice: Dice) => Command | null;
@@ -470,6 +485,20 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		return old === undefined || dice.chance(50)
 			? { kind: 'put_calibration', calibration }
 			: { kind: 'put_calibration', calibration, name: old };
+	},
+	add_frozen: (workbook, dice) => {
+		const frozen = randomFrozen(workbook, dice, dice.pick(['budget', 'standard']));
+		return frozen && { kind: 'add_frozen', frozen };
+	},
+	describe_frozen: (workbook, dice) => {
+		const id = dice.pick(workbook.frozen ?? [])?.id;
+		if (id === undefined) return null;
+		const note = dice.chance(50) ? { note: 'as approved' } : {};
+		return { kind: 'describe_frozen', id, title: dice.pick(['Budget', 'Plan']), ...note };
+	},
+	remove_frozen: (workbook, dice) => {
+		const id = dice.pick(workbook.frozen ?? [])?.id;
+		return id === undefined ? null : { kind: 'remove_frozen', id, also: dice.chance(50) };
 	},
 	remove_calibration: (workbook, dice) => {
 		const name = dice.pick(workbook.calibrations ?? [])?.name;

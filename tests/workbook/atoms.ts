@@ -18,7 +18,7 @@ export function atomsOf(workbook: Workbook): Atoms {
 		for (const { at, value } of flatten(tree)) put([...place, at], value);
 	};
 	const { sets, relations, sheets, scenarios, studies, programmes, reviewed, ...others } = workbook;
-	const { tables, calibrations, ...rest } = others;
+	const { tables, calibrations, frozen, ...rest } = others;
 	for (const [field, value] of Object.entries(rest)) put(['top', field], value);
 	for (const tick of reviewed ?? []) put(['tick', tick.id], tick);
 	for (const table of tables ?? [])
@@ -26,6 +26,8 @@ export function atomsOf(workbook: Workbook): Atoms {
 			put(['table', table.title, field], content);
 	for (const fit of calibrations ?? [])
 		for (const [field, content] of Object.entries(fit)) put(['fit', fit.name, field], content);
+	for (const copy of frozen ?? [])
+		for (const [field, content] of Object.entries(copy)) put(['frozen', copy.id, field], content);
 	for (const study of studies ?? [])
 		for (const [field, content] of Object.entries(study))
 			if (field !== 'ran') put(['study', study.name, field], content);

@@ -2,6 +2,7 @@
  * What of a workbook shapes its cells and formulas, and what does not: words, entered values, scenarios, studies,
  * pictures and starting views. After an edit of the latter alone, cells keep their numbers and the plan stands.
  */
+import { findFrozen, formulasThatRead } from '$lib/workbook/frozen';
 import { same, type Node } from '$lib/workbook/merge/same';
 import type { Member, Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { layOut, type Layout } from './layout';
@@ -36,6 +37,7 @@ export const hasSameStructure = (before: Workbook, after: Workbook): boolean =>
 	same(before.units as Node, after.units as Node) &&
 	eachSame(before.sets, after.sets, isSameSet) &&
 	eachSame(before.relations ?? [], after.relations ?? [], (a, b) => agree(RELATION, a, b)) &&
+	readsSameCopies(before, after) &&
 	(before.sheets === after.sheets ||
 		eachSame(quantitiesOf(before), quantitiesOf(after), isSameQuantity));
 
@@ -70,6 +72,17 @@ export function withWorkbook(layout: Layout, workbook: Workbook): Layout {
 
 const quantitiesOf = ({ sheets }: Workbook): Quantity[] =>
 	sheets.flatMap(({ quantities }) => quantities);
+
+/** Whether every frozen copy that is new, gone or under other names is read by no formula: their values are folded into the plan. */
+function readsSameCopies(before: Workbook, after: Workbook): boolean {
+	if (before.frozen === after.frozen) return true;
+	const ids = new Set([...(before.frozen ?? []), ...(after.frozen ?? [])].map(({ id }) => id));
+	return [...ids].every((id) => {
+		const [was, is] = [findFrozen(before, id), findFrozen(after, id)];
+		if (was?.quantities === is?.quantities) return true;
+		return formulasThatRead(after, id).length === 0 && formulasThatRead(before, id).length === 0;
+	});
+}
 
 const isSameQuantity = (a: Quantity, b: Quantity): boolean =>
 	agree(QUANTITY, a, b) && (!a.fixed || same(a.value as Node, b.value as Node));

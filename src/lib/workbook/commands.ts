@@ -9,6 +9,7 @@ import { problemLine } from './consistency/findings';
 import { editCalibration } from './commands/calibrations';
 import { noteChange } from './commands/change-notes';
 import type { Command, CommandProblem, Edit } from './commands/command';
+import { editFrozen } from './commands/frozen';
 import { setInputs } from './commands/inputs';
 import { editMember } from './commands/members';
 import { editQuantity } from './commands/quantities';
@@ -171,6 +172,10 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'put_calibration':
 		case 'remove_calibration':
 			return editCalibration(workbook, command);
+		case 'add_frozen':
+		case 'describe_frozen':
+		case 'remove_frozen':
+			return editFrozen(workbook, command);
 		case 'note_change':
 			return noteChange(workbook, command);
 		case 'set_ticks':

@@ -2,6 +2,7 @@
 import type { Command, InputEntry } from './commands/command';
 import type { QuantityChange } from './compare/change';
 import { quantityChangeWords } from './compare/quantity-change-words';
+import { findFrozen } from './frozen';
 import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
@@ -122,6 +123,16 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 			const was = workbook.calibrations?.find((one) => one.name === command.name);
 			return `remove the fit ${was?.title ?? command.name}`;
 		}
+		case 'add_frozen':
+			return `freeze ${command.frozen.of} as ${command.frozen.title}`;
+		case 'describe_frozen': {
+			const was = findFrozen(workbook, command.id)?.title ?? command.id;
+			return was === command.title
+				? `describe the frozen copy ${was}`
+				: `frozen copy ${was}: renamed to ${command.title}`;
+		}
+		case 'remove_frozen':
+			return `remove the frozen copy ${findFrozen(workbook, command.id)?.title ?? command.id}`;
 		case 'set_ticks':
 			return ticksWords(command.ticks);
 		case 'set_title':

@@ -13,6 +13,7 @@ import {
 import { caseOf, OTHERS } from './cells';
 import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
+import { frozenQuantitySchema, frozenSchema, frozenSetSchema, type Frozen } from './frozen-schema';
 import { withDatesWritten } from './file-dates';
 import { keptLogSchema, logSumSchema, type KeptLog } from './log-schema';
 import { findQuantity, findSet, memberPlaces } from './lookup';
@@ -104,7 +105,8 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.steps && { steps: workbook.steps.map((step) => inOrder(stepSchema, step)) }),
 		...(workbook.calibrations && {
 			calibrations: workbook.calibrations.map(orderedCalibration)
-		})
+		}),
+		...(workbook.frozen && { frozen: workbook.frozen.map(orderedFrozen) })
 	});
 	return printJson(document);
 }
@@ -136,6 +138,25 @@ function orderedCalibration(one: Calibration): Calibration {
 				points: points.map((point) => inOrder(pointSchema, point))
 			}))
 		})
+	});
+}
+
+/** What it holds stays in the order of its day. */
+function orderedFrozen(copy: Frozen): Frozen {
+	return inOrder(frozenSchema, {
+		...copy,
+		...(copy.sets && {
+			sets: copy.sets.map((set) =>
+				inOrder(frozenSetSchema, {
+					...set,
+					members: set.members.map(({ id, label }) => ({
+						id,
+						...(label !== undefined && { label })
+					}))
+				})
+			)
+		}),
+		quantities: copy.quantities.map((one) => inOrder(frozenQuantitySchema, one))
 	});
 }
 

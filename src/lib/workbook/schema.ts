@@ -7,6 +7,7 @@
 import { label, LIMITS, memberIdSchema, nameSchema, note, otherNames } from './basic-schema';
 import { calibrationsSchema } from './calibration-schema';
 import { frontSchema, startSchema } from './front-schema';
+import { frozenListSchema } from './frozen-schema';
 import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
 import { reviewedSchema } from './review-schema';
@@ -18,6 +19,7 @@ import { z } from './zod';
 
 export { LIMITS, memberIdSchema, nameSchema } from './basic-schema';
 export type { Calibration } from './calibration-schema';
+export type { Frozen, FrozenQuantity } from './frozen-schema';
 export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
@@ -35,7 +37,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 13;
+export const VERSION = 14;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 
@@ -223,6 +225,8 @@ export const workbookSchema = z.strictObject({
 	/** What the first hour asks for, where somebody begins a plant of their own. */
 	steps: z.optional(stepsSchema),
 	/** Figures found from what was measured, with their points. */
-	calibrations: z.optional(calibrationsSchema)
+	calibrations: z.optional(calibrationsSchema),
+	/** Values as they stood on a day, which no edit changes. */
+	frozen: z.optional(frozenListSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

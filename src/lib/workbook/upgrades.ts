@@ -77,6 +77,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 13,
 		why: 'a kept table may say which members go together',
 		up: (document) => ({ ...document, version: 13 })
+	},
+	{
+		to: 14,
+		why: 'it may hold frozen copies: values as they stood on a day',
+		up: (document) => ({ ...document, version: 13 })
 	}
 ];
 

@@ -4,6 +4,7 @@
  */
 import type { Expression } from '$lib/formula/tree';
 import { Op } from '../operations';
+import { ABSENT } from '../state';
 import type { Context, KnownQuantity } from './context';
 import type { Proof } from './proof';
 import type { QuantityLayout } from '../layout';
@@ -79,6 +80,8 @@ function passesAbsence(
 	if (typed.kind !== 'read') return false;
 	if (typed.otherwise && passesAbsence(context, typed.otherwise, owner, absent)) return true;
 	const read = typed.quantity;
+	const known = context.at(read.index);
+	if (known?.frozen !== undefined) return known.fixed?.states.includes(ABSENT) === true;
 	if (absent[read.index] === 1) return true;
 	const ownAxes = owner.axes.map((axis) => axis.name);
 	const alike = typed.indices.every((index) => index.kind === 'variable');

@@ -3,7 +3,8 @@
  * runs at the place, else the aggregate around it gathers it.
  */
 import { quoteIfNeeded } from '$lib/formula/names';
-import type { Reference } from '$lib/formula/tree';
+import type { Index, Reference } from '$lib/formula/tree';
+import { findFrozen } from '$lib/workbook/frozen';
 import type { QuantityLayout } from '../layout';
 import type { KnownQuantity } from './context';
 import { unified } from './branches';
@@ -18,28 +19,38 @@ export function readQuantity(
 	proof: Proof,
 	prove: Prove,
 	source: Reference,
-	known: KnownQuantity,
+	today: KnownQuantity,
 	scope: Scope
 ): Typed {
-	if (known.type.kind === 'bad') {
+	if (today.type.kind === 'bad') {
 		const message =
-			`${source.name} cannot be used before it is mended. ${known.fault ?? ''}`.trim();
+			`${source.name} cannot be used before it is mended. ${today.fault ?? ''}`.trim();
 		return proof.refuse('broken-quantity', message, source);
 	}
+	const wheres = source.indices.filter((index) => whereFrom(proof, index) !== null);
+	const [where = null, second] = wheres.map((index) => whereFrom(proof, index));
+	if (second)
+		return proof.refuse(
+			'bad-index',
+			'A value is taken from one scenario or frozen copy: write one of the two.',
+			source
+		);
+	const scenario = where === 'reference' ? 1 : where === 'base' ? 2 : 0;
+	const held = scenario === 0 && where !== null ? proof.context.frozen(where, today) : undefined;
+	const known = held ?? today;
 	const quantity = known.layout;
+	const chosen = source.indices.filter((index) => !wheres.includes(index));
 	const filling: Filling = {
 		proof,
 		prove,
 		scope,
 		source,
 		quantity,
+		chosen: chosen.length,
 		indices: quantity.axes.map(() => null)
 	};
-	let scenario: 0 | 1 | 2 = 0;
-	for (const index of source.indices) {
-		if (index.kind === 'scenario') scenario = index.which === 'reference' ? 1 : 2;
-		else if (!takeIndex(filling, index)) return broken(source);
-	}
+	for (const index of chosen)
+		if (index.kind !== 'scenario' && !takeIndex(filling, index)) return broken(source);
 	if (!alignRest(filling)) return broken(source);
 	const indices = filling.indices.flatMap((index) => index ?? []);
 	const otherwise = provenEnd(filling, known);
@@ -59,6 +70,15 @@ export function readQuantity(
 	if (!pairExists(proof, read)) return broken(source);
 	proof.reads.at(-1)?.push(read);
 	return read;
+}
+
+/** What an index says of where the value is read: "base", "reference" or a frozen copy; null where it chooses a member. */
+function whereFrom({ context }: Proof, index: Index): string | null {
+	if (index.kind === 'scenario') return index.which;
+	if (index.kind !== 'member' || index.value.kind !== 'reference') return null;
+	const { name, quoted, qualifier, indices, otherwise } = index.value;
+	const isBare = !quoted && qualifier === null && indices.length === 0 && otherwise === null;
+	return isBare && findFrozen(context.workbook, name) ? name : null;
 }
 
 function freeOf(index: AxisIndex): number {

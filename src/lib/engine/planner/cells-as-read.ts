@@ -21,6 +21,7 @@ export function readCell(
 ): number {
 	const known = low.context.at(quantity);
 	if (!known) return low.store.nothing(ABSENT);
+	if (known.frozen !== undefined) return enteredCell(low, known, cell, scenario);
 	if (!isEnteredCell(known, cell)) return low.store.cell(cell, scenario);
 	const conditions = presenceOf(low, known, cell, scenario);
 	if (conditions.length === 0) return enteredCell(low, known, cell, scenario);
@@ -40,7 +41,8 @@ function enteredCell(
 	cell: number,
 	scenario: ScenarioRead
 ): number {
-	if (!known.fixed || low.tracing) return low.store.cell(cell, scenario);
+	if (!known.fixed || (low.tracing && known.frozen === undefined))
+		return low.store.cell(cell, scenario);
 	const at = cell - known.layout.base;
 	const state = known.fixed.states[at] ?? OK;
 	return state === OK

@@ -6,9 +6,11 @@
 import { ONE } from '$lib/units/algebra';
 import { UnitSystem } from '$lib/units/system';
 import type { Unit } from '$lib/units/unit';
+import { findFrozen } from '$lib/workbook/frozen';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { layOut, type Layout, type QuantityLayout } from '../layout';
 import { fixedValues, type FixedValues } from './fixed-values';
+import { frozenValues } from '../frozen';
 import { rulesOf, type Rules } from './rules';
 import { BAD, YES_NO, numberIn, type ValueType } from './types';
 
@@ -21,7 +23,12 @@ export interface KnownQuantity {
 	readonly rules: Rules;
 	/** Values by cell from the layout's base, for an input fixed with the structure. */
 	readonly fixed: FixedValues | null;
+	/** The frozen copy that holds the values: the plan has no cells of it. */
+	readonly frozen?: string;
 }
+
+/** Quantities as frozen copies hold them are numbered from here, after all that have cells. */
+const FIRST_FROZEN = 1_000_000;
 
 /** A set as formulas see it. */
 export interface KnownSet {
@@ -44,6 +51,8 @@ export class Context {
 	readonly sets: Map<string, KnownSet> = new Map();
 	readonly #quantities: KnownQuantity[] = [];
 	readonly #byName: Map<string, KnownQuantity> = new Map();
+	readonly #frozen: KnownQuantity[] = [];
+	readonly #frozenPlaces = new Map<KnownQuantity, Map<string, KnownQuantity>>();
 
 	constructor(workbook: Workbook, layout = layOut(workbook), model: Context | null = null) {
 		this.workbook = workbook;
@@ -74,7 +83,29 @@ export class Context {
 	}
 
 	at(index: number): KnownQuantity | undefined {
-		return this.#quantities[index];
+		return index < FIRST_FROZEN ? this.#quantities[index] : this.#frozen[index - FIRST_FROZEN];
+	}
+
+	/** A quantity as a frozen copy holds it: an input that is fixed with the structure. Undefined where there is no such copy. */
+	frozen(id: string, known: KnownQuantity): KnownQuantity | undefined {
+		const copy = findFrozen(this.workbook, id);
+		if (!copy) return undefined;
+		const places = this.#frozenPlaces.get(known) ?? new Map<string, KnownQuantity>();
+		this.#frozenPlaces.set(known, places);
+		let held = places.get(id);
+		if (!held) {
+			const index = FIRST_FROZEN + this.#frozen.length;
+			held = {
+				...known,
+				layout: { ...known.layout, index },
+				rules: rulesOf({ ...known.layout, quantity: entered(known.layout.quantity) }, this.layout),
+				fixed: frozenValues(this.layout, this.units, known.layout, copy),
+				frozen: id
+			};
+			this.#frozen.push(held);
+			places.set(id, held);
+		}
+		return held;
 	}
 
 	/** The same workbook with one quantity put in the place of its namesake, or added. */
@@ -139,4 +170,10 @@ export class Context {
 			present: says ? present.layout : null
 		});
 	}
+}
+
+/** The quantity without the formula by which it is computed today. */
+function entered(quantity: Quantity): Quantity {
+	const { formula: _formula, where: _where, ...rest } = quantity;
+	return rest;
 }

@@ -4,7 +4,7 @@
  */
 import { cellAt } from '../layout';
 import { Op, operation } from '../operations';
-import { NO_ANSWER } from '../state';
+import { NO_ANSWER, OK } from '../state';
 import { foldAggregate, junction, ofNothing } from './fold';
 import { groupingOf, membersOf } from './groups';
 import type { Lowering } from './lower';
@@ -127,6 +127,10 @@ function settled(low: Lowering, node: number): number {
 /** What says whether a value read at the gathered members is there. */
 function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
 	const known = low.context.at(read.quantity.index);
+	if (known?.frozen !== undefined) {
+		const at = directCell(low, read) - known.layout.base;
+		return [low.store.constant(known.fixed?.states[at] === OK ? 1 : 0)];
+	}
 	const presenceAxes = low.presenceAxes(read.quantity.index);
 	const mayBeAbsent = low.absent[read.quantity.index] === 1;
 	const isGuarded = low.inputConditions.has(read.quantity.index);

@@ -15,6 +15,8 @@ export interface Filling {
 	readonly scope: Scope;
 	readonly source: Reference;
 	readonly quantity: QuantityLayout;
+	/** How many indices choose along an axis. */
+	readonly chosen: number;
 	readonly indices: (AxisIndex | null)[];
 }
 
@@ -38,8 +40,7 @@ function axisFor(filling: Filling, set: string, source: Expression | Index, name
 	if (free.length <= 1) return free[0];
 	const unaligned = free.filter((at) => !running(scope, quantity, at));
 	if (unaligned.length === 1) return unaligned[0];
-	if (filling.source.indices.filter((index) => index.kind !== 'scenario').length >= free.length)
-		return free[0];
+	if (filling.chosen >= free.length) return free[0];
 	const names = quantity.axes.filter((axis) => axis.set === set).map((axis) => axis.name);
 	const example = proof.context.sets.get(set)?.ids[0] ?? '';
 	proof.report(
@@ -123,7 +124,8 @@ function takeQualified(filling: Filling, value: Reference): boolean {
 function unknownIndex({ proof, quantity }: Filling, value: Reference): false {
 	const name = quantity.quantity.name;
 	const ids = quantity.axes.flatMap((axis) => proof.context.sets.get(axis.set)?.ids ?? []);
-	const near = nearest(value.name, ids);
+	const copies = (proof.context.workbook.frozen ?? []).map(({ id }) => id);
+	const near = nearest(value.name, [...ids, ...copies]);
 	const kinds = quantity.axes.map((axis) => membersWords(proof, axis.set)).join('; ');
 	if (quantity.axes.length === 0) {
 		proof.report(

@@ -47,6 +47,7 @@ function withoutItsOwn(template: Workbook, title: string): Workbook {
 		plans: _p,
 		reviewed: _r,
 		tables: _t,
+		frozen: _f,
 		calibrations,
 		...rest
 	} = template;

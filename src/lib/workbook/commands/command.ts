@@ -5,6 +5,7 @@
  * uses the removed thing is taken out as well, or left to show the missing name.
  */
 import type { Calibration } from '../calibration-schema';
+import type { Frozen } from '../frozen-schema';
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
 import type {
@@ -60,6 +61,7 @@ export type Command =
 	| ProgrammeCommand
 	| TableCommand
 	| CalibrationCommand
+	| FrozenCommand
 	/** Lines of the review list ticked off, or with an id alone, open again. */
 	| {
 			readonly kind: 'set_ticks';
@@ -229,6 +231,22 @@ export type CalibrationCommand =
 			readonly name?: string | undefined;
 	  }
 	| { readonly kind: 'remove_calibration'; readonly name: string };
+
+export type FrozenCommand =
+	| { readonly kind: 'add_frozen'; readonly frozen: Frozen }
+	| {
+			readonly kind: 'describe_frozen';
+			readonly id: string;
+			readonly title: string;
+			/** Left out: none. */
+			readonly note?: string | undefined;
+	  }
+	| {
+			readonly kind: 'remove_frozen';
+			readonly id: string;
+			/** Formulas that read it stay, and show the missing name. */
+			readonly also?: boolean | undefined;
+	  };
 
 export interface CommandProblem {
 	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */

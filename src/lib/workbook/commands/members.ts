@@ -20,6 +20,7 @@ import {
 } from '../schema';
 import { flatten } from '../values';
 import { mapCalibrationNames } from './calibrations';
+import { mapFrozenNames } from './frozen';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
 import { mapTableNames } from './tables';
@@ -127,13 +128,12 @@ function replaceMember(
 	const rename = (text: string) =>
 		renameInText(text, id, member.id, { as: 'member', set: set.name });
 	const named = mapQuantities(next, (quantity) => withFormulas(quantity, rename));
-	const inTables = mapTableNames(renamedMember(named, set.name, id, member.id), {
-		member: (of, old) => (of === set.name && old === id ? member.id : old)
-	});
-	const inFits = mapCalibrationNames(inTables, {
-		member: (of, old) => (of === set.name && old === id ? member.id : old)
-	});
-	return edited(withMemberRenamedInTicks(inFits, set.name, id, member.id));
+	const names = {
+		member: (of: string, old: string) => (of === set.name && old === id ? member.id : old)
+	};
+	const inTables = mapTableNames(renamedMember(named, set.name, id, member.id), names);
+	const inCopies = mapFrozenNames(mapCalibrationNames(inTables, names), names);
+	return edited(withMemberRenamedInTicks(inCopies, set.name, id, member.id));
 }
 
 function removeMember(

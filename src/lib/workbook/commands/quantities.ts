@@ -19,6 +19,7 @@ import {
 	type Workbook
 } from '../schema';
 import { mapCalibrationNames } from './calibrations';
+import { mapFrozenNames } from './frozen';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
@@ -144,6 +145,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = mapTableNames(next, { quantity: name });
 	next = withQuantityRenamedInSteps(next, from, to);
 	next = mapCalibrationNames(next, { quantity: name });
+	next = mapFrozenNames(next, { quantity: name });
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 

@@ -16,7 +16,8 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	reviewed: 'line of the review list',
 	tables: 'matches of the table',
 	steps: 'step of the first hour',
-	calibrations: 'fit'
+	calibrations: 'fit',
+	frozen: 'frozen copy'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',

@@ -1,5 +1,5 @@
 /**
- * Names: each means one thing. Sets, axes and quantities share one namespace, because formulas call them
+ * Names: each means one thing. Sets, axes, quantities and frozen copies share one namespace, because formulas call them
  * alike; a member that reads as a bare name may not clash with them.
  */
 import { isName, nearest, RESERVED } from '$lib/formula/names';
@@ -46,6 +46,7 @@ export function checkNames(findings: Findings): void {
 		})
 	);
 	checkAxisNames(findings, owners);
+	(workbook.frozen ?? []).forEach(({ id }, i) => claim(id, 'a frozen copy', ['frozen', i, 'id']));
 	checkMembers(findings, owners);
 	unique(findings, 'relation', workbook.relations ?? [], ({ name }) => name, ['relations']);
 	unique(findings, 'scenario', workbook.scenarios, ({ id }) => id, ['scenarios']);

@@ -1,0 +1,118 @@
+/**
+ * Frozen copies and columns: what stands in a column kept as a copy, and a copy read as a column of the workbook as it
+ * is now, in today's units and under today's names.
+ */
+import { factor } from '$lib/units/convert';
+import { sameDimension } from '$lib/units/algebra';
+import { UnitSystem } from '$lib/units/system';
+import { axesOf } from '$lib/workbook/axes';
+import { frozenQuantities } from '$lib/workbook/frozen';
+import type { Frozen, FrozenQuantity, Quantity, Scalar, Values } from '$lib/workbook/schema';
+import { valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
+import { membersOf, type Layout, type QuantityLayout } from './layout';
+import type { Results } from './results';
+import { numberOf } from './entry';
+import { ABSENT, OK } from './state';
+
+/** What a copy is made with beside its values. */
+export type FrozenHead = Omit<Frozen, 'quantities' | 'sets'>;
+
+/** The copy of a column: every value that is there. Null where there is none at all. */
+export function freeze(layout: Layout, results: Results, head: FrozenHead): Frozen | null {
+	const quantities = layout.quantities.flatMap((one) => frozenOf(layout, one, results) ?? []);
+	const used = new Set(quantities.flatMap(({ per, member_of: set }) => [...(per ?? []), set]));
+	const sets = layout.workbook.sets
+		.filter(({ name }) => [...used].some((per) => per?.endsWith(name)))
+		.map(({ name, members }) => ({
+			name,
+			members: members.map(({ id, label }) => ({ id, ...(label !== undefined && { label }) }))
+		}));
+	if (quantities.length === 0) return null;
+	return { ...head, ...(sets.length > 0 && { sets }), quantities };
+}
+
+function frozenOf(layout: Layout, place: QuantityLayout, results: Results): FrozenQuantity | null {
+	const { name, label, unit, per, formula, type } = place.quantity;
+	const entries: ValueEntry[] = [];
+	for (let cell = place.base; cell < place.base + place.count; cell++)
+		if (results.states[cell] === OK)
+			entries.push({
+				at: membersOf(layout, cell),
+				value: scalarOf(layout, place.quantity, results.values[cell]!)
+			});
+	const value: Values | undefined = withValues(undefined, entries);
+	if (value === undefined) return null;
+	return {
+		...{ name, label },
+		...(unit !== undefined && { unit }),
+		...(typeof type === 'object' && { member_of: type.member_of }),
+		...(per && per.length > 0 && { per: [...per] }),
+		...(typeof formula === 'string' && { formula }),
+		value
+	};
+}
+
+function scalarOf(layout: Layout, { type }: Quantity, value: number): Scalar {
+	if (type === 'yes_no') return value !== 0;
+	if (typeof type !== 'object') return value;
+	return layout.sets.get(type.member_of)?.members[value]?.id ?? null;
+}
+
+/** A column of the layout; what the copy does not hold is absent. */
+export function frozenColumn(layout: Layout, copy: Frozen): Results {
+	const { system } = UnitSystem.create(layout.workbook.units ?? []);
+	const values = new Float64Array(layout.cells);
+	const states = new Uint8Array(layout.cells);
+	for (const place of layout.quantities) {
+		const held = frozenValues(layout, system, place, copy);
+		values.set(held.values, place.base);
+		states.set(held.states, place.base);
+	}
+	return { scenario: copy.id, values, states };
+}
+
+/** The values of one quantity as a copy holds them, in today's unit, by cell from its base. */
+export function frozenValues(
+	layout: Layout,
+	units: UnitSystem,
+	place: QuantityLayout,
+	copy: Frozen
+): { readonly values: Float64Array; readonly states: Uint8Array } {
+	const values = new Float64Array(place.count).fill(NaN);
+	const states = new Uint8Array(place.count).fill(ABSENT);
+	const { name, type } = place.quantity;
+	const held = frozenQuantities(copy).get(name);
+	const scale = held ? scaleOf(units, held, place.quantity) : null;
+	if (!held || scale === null) return { values, states };
+	const choices = typeof type === 'object' ? layout.ordinals.get(type.member_of) : undefined;
+	const ids = place.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
+	for (let cell = 0; cell < place.count; cell++) {
+		const at = ids.map((members, axis) => {
+			const ordinal = place.members[cell * ids.length + axis] ?? -1;
+			return members[ordinal]?.id ?? '';
+		});
+		const scalar = valueAt(held.value, at);
+		const value = fits(type, scalar) ? numberOf(scalar, choices) : undefined;
+		if (value === undefined) continue;
+		values[cell] = scale === 1 ? value : value * scale;
+		states[cell] = OK;
+	}
+	return { values, states };
+}
+
+/** By what a copy's numbers are to be multiplied today; null where they mean another thing. */
+function scaleOf(units: UnitSystem, held: FrozenQuantity, now: Quantity): number | null {
+	const sets = (per: FrozenQuantity['per']) => axesOf({ per } as Quantity).map(({ set }) => set);
+	if (sets(held.per).join('\n') !== sets(now.per).join('\n')) return null;
+	if (typeof now.type === 'object') return held.member_of === now.type.member_of ? 1 : null;
+	if (held.member_of !== undefined) return null;
+	if ((held.unit ?? '1') === (now.unit ?? '1')) return 1;
+	const [from, to] = [units.parse(held.unit ?? ''), units.parse(now.unit ?? '')];
+	return from.ok && to.ok && sameDimension(from.unit, to.unit) ? factor(from.unit, to.unit) : null;
+}
+
+/** Whether a value is of the kind that the quantity has today. */
+function fits(type: Quantity['type'], scalar: Scalar | undefined): boolean {
+	if (type === 'yes_no') return typeof scalar === 'boolean';
+	return typeof scalar === (typeof type === 'object' ? 'string' : 'number');
+}

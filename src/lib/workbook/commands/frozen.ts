@@ -1,0 +1,113 @@
+/** Frozen copies: made, described, removed. What one holds no command changes; it only follows new names. */
+import { parseAxis } from '../axes';
+import { frozenSchema, type Frozen, type FrozenQuantity } from '../frozen-schema';
+import { findFrozen, formulasThatRead } from '../frozen';
+import type { Values, Workbook } from '../schema';
+import { isTree, put } from '../values';
+import { edited, refused, type Edit, type FrozenCommand } from './command';
+import { listed, mapped } from './lists';
+import { shapeRefusal } from './refusal';
+
+export function editFrozen(workbook: Workbook, command: FrozenCommand): Edit {
+	const all = workbook.frozen ?? [];
+	if (command.kind === 'add_frozen') {
+		const bad = shapeRefusal(frozenSchema, command.frozen, 'The frozen copy');
+		if (bad) return bad;
+		if (findFrozen(workbook, command.frozen.id))
+			return refused(
+				'duplicate-frozen',
+				`There is already a frozen copy named ${command.frozen.id}. Choose another title.`
+			);
+		return withAll(workbook, [...all, command.frozen]);
+	}
+	const copy = findFrozen(workbook, command.id);
+	if (!copy)
+		return refused(
+			'unknown-frozen',
+			`There is no frozen copy "${command.id}". Choose one of the workbook's.`
+		);
+	if (command.kind === 'describe_frozen') {
+		const { note: _note, ...rest } = copy;
+		const next: Frozen = {
+			...rest,
+			title: command.title,
+			...(command.note !== undefined && { note: command.note })
+		};
+		const bad = shapeRefusal(frozenSchema, next, copy.title);
+		return (
+			bad ?? edited({ ...workbook, frozen: mapped(all, (one) => (one === copy ? next : one)) })
+		);
+	}
+	const readers = formulasThatRead(workbook, copy.id);
+	if (readers.length > 0 && command.also !== true)
+		return refused(
+			'in-use',
+			`${copy.title} is read by the formula of ${listed(readers)}. Change these first, or remove it anyway.`
+		);
+	return withAll(
+		workbook,
+		all.filter((one) => one !== copy)
+	);
+}
+
+/** The list goes with its last copy, so that taking the first one back leaves the file as it was. */
+function withAll(workbook: Workbook, all: readonly Frozen[]): Edit {
+	const { frozen: _frozen, ...rest } = workbook;
+	return edited(all.length > 0 ? { ...rest, frozen: [...all] } : rest);
+}
+
+interface Renames {
+	readonly quantity?: (name: string) => string;
+	readonly member?: (set: string, id: string) => string;
+}
+
+/** The workbook with what its frozen copies name under new names; what they hold stays. */
+export function mapFrozenNames(workbook: Workbook, renames: Renames): Workbook {
+	if (!workbook.frozen) return workbook;
+	const frozen = mapped(workbook.frozen, (copy) => renamed(copy, renames));
+	return frozen === workbook.frozen ? workbook : { ...workbook, frozen };
+}
+
+function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
+	const taken = new Set(copy.quantities.map(({ name }) => name));
+	const quantities = mapped(copy.quantities, (one) => {
+		const name = quantity?.(one.name) ?? one.name;
+		// A quantity that is gone may have had the new name: the copy keeps it as it was.
+		const isFree = name !== one.name && !taken.has(name);
+		const value = member ? withMembers(one, member) : one.value;
+		return isFree || value !== one.value ? { ...one, ...(isFree && { name }), value } : one;
+	});
+	const sets =
+		copy.sets &&
+		mapped(copy.sets, (set) => {
+			const members = mapped(set.members, (one) => {
+				const id = member?.(set.name, one.id) ?? one.id;
+				return id === one.id ? one : { ...one, id };
+			});
+			return members === set.members ? set : { ...set, members };
+		});
+	if (quantities === copy.quantities && sets === copy.sets) return copy;
+	return { ...copy, quantities, ...(sets && { sets }) };
+}
+
+function withMembers(
+	{ per, member_of, value }: FrozenQuantity,
+	member: (set: string, id: string) => string
+): Values {
+	const sets = (per ?? []).map((text) => parseAxis(text).set);
+	const walk = (here: Values, depth: number): Values => {
+		if (!isTree(here))
+			return typeof here === 'string' && member_of !== undefined ? member(member_of, here) : here;
+		let changed = false;
+		const next: { [id: string]: Values } = {};
+		for (const id of Object.keys(here)) {
+			const set = sets[depth];
+			const to = set === undefined ? id : member(set, id);
+			const inner = walk(here[id]!, depth + 1);
+			if (to !== id || inner !== here[id]) changed = true;
+			put(next, to, inner);
+		}
+		return changed ? next : here;
+	};
+	return walk(value, 0);
+}
