@@ -2,7 +2,8 @@
  * What of a workbook shapes its cells and formulas, and what does not: words, entered values, scenarios, studies,
  * pictures and starting views. After an edit of the latter alone, cells keep their numbers and the plan stands.
  */
-import { findFrozen, formulasThatRead } from '$lib/workbook/frozen';
+import { findFrozen } from '$lib/workbook/frozen';
+import { formulasThatRead } from '$lib/workbook/frozen-readers';
 import { same, type Node } from '$lib/workbook/merge/same';
 import type { Member, Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { layOut, type Layout } from './layout';

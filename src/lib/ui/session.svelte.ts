@@ -26,9 +26,11 @@ import {
 	type History,
 	type StepResult
 } from '$lib/workbook/history';
+import { findFrozen } from '$lib/workbook/frozen';
 import { scenarioTitle } from '$lib/workbook/lookup';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { frozenColumns } from './frozen-columns';
 import { remapResults } from './remap-results';
 import { Planning, type LoadSolving } from './planning.svelte';
 import { View } from './view.svelte';
@@ -52,6 +54,10 @@ interface Answers {
 }
 const NO_ANSWERS: Answers = { results: new Map(), faults: new Map(), problems: null };
 
+const NONE_FROZEN: readonly Results[] = [];
+const FROZEN_NOT_FETCHED =
+	'What shows frozen copies could not be fetched. Check the connection, then open the page again.';
+
 const READ_ONLY = {
 	tab: 'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.',
 	role: 'You may read this workbook, not change it. Ask its owner, or keep a copy of your own to change.'
@@ -73,6 +79,7 @@ export class Session implements EngineEvents {
 	#layoutRevision = 0;
 	/** Until all scenarios of a workbook just opened are answered, each is shown as it comes. */
 	#isOpening = false;
+	#frozenColumns = $state.raw<typeof frozenColumns | null>(null);
 	/** Answers to an edit, held back until all are there: old and new figures never stand side by side. */
 	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
@@ -104,6 +111,18 @@ export class Session implements EngineEvents {
 	readonly stale = $derived.by(() =>
 		this.#history && this.planning ? this.planning.stale(this.#history.workbook) : null
 	);
+	/** Columns of the frozen copies, once what reads them is fetched. */
+	readonly #frozen = $derived(
+		this.#layout && this.#frozenColumns ? this.#frozenColumns(this.#layout) : NONE_FROZEN
+	);
+	readonly #all = $derived(
+		this.#frozen.length === 0
+			? this.#results
+			: new Map([
+					...this.#results,
+					...this.#frozen.map((column) => [column.scenario, column] as const)
+				])
+	);
 	readonly units = $derived(UnitSystem.create(this.#history?.workbook.units ?? []).system);
 
 	/** `loadSolving` fetches the solver where the workbook has a programme; left out, plans stay as they are. */
@@ -125,9 +144,9 @@ export class Session implements EngineEvents {
 	get layout(): Layout | null {
 		return this.#layout;
 	}
-	/** By scenario id; the base comes first. */
+	/** By id of a scenario or a frozen copy; the base comes first. */
 	get results(): ReadonlyMap<string, Results> {
-		return this.#results;
+		return this.#all;
 	}
 	get faults(): ReadonlyMap<string, readonly QuantityFault[]> {
 		return this.#faults;
@@ -141,7 +160,7 @@ export class Session implements EngineEvents {
 	get baseId(): string {
 		return this.workbook?.scenarios[0]?.id ?? 'base';
 	}
-	/** What a scenario is called. */
+	/** What a scenario or a frozen copy is called. */
 	titleOf(id: string): string {
 		return this.workbook ? scenarioTitle(this.workbook, id) : id;
 	}
@@ -249,7 +268,9 @@ export class Session implements EngineEvents {
 		this.#step(redo, 'Redone');
 	}
 
+	/** Null for a frozen copy: nobody knows how its values came about but by what it holds itself. */
 	why(scenario: string, cell: number, from: number | null = null): Promise<Why | null> {
+		if (this.workbook && findFrozen(this.workbook, scenario)) return Promise.resolve(null);
 		return this.#engine?.why(scenario, cell, from) ?? Promise.resolve(null);
 	}
 
@@ -329,6 +350,15 @@ export class Session implements EngineEvents {
 			this.planning?.laidOut(this.#revision);
 		}
 		this.view.follow(workbook);
+		if (workbook.frozen && !this.#frozenColumns) void this.#fetchFrozen();
+	}
+
+	async #fetchFrozen(): Promise<void> {
+		try {
+			this.#frozenColumns = (await import('./frozen-columns')).frozenColumns;
+		} catch {
+			this.onfailed(FROZEN_NOT_FETCHED);
+		}
 	}
 
 	/** The base first, then what is on screen, then the rest. */

@@ -3,6 +3,7 @@
  * cell with the focus, the value that is explained. It is no part of the workbook and never undone.
  */
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets here are replaced whole, never changed in place */
+import { columnsOf } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import { colouringFrom, type Colouring } from './figure/scenario-colours';
 
@@ -35,7 +36,7 @@ const FIRST_SHOWN = 2;
 
 export class View {
 	#base = 'base';
-	/** Ids of the scenarios that have a column, the base not among them. */
+	/** Ids of the scenarios and frozen copies that have a column, the base not among them. */
 	shown = $state.raw<readonly string[]>([]);
 	selectedScenario = $state('base');
 	subject = $state<string | null>(null);
@@ -59,12 +60,13 @@ export class View {
 	begin(workbook: Workbook, kept: unknown): void {
 		this.#base = workbook.scenarios[0]?.id ?? 'base';
 		const ids = workbook.scenarios.slice(1).map((scenario) => scenario.id);
+		const columns = columnsOf(workbook).map(({ id }) => id);
 		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
-		const shown = isTextList(known.shown) ? known.shown.filter((id) => ids.includes(id)) : null;
+		const shown = isTextList(known.shown) ? known.shown.filter((id) => columns.includes(id)) : null;
 		this.shown = shown ?? ids.slice(0, FIRST_SHOWN);
 		this.selectedScenario =
 			workbook.scenarios.find(({ id }) => id === known.selectedScenario)?.id ??
-			this.shown.at(-1) ??
+			this.shown.findLast((id) => ids.includes(id)) ??
 			ids[0] ??
 			this.#base;
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
@@ -83,9 +85,11 @@ export class View {
 	/** Lets go of what an edit took away. */
 	follow(workbook: Workbook): void {
 		const ids = workbook.scenarios.map((scenario) => scenario.id);
+		const columns = columnsOf(workbook).map(({ id }) => id);
 		this.#base = ids[0] ?? 'base';
-		this.shown = this.shown.filter((id) => id !== this.#base && ids.includes(id));
-		if (!ids.includes(this.selectedScenario)) this.selectedScenario = this.shown[0] ?? this.#base;
+		this.shown = this.shown.filter((id) => id !== this.#base && columns.includes(id));
+		if (!ids.includes(this.selectedScenario))
+			this.selectedScenario = this.shown.find((id) => ids.includes(id)) ?? this.#base;
 		const subjects = workbook.sets.find((set) => set.name === workbook.front?.subject)?.members;
 		if (!subjects?.some((member) => member.id === this.subject))
 			this.subject = subjects?.[0]?.id ?? null;

@@ -1,8 +1,6 @@
-/** Finding frozen copies, what stands in them, and which formulas read them. */
-import { formulasOf, mentionsQuantity } from './formula-names';
+/** Finding frozen copies and what stands in them. */
 import type { Frozen, FrozenQuantity } from './frozen-schema';
 import { kept } from './kept';
-import { quantityPlaces } from './lookup';
 import type { Workbook } from './schema';
 
 const byId = kept(
@@ -17,9 +15,3 @@ export const frozenQuantities = kept(
 	(copy: Frozen): ReadonlyMap<string, FrozenQuantity> =>
 		new Map(copy.quantities.map((one) => [one.name, one]))
 );
-
-/** The labels of the quantities whose formulas name a copy. */
-export const formulasThatRead = (workbook: Workbook, id: string): string[] =>
-	[...quantityPlaces(workbook).values()].flatMap(({ quantity }) =>
-		formulasOf(quantity).some((text) => mentionsQuantity(text, id)) ? [quantity.label] : []
-	);

@@ -12,6 +12,7 @@ import type {
 	Workbook
 } from './schema';
 import { pairKey } from './axes';
+import { findFrozen } from './frozen';
 import { kept } from './kept';
 
 export interface QuantityPlace {
@@ -54,9 +55,18 @@ export const findRelation = (workbook: Workbook, name: string): Relation | undef
 	workbook.relations && relationsByName(workbook.relations).get(name);
 export const findScenario = (workbook: Workbook, id: string): Scenario | undefined =>
 	scenariosById(workbook.scenarios).get(id);
-/** What a scenario is called; its id where there is none of it. */
+/** What a scenario, or a frozen copy, is called; its id where there is none of it. */
 export const scenarioTitle = (workbook: Workbook, id: string): string =>
-	findScenario(workbook, id)?.title ?? id;
+	(findScenario(workbook, id) ?? findFrozen(workbook, id))?.title ?? id;
+
+/** What can stand in a column beside the base: scenarios, then frozen copies. */
+export const columnsOf = ({
+	scenarios,
+	frozen = []
+}: Workbook): readonly { readonly id: string; readonly title: string }[] => [
+	...scenarios,
+	...frozen
+];
 
 /** Place of each member in its set, by id. */
 export const memberPlaces = kept(

@@ -6,6 +6,7 @@
 import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
+import { findFrozen } from '$lib/workbook/frozen';
 import type { Scalar } from '$lib/workbook/schema';
 import { isInputCell } from '$lib/engine/input-cell';
 import type { FieldSpec } from '../entry';
@@ -14,6 +15,7 @@ import { messagesOf } from '../messages';
 import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
 import { enterValues, targetsOf, type Target } from './entries';
+import { texts } from './texts';
 
 export interface Editing {
 	readonly row: string;
@@ -121,6 +123,8 @@ export class GridControl {
 		const { layout, readOnly, baseId } = this.session;
 		const label = row.quantity.quantity.label;
 		if (!layout || column < 1) return '';
+		const copy = findFrozen(layout.workbook, this.columns[column - 1] ?? '');
+		if (copy) return texts.isFrozen(copy.title);
 		if (row.open !== null) return `${label} has several values here. Unfold it first.`;
 		if (!isInputCell(layout.workbook, row.quantity, row.from))
 			return `${label} is a result: it follows its formula. Enter asks why; "Edit quantity" changes the formula.`;

@@ -5,6 +5,7 @@
 import { membersOf, type QuantityLayout } from '$lib/engine/layout';
 import { ABSENT } from '$lib/engine/state';
 import type { Command, InputEntry } from '$lib/workbook/commands';
+import { findFrozen } from '$lib/workbook/frozen';
 import { inputAt, inputValues } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
 import { flatten } from '$lib/workbook/values';
@@ -26,6 +27,7 @@ export function targetsOf(session: Session, row: QuantityRow, scenario: string):
 	const { layout, baseId, readOnly, results } = session;
 	const { quantity } = row;
 	if (!layout || readOnly || (quantity.quantity.fixed && scenario !== baseId)) return [];
+	if (findFrozen(layout.workbook, scenario)) return [];
 	const states = results.get(scenario)?.states;
 	const found: Target[] = [];
 	for (let cell = row.from; cell < row.to; cell++)

@@ -8,6 +8,8 @@ import type { Command, InputEntry } from '$lib/workbook/commands';
 import type { BlockCell } from '../block';
 import { isInputCell } from '$lib/engine/input-cell';
 import { readEntry, type FieldSpec } from '../entry';
+import { findFrozen } from '$lib/workbook/frozen';
+import { texts } from './texts';
 
 /** Lines and columns of a pasted text; a last line break ends the last line. */
 export function readBlock(text: string): string[][] {
@@ -92,6 +94,8 @@ export class Paste {
 		if (!place) return this.#refuse(text, column, 'There is no further row to take it.');
 		if (scenario === undefined)
 			return this.#refuse(text, column, 'There is no further scenario column to take it.');
+		const copy = findFrozen(layout.workbook, scenario);
+		if (copy) return this.#refuse(text, column, texts.isFrozen(copy.title));
 		const { quantity, cell } = place;
 		const label = quantity.quantity.label || quantity.quantity.name;
 		if (!isInputCell(layout.workbook, quantity, cell))

@@ -11,6 +11,10 @@ const en = {
 	forMany: (count: number) => `Enter keeps it in all ${count} values.`,
 	firstBecomes: (becomes: string) => `first ${becomes}`,
 
+	// GridControl
+	isFrozen: (title: string) =>
+		`${title} is a frozen copy, which no edit changes. Enter asks what it holds.`,
+
 	// Grid
 	quantitiesAndScenarios: (title: string) => `${title}: quantities and scenarios`,
 

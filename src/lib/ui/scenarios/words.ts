@@ -1,11 +1,14 @@
 /**
  * Scenarios in words: on what one stands, and how much it changes.
  */
+import { findFrozen } from '$lib/workbook/frozen';
 import { countChanges } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 
-/** "as entered" for the base; "on base, 4 changes" for another. */
+/** "as entered" for the base; "on base, 4 changes" for another; of a frozen copy, its day and what it was made of. */
 export function fingerprintOf(workbook: Workbook, id: string): string {
+	const copy = findFrozen(workbook, id);
+	if (copy) return `frozen ${copy.date}, of ${copy.of}`;
 	const scenario = workbook.scenarios.find((scenario) => scenario.id === id);
 	if (!scenario || scenario.parent === null) return 'as entered';
 	const parent = workbook.scenarios.find((one) => one.id === scenario.parent);

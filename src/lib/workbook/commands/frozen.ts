@@ -1,7 +1,8 @@
 /** Frozen copies: made, described, removed. What one holds no command changes; it only follows new names. */
 import { parseAxis } from '../axes';
 import { frozenSchema, type Frozen, type FrozenQuantity } from '../frozen-schema';
-import { findFrozen, formulasThatRead } from '../frozen';
+import { findFrozen } from '../frozen';
+import { formulasThatRead } from '../frozen-readers';
 import type { Values, Workbook } from '../schema';
 import { isTree, put } from '../values';
 import { edited, refused, type Edit, type FrozenCommand } from './command';

@@ -1,0 +1,65 @@
+/** What is said of frozen copies. */
+import { inLanguage } from '../language';
+
+const en = {
+	// FrozenList
+	frozenCopies: 'Frozen copies',
+	whatTheyAre:
+		'A standard, a budget, a decided case: every value as it stood on a day. No edit changes a copy; it can stand in a column, be compared and be read by formulas.',
+	freeze: 'Freeze a copy',
+	none: 'There is none yet.',
+	copy: 'Copy',
+	column: 'Column',
+	actions: 'Actions',
+	showAColumnFor: (title: string) => `Show a column for ${title}`,
+	made: (date: string, of: string, by: string, revision: string) =>
+		`Frozen ${date}, of ${of}${by ? `, by ${by}` : ''}${revision ? `, revision ${revision}` : ''}`,
+	holds: (count: string, id: string, example: string) =>
+		`${count} quantities. In formulas: ${example}[${id}]`,
+	gone: (count: number) =>
+		count === 1
+			? 'One of them is not in the workbook any more, or means another thing'
+			: `${count} of them are not in the workbook any more, or mean another thing`,
+	describe: 'Describe',
+	exportValues: 'Export values',
+	exported: (name: string, rows: string) => `${name}: ${rows} values.`,
+	notFetched: 'This part could not be fetched. Check the connection and try again.',
+	remove: 'Delete',
+	removes: (title: string, readers: string) =>
+		`${title} and all values that it holds go.${readers ? ` The formula of ${readers} reads it and would show the missing name.` : ''} Undo brings it back.`,
+	removeIt: 'Delete the copy',
+	cancel: 'Cancel',
+
+	// FrozenFields
+	aNewCopy: 'A frozen copy',
+	describeOne: (title: string) => `Describe ${title}`,
+	title: 'Title',
+	of: 'Of the scenario',
+	date: 'Date',
+	by: 'By (may be left out)',
+	note: 'What it is for (may be left out)',
+	save: 'Save',
+	standardOf: (year: number) => `Standard ${year}`,
+	notSettled: 'Figures are still being computed. Wait a moment, then freeze them.',
+	outOfDate: (title: string) =>
+		`Some figures of ${title} rest on a plan that does not answer the workbook any more. Wait until it is made anew, or make it anew on the page of the plan, then freeze them.`,
+	nothing: (title: string) => `Nothing in ${title} has a value yet. Enter some first.`,
+
+	// FrozenWhy
+	whatWasFrozen: 'What was frozen',
+	inCopy: (label: string, title: string) => `${label} in ${title}`,
+	then: 'then',
+	today: (base: string) => `today, in ${base}`,
+	formulaThen: 'formula then',
+	formulaToday: 'formula today',
+	sameFormula: 'the same today',
+	entered: 'entered',
+	notHeld: (title: string) =>
+		`${title} holds no value here: there was none on that day, or it meant another thing.`,
+	escCloses: 'Esc closes',
+
+	// tables
+	columns: ['name', 'quantity', 'for', 'unit', 'formula', 'value']
+};
+
+export const texts = inLanguage({ en });
