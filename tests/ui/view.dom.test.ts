@@ -32,6 +32,19 @@ describe('What a reader has open', () => {
 		view.selectScenario('today');
 		expect(view).toMatchObject({ shown: [second!.id], selectedScenario: 'today' });
 	});
+	it('keeps the column of a frozen copy, which is never the scenario in hand, until the copy goes', () => {
+		const copy = {
+			...{ id: 'budget', title: 'Budget', of: 'Base', date: '2027-11-30' },
+			quantities: [{ name: 'price', label: 'Resin price', unit: 'EUR/kg', value: 2 }]
+		};
+		const view = new View();
+		view.begin({ ...shop, frozen: [copy] }, { shown: ['cheap', 'budget'] });
+		expect(view).toMatchObject({ shown: ['cheap', 'budget'], selectedScenario: 'cheap' });
+		view.follow({ ...shop, frozen: [copy], scenarios: [shop.scenarios[0]!] });
+		expect(view).toMatchObject({ shown: ['budget'], selectedScenario: 'base' });
+		view.follow(shop);
+		expect(view.shown).toEqual([]);
+	});
 	it('gives the scenario that became the base no second column', () => {
 		const [base, second] = shop.scenarios;
 		const view = new View();

@@ -3,7 +3,7 @@ import type { Command, InputEntry } from '$lib/workbook/commands';
 import { changeWords } from '$lib/workbook/compare/change-words';
 import type { Calibration } from '$lib/workbook/calibration-schema';
 import { describeCommand, entriesChange } from '$lib/workbook/describe';
-import type { KeptTable } from '$lib/workbook/schema';
+import type { Frozen, KeptTable } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { plant as bare, quantityOf } from './plant';
 import { KINDS } from './arbitrary';
@@ -31,6 +31,10 @@ const items: KeptTable = {
 };
 const { changes: _changes, ...weekend } = plant.scenarios[1]!;
 
+const frozen: Frozen = {
+	...{ id: 'standard_2028', title: 'Standard 2028', of: 'Base', date: '2027-11-30' },
+	quantities: [{ name: 'resin_price', label: 'Resin price', unit: 'EUR/kg', value: 1.95 }]
+};
 const fit: Calibration = {
 	name: 'load',
 	title: 'Base load',
@@ -197,6 +201,12 @@ const cases: [Command, string][] = [
 		'Base load: 2 points added'
 	],
 	[{ kind: 'remove_calibration', name: 'load' }, 'remove the fit load'],
+	[{ kind: 'add_frozen', frozen }, 'freeze Base as Standard 2028'],
+	[
+		{ kind: 'describe_frozen', id: 'standard_2028', title: 'Standard' },
+		'frozen copy standard_2028: renamed to Standard'
+	],
+	[{ kind: 'remove_frozen', id: 'standard_2028' }, 'remove the frozen copy standard_2028'],
 	[{ kind: 'put_table', table: items }, 'keep the matches of Items'],
 	[{ kind: 'put_table', table: items, title: 'Items' }, 'change the matches of Items'],
 	[
