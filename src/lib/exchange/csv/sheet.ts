@@ -25,7 +25,7 @@ export const NO_VALUE_WORDS: ReadonlySet<string> = new Set([
 ]);
 
 /**
- * `results` of each scenario in the workbook's order; `sheet` is a place, null takes all sheets. Where figures are out of
+ * `results` of each scenario, or frozen copy, that has a column; `sheet` is a place, null takes all sheets. Where figures are out of
  * date, a column at the end says of which scenarios and why.
  */
 export function sheetTable(
@@ -59,7 +59,7 @@ export function sheetTable(
 	return {
 		caption: sheet === null ? workbook.title : (workbook.sheets[sheet]?.title ?? ''),
 		columns: [
-			...['name', 'quantity', 'for', 'unit', 'kind', ...workbook.scenarios.map(({ id }) => id)],
+			...['name', 'quantity', 'for', 'unit', 'kind', ...results.map(({ scenario }) => scenario)],
 			...(stale ? [OUT_OF_DATE] : [])
 		],
 		rows

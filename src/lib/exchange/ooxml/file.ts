@@ -13,6 +13,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import { arrangementOf } from './arrangement';
 import type { FileSheet, StaleMarks } from './cell';
 import { quoted, sheetNames } from './names';
+import { frozenSheet } from './frozen-sheet';
 import { notesSheet } from './notes';
 import { overviewSheet } from './overview';
 import { IN_FILE } from './texts';
@@ -26,17 +27,19 @@ export function sheetsOf(
 	stale: StaleMarks | null = null
 ): FileSheet[] {
 	const { layout } = plan;
-	const [overview, ...names] = sheetNames([
+	const { scenarios, frozen = [] } = workbook;
+	const [overview, ...others] = sheetNames([
 		'Overview',
-		...workbook.scenarios.map(({ title }) => title),
+		...[...scenarios, ...frozen].map(({ title }) => title),
 		'Notes'
 	]) as [string, ...string[]];
+	const names = others.slice(0, scenarios.length);
 	const book = new Book(plan, sourcesOf(workbook, plan), {
 		literals: IN_FILE,
-		sheetNames: names.slice(0, -1).map(quoted),
+		sheetNames: names.map(quoted),
 		arrangement: arrangementOf(layout)
 	});
-	const values = workbook.scenarios.map((scenario, place) =>
+	const values = scenarios.map((scenario, place) =>
 		valueSheet({
 			layout,
 			book,
@@ -51,6 +54,7 @@ export function sheetsOf(
 	return [
 		overviewSheet({ layout, book, results, name: overview, sheetNames: names, stale }),
 		...values,
-		notesSheet(workbook, names.at(-1)!)
+		...frozen.map((copy, i) => frozenSheet(copy, others[scenarios.length + i]!)),
+		notesSheet(workbook, others.at(-1)!)
 	];
 }

@@ -122,6 +122,8 @@ function frameOf(
 		);
 		if (scenario)
 			return { meaning: { is: 'value', scenario: scenario.id, quantity: null, member: null } };
+		// A table of this program takes frozen copies along, which nothing is entered in.
+		if (workbook.frozen?.some(({ id }) => id.toLowerCase() === said)) return { meaning: NOTHING };
 		const called = axisCalled(workbook, name);
 		// Numbers may be members of a set of days; they name things where they come first.
 		const mayName = column === 0 || !numeric(samples[column] ?? []);
