@@ -15,7 +15,7 @@ test('a frozen copy stays while the base moves, is compared, bridged, and asked 
 	await form.getByLabel(/^By/).fill('A. Example');
 	await form.getByLabel('Title').press('Enter');
 	await expect(form).toBeHidden();
-	await expect(main).toContainText('Frozen 2027-11-30, of Base, by A. Example');
+	await expect(main).toContainText('Frozen 2027-11-30, of One shift, by A. Example');
 	await expect(main.getByRole('checkbox', { name: 'Show a column for Budget 2028' })).toBeChecked();
 
 	await goTo(page, /^Pipe/);
@@ -32,13 +32,13 @@ test('a frozen copy stays while the base moves, is compared, bridged, and asked 
 	await page.keyboard.press('Enter');
 	const why = page.getByRole('region', { name: 'Why this number' });
 	await expect(why).toContainText('Resin price in Budget 2028');
-	await expect(why).toContainText('2.50 EUR/kg');
+	await expect(why).toContainText('today, in One shift 2.5 EUR/kg');
 	await expect(why).toContainText('entered');
 	await page.keyboard.press('Escape');
 
 	await page.reload();
 	await expect(page.getByRole('columnheader', { name: 'Budget 2028' })).toContainText(
-		'frozen 2027-11-30, of Base'
+		'frozen 2027-11-30, of One shift'
 	);
 	await find(page, 'resin_price');
 	await page.keyboard.press('End');
