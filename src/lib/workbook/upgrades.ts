@@ -81,7 +81,7 @@ export const UPGRADES: readonly Upgrade[] = [
 	{
 		to: 14,
 		why: 'it may hold frozen copies: values as they stood on a day',
-		up: (document) => ({ ...document, version: 13 })
+		up: (document) => ({ ...document, version: 14 })
 	}
 ];
 
