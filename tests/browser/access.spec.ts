@@ -2,7 +2,7 @@ import { findings, sideways } from './access';
 import { expect, fact, find, open, test as fresh } from './app';
 import { test } from './plant';
 
-const PAGES = ['/', '/product', '/investment', '/scenarios', '/members'];
+const PAGES = ['/', '/product', '/investment', '/scenarios', '/members', '/calibrate', '/begin'];
 
 for (const path of PAGES)
 	test(`${path} has no finding of axe, light, dark or at 390 pixels, and nothing runs sideways from 1024 down`, async ({
@@ -36,6 +36,14 @@ test('a quantity’s leaf, a reason and the opening of files have no finding eit
 	await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
 	await page.keyboard.press('Control+o');
 	await expect(page.getByRole('dialog')).toContainText('Kept in this browser');
+	expect(await findings(page)).toEqual([]);
+	await page.keyboard.press('Escape');
+	await open(page, '/members');
+	const list = page.getByRole('combobox', { name: 'Set shown' });
+	await list.press('ArrowDown');
+	await expect(page.getByRole('listbox', { name: 'Choices' })).toBeVisible();
+	expect(await findings(page)).toEqual([]);
+	await list.fill('line');
 	expect(await findings(page)).toEqual([]);
 });
 

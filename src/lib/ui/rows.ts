@@ -91,7 +91,7 @@ function asideOf(layout: Layout, quantity: QuantityLayout): string {
 }
 const asides = new WeakMap<Workbook['sets'], WeakMap<QuantityLayout, string>>();
 
-function isSeen(results: readonly Results[], from: number, to: number): boolean {
+export function isSeen(results: readonly Results[], from: number, to: number): boolean {
 	if (results.length === 0) return true;
 	return results.some((result) => {
 		for (let cell = from; cell < to; cell++) if (result.states[cell] !== ABSENT) return true;
@@ -103,7 +103,12 @@ function isSeen(results: readonly Results[], from: number, to: number): boolean 
 export const rowKey = (name: string, ids: readonly string[]) => [name, ...ids].join('\u0001');
 
 /** One past the last cell that shares the ordinal of `from` along the axis. */
-function endOfMember(quantity: QuantityLayout, axis: number, from: number, to: number): number {
+export function endOfMember(
+	quantity: QuantityLayout,
+	axis: number,
+	from: number,
+	to: number
+): number {
 	const width = quantity.axes.length;
 	const at = (cell: number) => quantity.members[(cell - quantity.base) * width + axis];
 	const ordinal = at(from);
@@ -112,7 +117,11 @@ function endOfMember(quantity: QuantityLayout, axis: number, from: number, to: n
 	return end;
 }
 
-function addMembers(rows: Row[], input: RowsInput, parent: QuantityRow): void {
+export function addMembers(
+	rows: Row[],
+	input: Pick<RowsInput, 'layout' | 'open' | 'results'>,
+	parent: QuantityRow
+): void {
 	const { layout, open, results } = input;
 	const { quantity } = parent;
 	const axis = parent.at.length;
@@ -135,7 +144,7 @@ function addMembers(rows: Row[], input: RowsInput, parent: QuantityRow): void {
 				ids,
 				label: member.id,
 				aside: member.label && member.label !== member.id ? member.label : '',
-				depth: axis + 1,
+				depth: parent.depth + 1,
 				from,
 				to,
 				open: last ? null : open.has(key)
@@ -169,7 +178,7 @@ function addQuantity(rows: Row[], input: RowsInput, quantity: QuantityLayout): v
 }
 
 /** Below the row of the cell at fault where that is on screen, else below all rows of the quantity. */
-function addMessages(
+export function addMessages(
 	rows: Row[],
 	quantity: QuantityLayout,
 	start: number,

@@ -12,6 +12,7 @@ import { isInputCell } from '$lib/engine/input-cell';
 import type { FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { messagesOf } from '../messages';
+import { partRows, type Part } from '../part-rows';
 import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
 import { enterValues, targetsOf, type Target } from './entries';
@@ -26,11 +27,20 @@ export interface Editing {
 
 const PAGE = 20;
 
+export interface Elsewhere {
+	readonly ask: (scenario: string, cell: number) => void;
+	/** Goes to where the quantity that is edited is shown. */
+	readonly edit: () => void;
+}
+
 export class GridControl {
 	readonly session: Session;
 	/** Only the scenario in hand stands beside the base. */
 	narrow = $state(false);
-	only = $state.raw<ReadonlySet<string> | null>(null);
+	/** Some of the workbook's cells alone, on a page beside the first screen; null: all of it. */
+	part = $state.raw<Part | null>(null);
+	/** Where reasons are asked and quantities are edited, if that is not on the page of the grid itself. */
+	readonly #elsewhere: Elsewhere | null;
 	editing = $state.raw<Editing | null>(null);
 	/** The other corner of a block; the active cell is one. */
 	anchor = $state.raw<{ row: number; column: number } | null>(null);
@@ -42,8 +52,9 @@ export class GridControl {
 	readonly rows = $derived.by(() => (this.#kept = keepRows(this.#kept, this.#rows())));
 	readonly places = $derived(new Map(this.rows.map((row, i) => [row.key, i])));
 
-	constructor(session: Session) {
+	constructor(session: Session, elsewhere: Elsewhere | null = null) {
 		this.session = session;
+		this.#elsewhere = elsewhere;
 	}
 
 	#columns(): string[] {
@@ -57,7 +68,8 @@ export class GridControl {
 		if (!layout) return [];
 		const shown = this.columns.flatMap((id) => results.get(id) ?? []);
 		const messages = messagesOf({ layout, results: shown, faults, problems });
-		return buildRows({ layout, open: view.open, results: shown, messages, only: this.only });
+		const input = { layout, open: view.open, results: shown, messages };
+		return this.part ? partRows(input, this.part) : buildRows({ ...input, only: null });
 	}
 
 	/** The place of the active row; the first value's where none is. */
@@ -264,12 +276,14 @@ export class GridControl {
 		if (row.open !== null || scenario === undefined) return;
 		const { view } = this.session;
 		const isAsked = view.why?.cell === row.from && view.why.scenario === scenario;
-		if (isAsked) document.querySelector<HTMLElement>('[data-reasons]')?.focus();
+		if (this.#elsewhere) this.#elsewhere.ask(scenario, row.from);
+		else if (isAsked) document.querySelector<HTMLElement>('[data-reasons]')?.focus();
 		else view.why = { scenario, cell: row.from };
 	}
 
 	editQuantity(row: QuantityRow): void {
 		const { quantity } = row.quantity;
+		this.#elsewhere?.edit();
 		this.session.view.editing = { quantity: quantity.name, sheet: row.quantity.sheet };
 	}
 
