@@ -47,7 +47,7 @@ describe('reading a text of separated values', () => {
 		['a,b\n', 'holds no rows below'],
 		['a,"b\n1,2', 'a quotation mark that is not closed'],
 		['a\0b', 'is not a text file'],
-		[`a\n${'1\n'.repeat(MOST_ROWS + 1)}`, 'at most 200000 are taken']
+		[`a\n${'1\n'.repeat(MOST_ROWS + 1)}`, 'more than 200000 rows']
 	])('refuses %.12j by name', (text, words) => {
 		const result = readCsv(text, 'log.csv');
 		expect(!result.ok && result.message).toMatch(new RegExp(`^"log.csv" .*${words}`));

@@ -36,6 +36,15 @@ describe('the columns of a table with one row a thing', () => {
 		expect(price).toContain('list_price');
 	});
 
+	it('are not matched to what is per the pipe where the pipe of an item is a choice', () => {
+		const head = 'Item;Pipe;Coil length (m/coil)';
+		expect(meanings(`${head}\nPX15B-50;PX15B;50\nPX22B-25;PX22B;25\n`)).toEqual([
+			'member',
+			'pipe_of_item',
+			'length_of_item'
+		]);
+	});
+
 	it('are matched by another name of a quantity where neither label nor name fits', () => {
 		expect(meanings('product,packing cost\nPX15B,4\n')).toEqual(['member', 'packaging_per_coil']);
 	});

@@ -17,17 +17,25 @@ export function readCsv(text: string, name: string, told?: (share: number) => vo
 		return refused('is not a text file. Save it as CSV with UTF-8, then choose it again.');
 	const parter = parterOf(text);
 	const data: string[][] = [];
+	let filled = 0;
 	let unclosed = -1;
 	Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
 		delimiter: parter,
 		skipEmptyLines: false,
 		chunkSize: AT_ONCE,
-		step: ({ data: row, errors, meta }) => {
+		step: ({ data: row, errors, meta }, parser) => {
 			data.push(row);
+			if (row.some((cell) => cell.trim() !== '')) filled++;
+			// A million rows are not taken up only to be refused.
+			if (filled > MOST_ROWS + 1) parser.abort();
 			if (unclosed < 0 && errors.some(({ type }) => type === 'Quotes')) unclosed = data.length;
 			if (data.length % ROWS_AT_ONCE === 0) told?.(meta.cursor / text.length);
 		}
 	});
+	if (filled > MOST_ROWS + 1)
+		return refused(
+			`has more than ${MOST_ROWS} rows, which is the most taken at once. Part it, and bring the parts in one by one.`
+		);
 	if (unclosed > 0)
 		return refused(
 			`has a quotation mark that is not closed, near row ${unclosed}. Close it, then choose the file again.`
@@ -42,10 +50,6 @@ export function readCsv(text: string, name: string, told?: (share: number) => vo
 	const [head, ...rest] = rows;
 	if (!head || rest.length === 0)
 		return refused('holds no rows below the names of its columns. Choose another file.');
-	if (rest.length > MOST_ROWS)
-		return refused(
-			`has ${rest.length} rows; at most ${MOST_ROWS} are taken at once. Part it, and bring the parts in one by one.`
-		);
 	return { ok: true, grid: { head: head.cells, headLine: head.line, rows: rest, parter } };
 }
 

@@ -34,11 +34,11 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 		known?.meaning.is === 'member' ? [known.meaning.of] : []
 	);
 	const isLong = frame.some((known) => known?.meaning.is === 'quantity');
-	const candidates = isLong ? [] : quantitiesFor(workbook, inRows);
+	const quantities = (of: readonly string[]) => (isLong ? [] : quantitiesFor(workbook, of));
 	const base = workbook.scenarios[0]?.id ?? '';
 	const named = isLong ? undefined : inRows[0];
 
-	const columnOf = (name: string, column: number): Proposed => {
+	const columnOf = (name: string, column: number, candidates: readonly Quantity[]): Proposed => {
 		const known = frame[column];
 		if (known && !known.byCells) return { meaning: known.meaning, unit: '' };
 		const sample = samples[column] ?? [];
@@ -57,7 +57,15 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 			return { meaning: { is: 'label', of: named }, unit: '' };
 		return { meaning: isLong && numeric(sample) ? value : NOTHING, unit: '' };
 	};
-	const proposed = askedWhereTwice(grid.head.map(columnOf));
+	const read = (of: readonly string[]) => {
+		const candidates = quantities(of);
+		return grid.head.map((name, column) => columnOf(name, column, candidates));
+	};
+	const first = read(inRows);
+	const stillNamed = first.flatMap(({ meaning }) => (meaning.is === 'member' ? [meaning.of] : []));
+	// A column that holds a choice names no row: what is per its members only is not in this table.
+	const isOther = stillNamed.length > 0 && stillNamed.length < inRows.length;
+	const proposed = askedWhereTwice(isOther ? read(stillNamed) : first);
 	const holdsValues = proposed.some(
 		({ meaning }) => meaning.is === 'value' || meaning.is === 'asked'
 	);
