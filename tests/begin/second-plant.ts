@@ -8,7 +8,8 @@ const path = (name: string) => fileURLToPath(new URL(`plant/${name}`, import.met
 export const FILES = {
 	items: path('items.csv'),
 	machines: path('machines.txt'),
-	ledger: path('ledger.csv')
+	ledger: path('ledger.csv'),
+	log: path('log.csv')
 } as const;
 
 /** Twelve months of the production log, summed as somebody would with a pencil. */

@@ -1,4 +1,5 @@
 /** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
+import type { TypicalEntries } from '$lib/exchange/table/implausible';
 import type { Log } from '$lib/exchange/log/log';
 import type { PointMapping } from '$lib/exchange/points/read-points';
 import type { MemberChoices } from '$lib/exchange/table/new-members';
@@ -42,7 +43,12 @@ export class TableClient {
 
 	look(
 		workbook: Workbook,
-		asked: { sheet: number; mapping: Mapping; choices: MemberChoices },
+		asked: {
+			sheet: number;
+			mapping: Mapping;
+			choices: MemberChoices;
+			typical: TypicalEntries;
+		},
 		told: Told
 	): Promise<TableAnswers['look']> {
 		this.#know(workbook);
@@ -66,14 +72,18 @@ export class TableClient {
 		return this.#ask({ kind: 'look_pairs', ...asked });
 	}
 
-	proposeLog(workbook: Workbook, sheet: number): Promise<TableAnswers['propose_log']> {
+	proposeLog(
+		workbook: Workbook,
+		sheet: number,
+		wanted: readonly string[]
+	): Promise<TableAnswers['propose_log']> {
 		this.#know(workbook);
-		return this.#ask({ kind: 'propose_log', sheet });
+		return this.#ask({ kind: 'propose_log', sheet, wanted });
 	}
 
 	lookLog(
 		workbook: Workbook,
-		asked: { sheet: number; log: Log },
+		asked: { sheet: number; log: Log; typical: TypicalEntries },
 		told: Told
 	): Promise<TableAnswers['look_log']> {
 		this.#know(workbook);

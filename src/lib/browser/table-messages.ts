@@ -2,6 +2,7 @@
 import type { PointMapping, PointsRead } from '$lib/exchange/points/read-points';
 import type { Held, ShortLooked } from '$lib/exchange/table/desk';
 import type { Log } from '$lib/exchange/log/log';
+import type { TypicalEntries } from '$lib/exchange/table/implausible';
 import type { LogLook } from '$lib/exchange/log/look';
 import type { LogProposed } from '$lib/exchange/log/propose-log';
 import type { Mapping } from '$lib/exchange/table/mapping';
@@ -25,6 +26,8 @@ export type TableRequest =
 			readonly sheet: number;
 			readonly mapping: Mapping;
 			readonly choices: MemberChoices;
+			/** Entries that stand as typical values. */
+			readonly typical: TypicalEntries;
 	  }
 	/** Of the pairs of a relation. */
 	| { readonly kind: 'propose_pairs'; readonly sheet: number; readonly relation: string }
@@ -35,8 +38,18 @@ export type TableRequest =
 			readonly choices: MemberChoices;
 	  }
 	/** Of a log that is summed. */
-	| { readonly kind: 'propose_log'; readonly sheet: number }
-	| { readonly kind: 'look_log'; readonly sheet: number; readonly log: Log }
+	| {
+			readonly kind: 'propose_log';
+			readonly sheet: number;
+			/** Quantities whose totals are asked for. */
+			readonly wanted: readonly string[];
+	  }
+	| {
+			readonly kind: 'look_log';
+			readonly sheet: number;
+			readonly log: Log;
+			readonly typical: TypicalEntries;
+	  }
 	/** Of points for a fit. */
 	| { readonly kind: 'propose_points'; readonly sheet: number; readonly fit: Calibration }
 	| {

@@ -26,19 +26,26 @@ async function answerTo({
 		case 'propose':
 			return desk.propose(request.sheet, workbook);
 		case 'look':
-			return desk.look(request.sheet, request.mapping, request.choices, workbook, told);
+			return desk.look(
+				request.sheet,
+				request.mapping,
+				request.choices,
+				workbook,
+				told,
+				request.typical
+			);
 		case 'propose_pairs':
 			return desk.proposePairs(request.sheet, request.relation, workbook);
 		case 'look_pairs':
 			return desk.lookPairs(request.sheet, request.mapping, request.choices, workbook);
 		case 'propose_log':
-			return desk.proposeLog(request.sheet, workbook);
+			return desk.proposeLog(request.sheet, workbook, request.wanted);
 		case 'propose_points':
 			return desk.proposePoints(request.sheet, request.fit, workbook);
 		case 'points':
 			return desk.points(request.sheet, request.mapping, request.fit, workbook);
 		case 'look_log':
-			return desk.lookLog(request.sheet, request.log, workbook, told);
+			return desk.lookLog(request.sheet, request.log, workbook, told, request.typical);
 	}
 }
 

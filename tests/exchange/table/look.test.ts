@@ -8,6 +8,14 @@ import {
 	type Decision,
 	type MemberChoices
 } from '$lib/exchange/table/new-members';
+import {
+	NONE_TYPICAL,
+	typicalEntries,
+	typicalKey,
+	type TypicalEntries
+} from '$lib/exchange/table/implausible';
+import { mineTick, ownQuantities } from '$lib/review/template';
+import { findQuantity } from '$lib/workbook/lookup';
 import { proposeMapping } from '$lib/exchange/table/propose';
 import { applyCommand } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
@@ -20,14 +28,21 @@ const openWith = (added: Workbook) => layOut(added);
 const listPrice = (product: string, of = workbook) =>
 	Number(inputAt(of, 'base', 'list_price', [product]).value);
 
-function look(text: string, choices: Partial<MemberChoices> = {}) {
+function look(
+	text: string,
+	choices: Partial<MemberChoices> = {},
+	typical: TypicalEntries = NONE_TYPICAL
+) {
 	const read = readCsv(text, 'f.csv');
 	if (!read.ok) throw new Error(read.message);
 	const looked = lookOver(
 		read.grid,
 		proposeMapping(read.grid, workbook),
 		{ ...NO_CHOICES, ...choices },
-		layout
+		layout,
+		undefined,
+		undefined,
+		typical
 	);
 	if (!looked.ok) throw new Error(looked.message);
 	return looked.look;
@@ -176,6 +191,46 @@ describe('what is hardly meant', () => {
 			[ids[5], expect.stringMatching(/^The others lie around 1[01]/)],
 			[ids[9], expect.stringMatching(/^The others lie around 1[01]/)]
 		]);
+	});
+
+	it('judges a figure in place of a typical value by its range and its siblings alone, and says so', () => {
+		const stood = listPrice('PX15B');
+		const typical = new Set([typicalKey('list_price', ['PX15B'])]);
+		const words = (times: number, entries: TypicalEntries) => [
+			...look(
+				`product;List price\nPX15B;${(stood * times).toFixed(2)}\n`,
+				{},
+				entries
+			).doubted.values()
+		];
+		// Six times what stood there: of one's own a jump, of a typical value only another plant.
+		expect(words(6, NONE_TYPICAL)).toEqual([
+			expect.stringMatching(/this is 5.99 times as much\.$/)
+		]);
+		expect(words(6, typical)).toEqual([]);
+		expect(words(100, typical)).toEqual([
+			'Usual is at least 0.088 and at most 5 EUR/m. A typical value stood there.'
+		]);
+		// Another entry's being typical says nothing of this one.
+		expect(words(6, new Set([typicalKey('list_price', ['PX22B'])]))).toHaveLength(1);
+	});
+
+	it('takes for typical what stands as in the shipped workbook, until somebody has said that it is theirs', () => {
+		const mine = { ...workbook, invented: false };
+		const keys = (of: Workbook) => typicalEntries(ownQuantities(of, workbook));
+		const key = typicalKey('list_price', ['PX15B']);
+		expect(keys(mine).has(key)).toBe(true);
+		const entered = applyCommand(mine, {
+			kind: 'set_inputs',
+			scenario: 'base',
+			entries: [{ quantity: 'list_price', at: ['PX15B'], value: 0.5 }]
+		});
+		if (!entered.ok) throw new Error(entered.problem.message);
+		expect(keys(entered.workbook).has(key)).toBe(false);
+		const quantity = findQuantity(mine, 'list_price')!;
+		const ticked = { ...mine, reviewed: [mineTick(quantity, ['PX15B'], workbook)] };
+		expect(keys(ticked).has(key)).toBe(false);
+		expect(keys(ticked).has(typicalKey('list_price', ['PX22B']))).toBe(true);
 	});
 
 	it('lets an ordinary rise pass', () => {

@@ -14,6 +14,8 @@ export interface LogFile {
 	readonly openDates: readonly boolean[];
 	/** Columns with times behind their dates. */
 	readonly hours: readonly boolean[];
+	/** Columns with cells as "1:30". */
+	readonly durations: readonly boolean[];
 }
 
 export function askedOf(log: Log, file: LogFile, workbook: Workbook): string | null {
@@ -34,7 +36,7 @@ export function askedOf(log: Log, file: LogFile, workbook: Workbook): string | n
 		return `Say first of the dates of ${nameOf(date)} whether the day or the month comes first.`;
 	if (sums.length === 0) return 'Say first what is summed, and into which quantity.';
 	for (const sum of sums) {
-		const open = askedOfSum(sum, log, workbook, nameOf);
+		const open = askedOfSum(sum, log, workbook, nameOf, file);
 		if (open) return open;
 	}
 	for (const sum of sums) {
@@ -61,7 +63,8 @@ function askedOfSum(
 	sum: OpenSum,
 	log: Log,
 	workbook: Workbook,
-	nameOf: (column: number) => string
+	nameOf: (column: number) => string,
+	{ durations }: LogFile
 ): string | null {
 	const quantity = sum.quantity === null ? undefined : findQuantity(workbook, sum.quantity);
 	if (!quantity) return 'Choose first the quantity that each sum is entered into.';
@@ -73,7 +76,9 @@ function askedOfSum(
 			if (found?.is !== 'number')
 				return `${nameOf(column)} goes into ${quantity.label}: say that it holds numbers, or choose another column.`;
 			if (found.unit === '' && sum.take !== 'share')
-				return `Say the unit of ${nameOf(column)}; 1 for a plain number.`;
+				return durations[column]
+					? `Say of ${nameOf(column)} whether 1:30 is h:min or min:s, as its unit; where it is a time of day, sum another column.`
+					: `Say the unit of ${nameOf(column)}; 1 for a plain number.`;
 		}
 	if (sum.take === 'share') {
 		const axes = axesOf(quantity);

@@ -8,7 +8,7 @@ import { isPermitted } from '$lib/workbook/range';
 import type { Scalar } from '$lib/workbook/schema';
 import { isEntered } from '../table/members-of-row';
 import { outsidePermitted } from '../table/read-cell';
-import { doubts } from '../table/implausible';
+import { doubts, type TypicalEntries } from '../table/implausible';
 import type { Grid } from '../table/grid';
 import { keyOf, settled, type Brought, type Given } from '../table/settle';
 import { coverage, coveredBy, gapsIn, lengthsOf, type Gaps, type Period } from './covered';
@@ -48,7 +48,8 @@ export function lookOverLog(
 	grid: Grid,
 	log: Log,
 	layout: Layout,
-	told?: (share: number) => void
+	told?: (share: number) => void,
+	typical?: TypicalEntries
 ): LogLook {
 	const read = readLog(grid, log, layout, told);
 	const covered = read.period && coveredBy(read.period, log.covers);
@@ -88,7 +89,7 @@ export function lookOverLog(
 		covered,
 		gaps: covered && gapsIn(covered, read.dates),
 		changes,
-		doubted: doubts(changes, layout.workbook),
+		doubted: doubts(changes, layout.workbook, typical),
 		same,
 		results: read.sums.reduce((sum, { results }) => sum + results, 0),
 		silent,

@@ -1,4 +1,5 @@
 /** When a row happened: a date, with the hour of the day where one stands behind it. */
+import { readDate } from '$lib/workbook/date-text';
 import { readTableDate } from '../table/dates';
 import type { Cell } from '../table/grid';
 import { quoted } from '../table/number-text';
@@ -17,12 +18,21 @@ export type MomentRead =
 const TIME =
 	/[ T]+(\d{1,2}):([0-5]\d)(?::[0-5]\d(?:[.,]\d+)?)?(?:\s*([ap])\.?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 
+/** "2027-05": a row that is of a whole month, by ISO 8601. */
+const MONTH = /^\d{4}-\d{2}$/;
+export const isMonth = (cell: Cell): boolean =>
+	typeof cell === 'string' && MONTH.test(cell.trim()) && monthIn(cell) !== null;
+
+/** The first day of the month. */
+const monthIn = (text: string): number | null => readDate(`${text.trim()}-01`);
+
 /** The date of a cell without its time. */
 export const withoutTime = (cell: Cell): Cell =>
 	typeof cell === 'string' ? cell.replace(TIME, '').trim() : cell;
 
 export function readMoment(cell: Cell, dayFirst: boolean | null): MomentRead {
 	const text = String(cell);
+	if (isMonth(cell)) return { ok: true, date: monthIn(text)!, hour: null };
 	const hour = typeof cell === 'string' ? hourOf(cell) : null;
 	const read = typeof cell === 'number' ? null : readTableDate(String(withoutTime(cell)), dayFirst);
 	if (!read || hour === undefined)

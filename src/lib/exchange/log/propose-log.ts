@@ -1,18 +1,20 @@
 /**
  * A first reading of a log's columns: which member, which date, which numbers. What is summed, and where it goes, a person
- * says.
+ * says, or whoever asks for totals (`wanted.ts`).
  */
 import { UnitSystem } from '$lib/units/system';
 import type { Workbook } from '$lib/workbook/schema';
 import { isDayFirst, hasOpenDates } from '../table/dates';
 import { decimalSigns } from '../table/decimals';
 import { sampleOf, type Cell, type Grid } from '../table/grid';
+import { durationUnit, isDuration } from '../table/duration';
 import { headingReadings } from '../table/heading';
 import { numberParts } from '../table/number-text';
 import { proposeMapping } from '../table/propose';
 import type { LogFile } from './asked';
 import type { Log, LogColumn } from './log';
-import { readMoment, withoutTime } from './moment';
+import { isMonth, readMoment, withoutTime } from './moment';
+import { withWanted } from './wanted';
 
 export interface LogProposed extends Omit<LogFile, 'head'> {
 	readonly log: Log;
@@ -25,7 +27,12 @@ const ENOUGH = 0.6;
 /** More cannot be ticked one by one. */
 const MOST_TEXTS = 60;
 
-export function proposeLog(grid: Grid, workbook: Workbook): LogProposed {
+/** `wanted` are the quantities whose totals are asked for. */
+export function proposeLog(
+	grid: Grid,
+	workbook: Workbook,
+	wanted: readonly string[] = []
+): LogProposed {
 	const signs = decimalSigns(grid);
 	const meanings = proposeMapping(grid, workbook).columns.map(({ meaning }) => meaning);
 	/** The dates of columns that hold some, without their times. */
@@ -42,23 +49,28 @@ export function proposeLog(grid: Grid, workbook: Workbook): LogProposed {
 			? { is: 'number', unit: unitIn(heading, workbook), decimal: signs[at]?.sign ?? null }
 			: { is: 'nothing' };
 	});
+	const log: Log = {
+		columns,
+		scenario: workbook.scenarios[0]?.id ?? '',
+		dates: [],
+		always: [],
+		only: null,
+		// A row of a month covers that month.
+		covers: dated >= 0 && sampleOf(grid, dated).every(isMonth) ? 'months' : null,
+		zeroWithoutRows: false,
+		sums: []
+	};
 	return {
-		log: {
-			columns,
-			scenario: workbook.scenarios[0]?.id ?? '',
-			dates: [],
-			always: [],
-			only: null,
-			covers: null,
-			zeroWithoutRows: false,
-			sums: []
-		},
+		log: withWanted(log, grid.head, wanted, workbook),
 		openDates: dates.map(hasOpenDates),
 		hours: grid.head.map((_, at) =>
 			sampleOf(grid, at, SAMPLE).some((cell) => {
 				const read = readMoment(cell, true);
 				return read.ok && read.hour !== null;
 			})
+		),
+		durations: grid.head.map((_, at) =>
+			sampleOf(grid, at, SAMPLE).some((cell) => isDuration(String(cell)))
 		),
 		texts: grid.head.map((_, at) => textsOf(grid, at))
 	};
@@ -74,7 +86,8 @@ function isMostly(sample: readonly Cell[], is: (cell: Cell) => boolean): boolean
 function unitIn(heading: string, workbook: Workbook): string {
 	const { system } = UnitSystem.create(workbook.units ?? []);
 	const marked = headingReadings(heading).find((reading) => reading.marked);
-	return marked && system.parse(marked.unit).ok ? marked.unit : '';
+	if (!marked) return '';
+	return durationUnit(marked.unit) !== null || system.parse(marked.unit).ok ? marked.unit : '';
 }
 
 function textsOf(grid: Grid, at: number) {

@@ -1,18 +1,25 @@
 /** Reads the rows of a log once and sums them by cell. What a row does not give is told with its line, and counted. */
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { UnitSystem } from '$lib/units/system';
+import { firstOfMonth, monthOf, yearOf } from '$lib/workbook/dates';
 import type { LogSum } from '$lib/workbook/schema';
 import { readUnit } from '../table/column-unit';
 import { columnName, type Cell, type Grid, type Row } from '../table/grid';
 import { isEntered, membersOfRow, type MembersRead } from '../table/members-of-row';
+import { durationUnit, readDuration } from '../table/duration';
 import { readNumber } from '../table/number-text';
 import { textOf } from '../table/row-parts';
 import { keyOf } from '../table/settle';
 import type { Period } from './covered';
 import { dateColumn, type Log } from './log';
-import { readMoment } from './moment';
+import { isMonth, readMoment } from './moment';
 import { Tally } from './tally';
 import { membersBy, partOf } from './ways';
+
+const OF_A_MONTH =
+	'The row is of a whole month, and which member it counts for follows from the day. Write the day, or let another column name the member.';
+const daysInMonth = (first: number): number =>
+	firstOfMonth(yearOf(first), monthOf(first) + 1) - first;
 
 /** Why rows are left out, and how many. */
 export interface LeftOut {
@@ -130,7 +137,9 @@ class Reading {
 					: readMoment(cell, column.dayFirst);
 			if (!read.ok) return this.#leave(row, this.#date, read.message);
 			const { date } = read;
-			this.#dates.add(date);
+			const isWhole = isMonth(cell);
+			// A row of a month stands for each of its days.
+			for (let day = 0; day < (isWhole ? daysInMonth(date) : 1); day++) this.#dates.add(date + day);
 			const { covers } = log;
 			if (
 				covers !== null &&
@@ -140,6 +149,8 @@ class Reading {
 				this.#outside++;
 				return;
 			}
+			if (isWhole && log.dates.some(({ by }) => by !== 'year' && by !== 'month'))
+				return this.#leave(row, this.#date, OF_A_MONTH);
 			const missing = this.#byDate(bySet, date, read.hour);
 			if (missing) return this.#leave(row, this.#date, missing);
 		}
@@ -227,11 +238,11 @@ class Reading {
 		if (column?.is !== 'number') throw new RangeError('A column that holds no numbers is summed.');
 		if (cell === '') return refused('The row gives no number. Write it, or leave the row out.');
 		if (typeof cell === 'number') return { ok: true as const, value: cell };
-		const number = readNumber(cell, column.decimal);
+		const number = readDuration(cell, column.unit) ?? readNumber(cell, column.decimal);
 		if (!number.ok) return number;
 		if (number.unit === '' || column.unit === '') return number;
 		const { system } = UnitSystem.create(this.layout.workbook.units ?? []);
-		const unit = readUnit(number.unit, column.unit, system);
+		const unit = readUnit(number.unit, durationUnit(column.unit) ?? column.unit, system);
 		return unit.ok ? { ok: true as const, value: unit.toOwn(number.value) } : refused(unit.message);
 	}
 

@@ -2,6 +2,7 @@
 import type { UnitSystem } from '$lib/units/system';
 import type { Quantity } from '$lib/workbook/schema';
 import { readUnit } from '../table/column-unit';
+import { durationUnit } from '../table/duration';
 import type { Log, OpenSum } from './log';
 
 export type SumUnit =
@@ -13,7 +14,7 @@ export type SumUnit =
 
 const unitOf = (log: Log, column: number | undefined): string => {
 	const found = column === undefined ? undefined : log.columns[column];
-	return found?.is === 'number' ? found.unit : '';
+	return found?.is === 'number' ? (durationUnit(found.unit) ?? found.unit) : '';
 };
 
 /** "min/h", "min/(m/h)": as a unit is written below a stroke. */

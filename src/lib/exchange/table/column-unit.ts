@@ -7,6 +7,7 @@ import { convert } from '$lib/units/convert';
 import { CURRENCIES } from '$lib/units/dimension';
 import type { UnitSystem } from '$lib/units/system';
 import type { Unit } from '$lib/units/unit';
+import { durationUnit } from './duration';
 
 export type UnitRead =
 	| {
@@ -24,7 +25,8 @@ const SAME: UnitRead = { ok: true, toOwn: (value) => value };
 
 /** `own` is the quantity's unit; '1' for a plain number. */
 export function readUnit(written: string, own: string, units: UnitSystem): UnitRead {
-	const text = written.trim();
+	// "h:min" counts in hours.
+	const text = durationUnit(written) ?? written.trim();
 	if (text === '' || text === own) return SAME;
 	const to = units.parse(own);
 	if (!to.ok) return { ok: false, message: to.problem.message };

@@ -9,6 +9,7 @@ import type { Workbook } from '$lib/workbook/schema';
 import { hasOpenDates } from './dates';
 import { decimalSigns, type ColumnSign } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
+import type { TypicalEntries } from './implausible';
 import { lookOver, type Look } from './look';
 import type { UnknownMember } from './import-table';
 import type { Mapping } from './mapping';
@@ -83,7 +84,8 @@ export class TableDesk {
 		mapping: Mapping,
 		choices: MemberChoices,
 		workbook: Workbook,
-		told?: (share: number) => void
+		told?: (share: number) => void,
+		typical?: TypicalEntries
 	): ShortLooked {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
@@ -93,7 +95,7 @@ export class TableDesk {
 		}
 		const asked = JSON.stringify([sheet, mapping]);
 		const known = this.#unknown?.asked === asked ? this.#unknown.names : undefined;
-		const looked = lookOver(grid, mapping, choices, this.#layout, told, known);
+		const looked = lookOver(grid, mapping, choices, this.#layout, told, known, typical);
 		if (!looked.ok) return looked;
 		this.#unknown = { asked, names: looked.look.unknown };
 		const { problems } = looked.look;
@@ -124,17 +126,18 @@ export class TableDesk {
 		return lookOverPairs(grid, mapping, choices, workbook);
 	}
 
-	proposeLog(sheet: number, workbook: Workbook): LogProposed {
+	proposeLog(sheet: number, workbook: Workbook, wanted: readonly string[]): LogProposed {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to read.`);
-		return proposeLog(grid, workbook);
+		return proposeLog(grid, workbook, wanted);
 	}
 
 	lookLog(
 		sheet: number,
 		log: Log,
 		workbook: Workbook,
-		told?: (share: number) => void
+		told?: (share: number) => void,
+		typical?: TypicalEntries
 	): LogLook & { readonly digest: string } {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
@@ -143,7 +146,7 @@ export class TableDesk {
 			this.#unknown = null;
 		}
 		this.#digest ??= sha256(this.#bytes);
-		return { ...lookOverLog(grid, log, this.#layout, told), digest: this.#digest };
+		return { ...lookOverLog(grid, log, this.#layout, told, typical), digest: this.#digest };
 	}
 
 	proposePoints(sheet: number, fit: Calibration, workbook: Workbook): PointMapping {

@@ -1,9 +1,11 @@
 /**
  * Values of a file that are permitted and hardly meant: outside of where they usually lie, many times what stood
- * there, or far from those of the other members. A slip of a digit or a unit is met by one of the three.
+ * there, or far from those of the other members. A slip of a digit or a unit is met by one of the three. What stood there
+ * as a typical value says nothing of the plant: then the first and the last judge alone.
  */
 import { withUnit } from '$lib/engine/naming';
 import { numberText, rangeText } from '$lib/engine/number-words';
+import type { OwnQuantity } from '$lib/review/template';
 import { farEntries } from '$lib/review/siblings';
 import { isPermitted } from '$lib/workbook/range';
 import { inputValues } from '$lib/workbook/scenario';
@@ -14,8 +16,24 @@ import { keyOf, type Brought } from './settle';
 /** As many times what stood there, or as many times less, nobody changes a figure without a word. */
 const MANY = 5;
 
+/** Entries of the base that stand as typical values, by `typicalKey`. */
+export type TypicalEntries = ReadonlySet<string>;
+export const NONE_TYPICAL: TypicalEntries = new Set();
+export const typicalKey = (quantity: string, at: readonly string[]): string =>
+	[quantity, ...at].join('\u0001');
+
+export const typicalEntries = (own: readonly OwnQuantity[]): TypicalEntries =>
+	new Set(
+		own.flatMap(({ quantity, shipped }) => shipped.map((at) => typicalKey(quantity.name, at)))
+	);
+
 /** Why each is doubted, by its place in the list. */
-export function doubts(changes: readonly Brought[], workbook: Workbook): Map<Brought, string> {
+export function doubts(
+	changes: readonly Brought[],
+	workbook: Workbook,
+	typical: TypicalEntries = NONE_TYPICAL
+): Map<Brought, string> {
+	const base = workbook.scenarios[0]?.id;
 	const far = farChanges(changes, workbook);
 	const doubted = new Map<Brought, string>();
 	for (const change of changes) {
@@ -23,7 +41,9 @@ export function doubts(changes: readonly Brought[], workbook: Workbook): Map<Bro
 		if (typeof after !== 'number' || change.stays || quantity.shown !== undefined) continue;
 		const unit = quantity.unit === '1' ? '' : (quantity.unit ?? '');
 		const words: string[] = [];
-		const jump = typeof before === 'number' ? jumpOf(before, after) : null;
+		const stoodTypical =
+			change.scenario === base && typical.has(typicalKey(quantity.name, change.at));
+		const jump = typeof before === 'number' && !stoodTypical ? jumpOf(before, after) : null;
 		if (jump !== null)
 			words.push(`It stood at ${withUnit(before as number, unit)}, and this is ${jump}.`);
 		if (!isPermitted(after, quantity.usual ?? null))
@@ -31,6 +51,7 @@ export function doubts(changes: readonly Brought[], workbook: Workbook): Map<Bro
 		const median = far.get(change);
 		if (words.length === 0 && median !== undefined)
 			words.push(`The others lie around ${withUnit(median, unit)}.`);
+		if (words.length > 0 && stoodTypical) words.push('A typical value stood there.');
 		if (words.length > 0) doubted.set(change, words.join(' '));
 	}
 	return doubted;

@@ -8,7 +8,7 @@ import { findSet } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Grid } from './grid';
 import { importTable, type ImportTable, type UnknownMember } from './import-table';
-import { doubts } from './implausible';
+import { doubts, type TypicalEntries } from './implausible';
 import type { Mapping } from './mapping';
 import { memberCommands, type MemberChoices } from './new-members';
 import { commandsOf, keyOf, type Brought } from './settle';
@@ -34,7 +34,8 @@ export function lookOver(
 	choices: MemberChoices,
 	layout: Layout,
 	told?: (share: number) => void,
-	unknown?: readonly UnknownMember[]
+	unknown?: readonly UnknownMember[],
+	typical?: TypicalEntries
 ): Looked {
 	const before = memberCommands(choices, layout.workbook);
 	let laid = layout;
@@ -53,7 +54,7 @@ export function lookOver(
 				before.length > 0
 					? (unknown ?? importTable(grid, mapping, layout, told).unknown)
 					: table.unknown,
-			doubted: doubts(table.changes, laid.workbook),
+			doubted: doubts(table.changes, laid.workbook, typical),
 			missing: missingMembers(mapping, table, choices, layout.workbook),
 			leftOut: leftOut(grid, mapping, laid),
 			before

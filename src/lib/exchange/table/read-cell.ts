@@ -12,6 +12,7 @@ import { readUnit, type UnitRead } from './column-unit';
 import { noDate, readTableDate } from './dates';
 import type { Cell } from './grid';
 import type { Column } from './mapping';
+import { readDuration } from './duration';
 import { quoted, readNumber } from './number-text';
 import { memberNamed } from './member-named';
 
@@ -48,7 +49,8 @@ export class CellReader {
 		const number =
 			typeof cell === 'number'
 				? { ok: true as const, value: cell, unit: '' }
-				: readNumber(cell, column.decimal);
+				: ((quantity.shown === undefined ? readDuration(cell, rowUnit || column.unit) : null) ??
+					readNumber(cell, column.decimal));
 		const isDate = quantity.shown === 'date';
 		// "5-Mai-2027" is meant as a date, not as a number with a unit.
 		if (!number.ok) return isDate ? noDate(text) : number;

@@ -47,6 +47,7 @@ const en = {
 	remove: (id: string) => `Remove ${id}`,
 	noCode: 'Give it a code first.',
 	bringList: (step: string) => `${step}: bring in a list as a file`,
+	bringListOrLog: (step: string) => `${step}: bring in a list or a log as a file`,
 	closeList: 'Put the file aside',
 	howToPaste:
 		'A block copied from a table can be pasted into any field; it fills to the right and down.',

@@ -9,12 +9,15 @@ import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/m
 import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import type { Command } from '$lib/workbook/commands';
-import type { KeptTable } from '$lib/workbook/schema';
+import { NONE_TYPICAL, type TypicalEntries } from '$lib/exchange/table/implausible';
+import type { KeptTable, Workbook } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import { texts } from './texts';
 
 /** The edits of a table with what follows from them. */
 export type Arrange = (commands: readonly Command[]) => readonly Command[];
+
+export type TypicalOf = (workbook: Workbook) => TypicalEntries;
 
 export class Bringing {
 	/** Place of the sheet that is brought in. */
@@ -60,7 +63,9 @@ export class Bringing {
 		readonly name: string,
 		readonly sheets: readonly HeldSheet[],
 		readonly client: TableClient,
-		readonly arrange: Arrange = (commands) => commands
+		readonly arrange: Arrange = (commands) => commands,
+		/** Entries of a workbook that stand as typical values. */
+		readonly typicalOf: TypicalOf = () => NONE_TYPICAL
 	) {
 		this.sheet = Math.max(
 			sheets.findIndex(({ message }) => message === null),
@@ -101,12 +106,17 @@ export class Bringing {
 		const { mapping, sheet } = this;
 		const choices = choicesOf(this.#unknown, this.#removed);
 		if (!workbook || mapping.columns.length === 0) return;
+		const typical = this.typicalOf(workbook);
 		const asked = ++this.#asked;
 		this.share = 0;
 		try {
-			const looked = await this.client.look(workbook, { sheet, mapping, choices }, (share) => {
-				if (asked === this.#asked) this.share = share;
-			});
+			const looked = await this.client.look(
+				workbook,
+				{ sheet, mapping, choices, typical },
+				(share) => {
+					if (asked === this.#asked) this.share = share;
+				}
+			);
 			if (asked !== this.#asked) return;
 			this.#problem = looked.ok ? '' : looked.message;
 			if (looked.ok) this.look = looked.look;

@@ -11,6 +11,8 @@ import type { HeldSheet } from '$lib/exchange/table/desk';
 import { acceptedChanges } from '$lib/exchange/table/look';
 import type { KeptTable } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
+import type { Bringing } from './bringing.svelte';
+import { withWaysOfDates } from './log-options';
 
 export class LogBringing {
 	proposed = $state.raw<LogProposed | null>(null);
@@ -23,13 +25,19 @@ export class LogBringing {
 	#problem = $state('');
 	readonly accepted = new Accepted();
 	#asked = 0;
+	readonly session: Session;
+	readonly name: string;
+	/** The sheet that was chosen: another one is a log of its own. */
+	readonly held: HeldSheet;
+	readonly sheet: number;
+	readonly client: TableClient;
 
 	/** What has to be said first; empty where nothing has. */
 	readonly waitsFor = $derived.by(() => {
 		const { workbook } = this.session;
 		if (!this.log || !this.proposed || !workbook) return '';
-		const { openDates, hours } = this.proposed;
-		return askedOf(this.log, { head: this.held.head, openDates, hours }, workbook) ?? this.#problem;
+		const file = { head: this.held.head, ...this.proposed };
+		return askedOf(this.log, file, workbook) ?? this.#problem;
 	});
 	readonly changes = $derived(this.look ? acceptedChanges(this.look, this.accepted.keys) : []);
 	/** What the quantities would say of their source. */
@@ -54,19 +62,23 @@ export class LogBringing {
 	);
 
 	constructor(
-		readonly session: Session,
-		readonly name: string,
-		readonly held: HeldSheet,
-		readonly sheet: number,
-		readonly client: TableClient
-	) {}
+		readonly file: Bringing,
+		/** Quantities whose totals are asked for. */
+		readonly wanted: readonly string[]
+	) {
+		this.session = file.session;
+		this.name = file.name;
+		this.held = file.held;
+		this.sheet = file.sheet;
+		this.client = file.client;
+	}
 
 	async propose(table: KeptTable | null): Promise<void> {
 		const { workbook } = this.session;
 		if (!workbook) return;
-		this.proposed = await this.client.proposeLog(workbook, this.sheet);
+		this.proposed = await this.client.proposeLog(workbook, this.sheet, this.wanted);
 		if (table) this.use(table);
-		else this.log = this.proposed.log;
+		else this.log = withWaysOfDates(this.proposed.log, workbook);
 	}
 
 	/** Sums the rows as it was kept. */
@@ -87,14 +99,14 @@ export class LogBringing {
 		const asked = ++this.#asked;
 		this.#problem = '';
 		if (!workbook || !log || !proposed) return;
-		const { openDates, hours } = proposed;
-		if (askedOf(log, { head: this.held.head, openDates, hours }, workbook) !== null) {
+		if (askedOf(log, { head: this.held.head, ...proposed }, workbook) !== null) {
 			this.look = this.share = null;
 			return;
 		}
 		this.share = 0;
 		try {
-			const look = await this.client.lookLog(workbook, { sheet, log }, (share) => {
+			const typical = this.file.typicalOf(workbook);
+			const look = await this.client.lookLog(workbook, { sheet, log, typical }, (share) => {
 				if (asked === this.#asked) this.share = share;
 			});
 			if (asked === this.#asked) this.look = look;
@@ -109,7 +121,9 @@ export class LogBringing {
 	enter(): string | null {
 		const { workbook } = this.session;
 		return this.look && workbook && this.canEnter
-			? this.session.apply(...logCommands(this.changes, this.sources, this.look, workbook))
+			? this.session.apply(
+					...this.file.arrange(logCommands(this.changes, this.sources, this.look, workbook))
+				)
 			: this.waitsFor;
 	}
 }

@@ -197,6 +197,13 @@ export function withQuantity(log: Log, at: number, name: string, workbook: Workb
 	return next;
 }
 
+/** What was summed from the start, with the ways that the sets of its quantities leave no doubt of. */
+export const withWaysOfDates = (log: Log, workbook: Workbook): Log =>
+	log.sums.reduce(
+		(next, { quantity }, at) => withQuantity(next, at, quantity ?? '', workbook),
+		log
+	);
+
 export const coverOptions: ListOption[] = [
 	{ value: '', text: texts.chooseOne },
 	...Object.entries(texts.covers).map(([value, text]) => ({ value, text }))
