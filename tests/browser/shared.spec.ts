@@ -56,6 +56,21 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await expect(active(page)).toContainText('0.16');
 	await find(page, 'resin_price');
 	await expect(active(page)).toContainText('2.1');
+
+	// An earlier one stands beside the workbook without being brought back.
+	await toPage(page, 'Revisions');
+	await revision(page, 3)
+		.getByRole('button', { name: /^Put beside/ })
+		.press('Enter');
+	await revision(page, 3).getByLabel('Title of the frozen copy').fill('Dearer energy');
+	await revision(page, 3).getByLabel('Title of the frozen copy').press('Enter');
+	await expect(revision(page, 3)).toContainText('Dearer energy stands beside the workbook');
+	await inStep(page, 5);
+	await expect(revision(page, 5)).toContainText('add frozen copy Dearer energy');
+	await toGrid(page);
+	await find(page, 'energy_price');
+	await page.keyboard.press('End');
+	await expect(active(page)).toContainText('0.18');
 });
 
 test('a locked name holds: who renames from an older page is told why, and what was typed stays', async ({

@@ -45,6 +45,17 @@ const en = {
 		`Some figures of ${title} rest on a plan that does not answer the workbook any more. Wait until it is made anew, or make it anew on the page of the plan, then freeze them.`,
 	nothing: (title: string) => `Nothing in ${title} has a value yet. Enter some first.`,
 
+	// FreezeRevision
+	revisionTitle: (number: number) => `Revision ${number}`,
+	titleOfRevision: (number: number) => `Title of the frozen copy of revision ${number}`,
+	computing: (number: number) => `Revision ${number} is fetched and computed.`,
+	standsBeside: (title: string) =>
+		`${title} stands beside the workbook: as a column, in comparisons and bridges.`,
+	toScenarios: 'To the scenarios',
+	notComputed: (number: number, why: string) =>
+		`Revision ${number} could not be frozen: ${why}. Try again, or compare its entries instead.`,
+	close: 'Close',
+
 	// FrozenWhy
 	whatWasFrozen: 'What was frozen',
 	inCopy: (label: string, title: string) => `${label} in ${title}`,

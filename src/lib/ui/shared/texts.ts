@@ -7,6 +7,7 @@ const en = {
 	revisions: 'Revisions',
 
 	// CompareRevisions
+	putBeside: 'Put beside',
 	compareRevisions: 'Compare revisions',
 	whatChangedFrom: 'What changed from',
 	fromRevision: 'From revision',
