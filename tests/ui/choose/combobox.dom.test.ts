@@ -1,6 +1,7 @@
 /** A long list as somebody uses it with the keyboard: typed, moved in, taken, left. */
 import { flushSync, mount, unmount } from 'svelte';
 import { afterEach, expect, it, vi } from 'vitest';
+import Combobox from '$lib/ui/choose/Combobox.svelte';
 import ListField from '$lib/ui/choose/ListField.svelte';
 import type { ListOption } from '$lib/ui/choose/options';
 
@@ -105,4 +106,19 @@ it('says where nothing is found, and takes nothing then', () => {
 	expect(options()).toEqual(['Nothing in this list has these words.']);
 	press('Enter');
 	expect(onchoose).not.toHaveBeenCalled();
+});
+
+it('goes on after the letter that it was opened with, and takes what stood there too', () => {
+	const onchoose = vi.fn();
+	const own = mount(Combobox, {
+		target: document.body,
+		props: { value: 'm3', options: LONG, begun: 'm', inCell: true, onchoose }
+	});
+	close = () => void unmount(own);
+	flushSync();
+	field().focus();
+	expect([field().value, field().selectionStart, field().selectionEnd]).toEqual(['m', 1, 1]);
+	type('member 3');
+	press('Enter');
+	expect(onchoose.mock.calls.map(([value]) => value)).toEqual(['m3']);
 });
