@@ -151,6 +151,16 @@ test('a pasted block lands in rows and scenarios, in one step of undo', async ({
 	await page.keyboard.press('Control+z');
 	await expect(fact(page, 0)).toHaveText(metre());
 	await expect(value(row(page, /^PB1/), 1)).toContainText('3.28');
+	// One value that is pasted where more is marked fills it, whichever corner was marked first.
+	await findMember(page, 'main_price', 3);
+	await page.keyboard.press('Shift+ArrowUp');
+	await page.keyboard.press('Shift+ArrowUp');
+	await paste(page, '2.10');
+	await expect(value(row(page, /^PEXB/), 1)).toContainText('2.10');
+	await expect(value(row(page, /^PB1/), 1)).toContainText('2.10');
+	await page.keyboard.press('Control+z');
+	await expect(value(row(page, /^PB1/), 1)).toContainText('3.28');
+	await expect(fact(page, 0)).toHaveText(metre());
 });
 
 test('of a pasted block, what cannot be taken is listed and what stood there is kept', async ({

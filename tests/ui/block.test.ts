@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { UnitSystem } from '$lib/units/system';
-import { blockText, cellsDown } from '$lib/ui/block';
+import { blockText, cellsDown, filledBlock } from '$lib/ui/block';
 import { fieldSpec } from '$lib/ui/field';
 import { Paste, readBlock } from '$lib/ui/grid/paste-block';
 import { buildRows } from '$lib/ui/rows';
@@ -77,5 +77,32 @@ describe('a pasted block', () => {
 		const result = paste(Array(100_000).fill('x').join('\n'), at('Resin price'), ['base']);
 		expect(result).toMatchObject({ all: 100_000, taken: 0, badCount: 100_000 });
 		expect(result.bad).toHaveLength(5);
+	});
+});
+
+describe('what is pasted where more is marked', () => {
+	it('fills it where it is one value, a line or a column', () => {
+		expect(filledBlock([['5']], 3, 2)).toEqual([
+			['5', '5'],
+			['5', '5'],
+			['5', '5']
+		]);
+		expect(filledBlock([['5', '6']], 2, 2)).toEqual([
+			['5', '6'],
+			['5', '6']
+		]);
+		expect(filledBlock([['5'], ['6']], 2, 3)).toEqual([
+			['5', '5', '5'],
+			['6', '6', '6']
+		]);
+	});
+	it('stays as it is where it is a block of its own', () => {
+		const block = [
+			['1', '2'],
+			['3', '4']
+		];
+		expect(filledBlock(block, 5, 5)).toEqual(block);
+		expect(filledBlock([['5']], 1, 1)).toEqual([['5']]);
+		expect(filledBlock([], 3, 3)).toEqual([]);
 	});
 });

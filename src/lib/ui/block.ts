@@ -49,3 +49,23 @@ export function blockText(
 		.map((cell) => columns.map((column) => plainText(layout, cell, column, locale)).join('\t'))
 		.join('\n');
 }
+
+/**
+ * A line, a column or a single value that is pasted where more is marked fills what is marked; any other block stays as
+ * it is. Of no lines or columns marked it says nothing.
+ */
+export function filledBlock(
+	block: readonly (readonly string[])[],
+	lines: number,
+	columns: number
+): readonly (readonly string[])[] {
+	const [first] = block;
+	if (!first) return block;
+	const isNarrow = block.every((line) => line.length === 1);
+	const wide = isNarrow
+		? block.map(([text = '']) => Array.from({ length: Math.max(columns, 1) }, () => text))
+		: block;
+	return block.length === 1 && lines > 1
+		? Array.from({ length: lines }, () => wide[0] ?? first)
+		: wide;
+}

@@ -1,12 +1,12 @@
 /** A text from the clipboard into the grid: fetched once the first numbers are there, as nobody pastes before. */
-import { cellsDown } from '../block';
+import { cellsDown, filledBlock } from '../block';
 import { Paste, readBlock } from './paste-block';
 import type { GridControl } from './control.svelte';
 
 /** Lines read of a pasted block before the page may draw again. */
 const CELLS_AT_ONCE = 4000;
 
-/** Takes the values that can be taken from the active cell on, in one step, and says what could not. */
+/** Takes the values that can be taken from the first cell that is marked on, in one step, and says what could not. */
 export async function pasteText(control: GridControl, text: string): Promise<void> {
 	const { session } = control;
 	const { layout } = session;
@@ -15,12 +15,16 @@ export async function pasteText(control: GridControl, text: string): Promise<voi
 		session.said = 'This workbook can only be read here.';
 		return;
 	}
-	const block = readBlock(text);
+	const [low, high, left, right] = control.block;
+	const marked = cellsDown(control.rows.slice(low, high + 1), 0, layout.cells).length;
+	const isMarked = control.anchor !== null;
+	const read = readBlock(text);
+	const block = isMarked ? filledBlock(read, marked, right - Math.max(left, 1) + 1) : read;
 	const paste = new Paste({
 		layout,
 		block,
-		cells: cellsDown(control.rows, control.activeRow, block.length),
-		scenarios: control.columns.slice(Math.max(control.activeColumn, 1) - 1),
+		cells: cellsDown(control.rows, low, block.length),
+		scenarios: control.columns.slice(Math.max(left, 1) - 1),
 		base: session.baseId,
 		specOf: (quantity) => control.specOf(quantity)
 	});
