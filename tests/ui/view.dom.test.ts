@@ -19,6 +19,18 @@ describe('What a reader has open', () => {
 		expect(without.selectedScenario).toBe(base!.id);
 	});
 
+	it('is found again with the columns that tables leave out', () => {
+		const first = new View();
+		first.begin(shop, null);
+		first.leaveOut('scenarios', 'cheap', true);
+		first.leaveOut('patterns', 'cheap', true);
+		first.leaveOut('patterns', 'cheap', false);
+		const again = new View();
+		again.begin(shop, first.kept);
+		expect(again.leaves('scenarios', 'cheap')).toBe(true);
+		expect(again.leaves('patterns', 'cheap')).toBe(false);
+	});
+
 	it('gives a scenario a column where one of its cells is gone to; the base has its own, whatever it is called', () => {
 		const [base, second] = shop.scenarios;
 		const plant = { ...shop, scenarios: [{ ...base!, id: 'today' }, second!] };

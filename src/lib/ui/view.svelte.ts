@@ -26,6 +26,8 @@ export interface KeptView {
 	readonly open: readonly string[];
 	readonly start: string | null;
 	readonly colours: Colouring;
+	/** Columns of comparing tables that are left out, as "table column". */
+	readonly leftOut: readonly string[];
 }
 
 const isTextList = (value: unknown): value is readonly string[] =>
@@ -45,6 +47,7 @@ export class View {
 	/** Of scenarios in charts. */
 	colours = $state.raw<Colouring>({});
 	open = $state.raw<ReadonlySet<string>>(new Set());
+	leftOut = $state.raw<ReadonlySet<string>>(new Set());
 	active = $state.raw<GridPlace | null>(null);
 	why = $state.raw<WhyTarget | null>(null);
 	/** The quantity whose editor is open; "" for a new one on the sheet. */
@@ -77,6 +80,7 @@ export class View {
 		this.open = new Set(isTextList(known.open) ? known.open : []);
 		this.start = workbook.starts?.find(({ id }) => id === known.start)?.id ?? null;
 		this.colours = colouringFrom(known.colours);
+		this.leftOut = new Set(isTextList(known.leftOut) ? known.leftOut : []);
 		this.active = null;
 		this.why = null;
 		this.editing = null;
@@ -103,7 +107,8 @@ export class View {
 			subject: this.subject,
 			open: [...this.open].slice(0, 2000),
 			start: this.start,
-			colours: this.colours
+			colours: this.colours,
+			leftOut: [...this.leftOut].slice(0, 500)
 		};
 	}
 
@@ -133,6 +138,17 @@ export class View {
 	goTo(scenario: string, cell: number): void {
 		if (scenario !== this.#base) this.selectScenario(scenario);
 		this.goal = { cell, scenario };
+	}
+
+	/** Whether a table of comparisons leaves a column out. */
+	leaves(table: string, column: string): boolean {
+		return this.leftOut.has(`${table} ${column}`);
+	}
+
+	leaveOut(table: string, column: string, isOut: boolean): void {
+		const key = `${table} ${column}`;
+		const others = [...this.leftOut].filter((one) => one !== key);
+		this.leftOut = new Set(isOut ? [...others, key] : others);
 	}
 
 	show(id: string, shown: boolean): void {

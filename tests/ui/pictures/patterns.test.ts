@@ -10,7 +10,7 @@ import {
 	sidesSummary,
 	weekRuns
 } from '$lib/ui/pictures/patterns/patterns';
-import { sideRows, sideTable } from '$lib/ui/pictures/patterns/sides';
+import { onPaper, shownSides, sideRows, sideTable } from '$lib/ui/pictures/patterns/sides';
 import { stepped } from '$lib/ui/figure/steps';
 import type { Written } from './hand';
 import { opened, pictureOf, result, shifts } from './shifts-hand';
@@ -114,4 +114,20 @@ it('arrow keys go from one figure to the next and stay inside the table', () => 
 	expect(stepped({ row: 2, column: 1 }, 'Home', 3, 2)).toEqual({ row: 2, column: 0 });
 	expect(stepped({ row: 2, column: 0 }, 'End', 3, 2)).toEqual({ row: 2, column: 1 });
 	expect(stepped({ row: 2, column: 0 }, 'Tab', 3, 2)).toBeNull();
+});
+
+describe('columns of a table of comparisons', () => {
+	const sides = Array.from({ length: 17 }, (_, at) => ({ ...sidesOf(shifts)[0]!, id: `s${at}` }));
+	it('are left out as somebody chose, but for the one that the others are compared with', () => {
+		const isLeftOut = (id: string) => ['s1', 's3'].includes(id);
+		expect(shownSides(sides, 's1', isLeftOut)).toHaveLength(16);
+		expect(shownSides(sides, 's0', isLeftOut).map(({ id }) => id)).not.toContain('s1');
+	});
+	it('all stand on paper, in as many tables as there is need of, each with the one compared with', () => {
+		const parts = onPaper(sides, 's2');
+		expect(parts[0]).toEqual([2, 0, 1, 3, 4]);
+		expect(parts.every(([first, ...others]) => first === 2 && others.length <= 4)).toBe(true);
+		expect(new Set(parts.flat()).size).toBe(17);
+		expect(onPaper(sides.slice(0, 1), 's0')).toEqual([[0]]);
+	});
 });

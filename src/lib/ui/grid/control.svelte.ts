@@ -15,6 +15,7 @@ import { messagesOf } from '../messages';
 import { partRows, type Part } from '../part-rows';
 import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
+import { firstToShow, windowOf } from './columns';
 import { enterValues, targetsOf, type Target } from './entries';
 import { texts } from './texts';
 
@@ -41,10 +42,20 @@ export class GridControl {
 	part = $state.raw<Part | null>(null);
 	/** Where reasons are asked and quantities are edited, if that is not on the page of the grid itself. */
 	readonly #elsewhere: Elsewhere | null;
+	/** How many scenarios have room beside the base, and which of them is the first. */
+	room = $state(Infinity);
+	#first = $state(0);
 	editing = $state.raw<Editing | null>(null);
 	/** The other corner of a block; the active cell is one. */
 	anchor = $state.raw<{ row: number; column: number } | null>(null);
 	root: HTMLElement | null = null;
+
+	readonly #beside = $derived.by(() => {
+		const { view, baseId } = this.session;
+		const beside = this.narrow ? [view.selectedScenario] : view.shown;
+		return beside.filter((id) => id !== baseId);
+	});
+	readonly window = $derived(windowOf(this.#beside, this.room, this.#first));
 
 	readonly columns = $derived.by(() => this.#columns());
 	/** Rows that have not changed stay the same objects. */
@@ -58,9 +69,18 @@ export class GridControl {
 	}
 
 	#columns(): string[] {
-		const { view, baseId } = this.session;
-		const beside = this.narrow ? [view.selectedScenario] : view.shown;
-		return [baseId, ...beside.filter((id) => id !== baseId)];
+		return [this.session.baseId, ...this.window.shown];
+	}
+
+	/** Other scenarios come into the window; the active column stays where it stands. */
+	turn(steps: number): void {
+		this.#first = Math.max(0, this.window.before + steps);
+	}
+
+	/** A scenario that has a column comes into the window. */
+	#bring(scenario: string): void {
+		const at = this.#beside.indexOf(scenario);
+		this.#first = firstToShow(at, this.room, this.window.before);
 	}
 
 	#rows(): Row[] {
@@ -114,6 +134,7 @@ export class GridControl {
 		if (!layout) return;
 		const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
 		const keys = keysDownTo(layout, cell);
+		this.#bring(scenario);
 		if (quantity && (byItself || cell !== quantity.base)) view.unfold(keys);
 		await tick();
 		const isCell = (row: Row) =>
@@ -239,6 +260,13 @@ export class GridControl {
 
 	async move(rows: number, columns: number, extend = false): Promise<void> {
 		if (extend) this.anchor ??= { row: this.activeRow, column: this.activeColumn };
+		const beyond = this.activeColumn + columns;
+		// Past the last column, or back before the first scenario, those that have no room come in.
+		if (columns === 1 && beyond > this.columns.length && this.window.after > 0) this.turn(1);
+		else if (columns === -1 && beyond === 1 && this.window.before > 0) {
+			this.turn(-1);
+			return this.activate(this.activeRow, this.activeColumn, extend);
+		}
 		const column = Math.max(0, Math.min(this.columns.length, this.activeColumn + columns));
 		await this.activate(this.#valueRow(this.activeRow, rows), column, extend);
 	}

@@ -24,6 +24,11 @@ const en = {
 	/** Where the workbook decides something by itself. */
 	keysToWhyNotBetter: '; Ctrl+Enter: why not better',
 	quantity: 'Quantity',
+	/** Where not all scenarios with a column have room. */
+	columnsOf: (shown: number, before: number, after: number) =>
+		`Scenarios ${before + 1}${shown > 1 ? ` to ${before + shown}` : ''} of ${before + shown + after}`,
+	earlierScenarios: 'Earlier scenarios',
+	laterScenarios: 'Later scenarios',
 
 	// MessageLine
 	error: 'Error',

@@ -46,6 +46,26 @@ export interface SideRow {
 
 const DIGITS = 4;
 
+/** Of the columns, those that are shown: what the others are compared with always is. */
+export const shownSides = (
+	sides: readonly Side[],
+	against: string,
+	isLeftOut: (id: string) => boolean
+): readonly Side[] => sides.filter(({ id }) => id === against || !isLeftOut(id));
+
+/** As many columns beside the one compared with have room on paper upright. */
+const ON_PAPER = 4;
+
+/** The columns of each table on paper: the one compared with first, then as many others as fit, until all have stood. */
+export function onPaper(sides: readonly Side[], against: string): number[][] {
+	const own = sides.findIndex(({ id }) => id === against);
+	const others = sides.flatMap((_, at) => (at === own ? [] : [at]));
+	const parts: number[][] = [];
+	for (let from = 0; from === 0 || from < others.length; from += ON_PAPER)
+		parts.push([...(own < 0 ? [] : [own]), ...others.slice(from, from + ON_PAPER)]);
+	return parts;
+}
+
 /** `against` is the id of the column that the others are compared with. */
 export function sideRows(
 	sides: readonly Side[],

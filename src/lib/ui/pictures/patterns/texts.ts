@@ -21,6 +21,7 @@ const en = {
 
 	// SideTable
 	sideBySide: (name: string) => `${name}, side by side`,
+	columnsShown: (shown: number, all: number) => `Columns: ${shown} of ${all}`,
 	isComparedWith: 'compared with',
 	askWhy: 'Ask why',
 	same: 'same',
