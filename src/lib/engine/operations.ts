@@ -255,10 +255,12 @@ export type AggregateOp = CodeOf<'aggregate'>;
 const BY_CODE: (Operation | undefined)[] = [];
 const SHAPES = new Uint8Array(256);
 const PARAMETERS = new Uint8Array(256);
+const CHOICES = new Uint8Array(256);
 for (const key of Object.keys(Op) as Key[]) {
 	const operation: Operation = OPERATIONS[key];
 	BY_CODE[Op[key]] = operation;
 	SHAPES[Op[key]] = operation.shape;
+	if (operation.kind === 'choice') CHOICES[Op[key]] = 1;
 	const spec = operation.name && FUNCTIONS.get(operation.name);
 	// What is paired with the gathered argument is looked at term by term.
 	if (spec?.kind === 'aggregate' && !spec.paired) PARAMETERS[Op[key]] = spec.parameters.length;
@@ -281,7 +283,7 @@ export const isAggregate = (op: number): op is AggregateOp => SHAPES[op] === Sha
 /** Whether an operation takes one operand only. */
 export const isUnary = (op: number): boolean => SHAPES[op] === Shape.One;
 
-export const isChoice = (op: number): op is ChoiceOp => BY_CODE[op]?.kind === 'choice';
+export const isChoice = (op: number): op is ChoiceOp => CHOICES[op] === 1;
 
 const TAKEN = new Map<AlikeName, Alike['takes']>(
 	Object.values<Operation>(OPERATIONS).flatMap(({ name, takes }) =>

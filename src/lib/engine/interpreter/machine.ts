@@ -14,13 +14,13 @@ import {
 	type ScalarOp
 } from '$lib/engine/operations';
 import { compute, failureOf } from '$lib/engine/scalar';
-import { carried, OK, type State } from '$lib/engine/state';
+import { ABSENT, carried, OK, type State } from '$lib/engine/state';
 import { aggregate } from './aggregates';
 import { gatherBlock } from './blocks';
 import { choose, present } from './choices';
 import { STRIDE } from './kernels/kernels';
 import { CallList } from './kernels/call-list';
-import { put, type Memory } from './memory';
+import { copy, put, type Memory } from './memory';
 import { COPY, IMPORT, NO_SLOT, type Program } from './program';
 
 /** Where the values of another scenario stand, slot by slot as in a machine. */
@@ -43,6 +43,8 @@ export class Machine implements Memory, Source {
 	readonly #flags: Uint8Array;
 	/** Null for a single column, for a width that the loops cannot take, and where there are none. */
 	readonly #calls: CallList | null;
+	/** A single column, in which every slot is its own place and nobody asks for flags. */
+	readonly #isNarrow: boolean;
 
 	constructor(
 		readonly program: Program,
@@ -50,6 +52,7 @@ export class Machine implements Memory, Source {
 	) {
 		// Wide slots start at a line of the cache.
 		this.narrow = Math.ceil(program.narrow / 8) * 8;
+		this.#isNarrow = width === 1 && program.wide === 0;
 		const size = this.narrow + program.wide * width;
 		this.#calls = width % STRIDE === 0 ? CallList.open(program, this.narrow, width) : null;
 		this.values = this.#calls?.values ?? new Float64Array(size);
@@ -112,7 +115,39 @@ export class Machine implements Memory, Source {
 	runOne(cell: number): void {
 		const { code, bounds } = this.program;
 		const end = bounds[2 * cell + 1]!;
-		for (let pc = bounds[2 * cell]!; pc < end; pc += 3 + code[pc + 1]!) this.#step(pc);
+		if (this.#isNarrow)
+			for (let pc = bounds[2 * cell]!; pc < end; pc += 3 + code[pc + 1]!) this.#narrowStep(pc);
+		else for (let pc = bounds[2 * cell]!; pc < end; pc += 3 + code[pc + 1]!) this.#step(pc);
+	}
+
+	/** What the screen's values are made of most: one number of one or two, or one of two as it stands. */
+	#narrowStep(pc: number): void {
+		const { values, states } = this;
+		const { code } = this.program;
+		const op = code[pc]!;
+		const to = code[pc + 2]!;
+		const a = code[pc + 3]!;
+		if (op === Op.If || op === Op.Guard) {
+			const state = states[a]!;
+			if (state === OK && op === Op.If)
+				return void copy(this, to, code[pc + (values[a] !== 0 ? 4 : 5)]!);
+			if (state === OK && values[a] !== 0) return void copy(this, to, code[pc + 4]!);
+			return void put(this, to, 0, state === OK ? ABSENT : carried(state));
+		}
+		if (op >= COPY || isAggregate(op) || isChoice(op)) return this.#step(pc);
+		const b = isUnary(op) ? a : code[pc + 4]!;
+		let state: State = carried(states[a]!);
+		if (state === OK) state = carried(states[b]!);
+		let value = NaN;
+		if (state === OK) {
+			value = compute(op as ScalarOp, values[a]!, values[b]!);
+			if (!Number.isFinite(value)) {
+				state = failureOf(op as ScalarOp, values[a]!, values[b]!);
+				value = NaN;
+			}
+		}
+		values[to] = value;
+		states[to] = state;
 	}
 
 	#step(pc: number): void {
