@@ -195,6 +195,27 @@ describe('a frozen copy', () => {
 		expect(again.ok && again.workbook.frozen).toEqual(model.workbook.frozen);
 	});
 
+	it('tells kinds of nothing and errors apart, as the column did', () => {
+		const model = Model.open(book);
+		add(model, { name: 'empty', unit: 'kg', per: ['resin'] });
+		add(model, { name: 'failing', unit: 'kg', formula: 'mass[A] / 0' });
+		add(model, { name: 'uses', unit: 'kg', per: ['resin'], formula: 'empty + mass' });
+		const before = model.results('base');
+		const copy = freeze(model.layout, before, HEAD)!;
+		expect(copy.quantities.find(({ name }) => name === 'empty')).toMatchObject({
+			without: { A: 'not-entered', B: 'not-entered', C: 'not-entered' }
+		});
+		expect(frozenColumn(model.layout, copy).states).toEqual(before.states);
+		expect(frozenColumn(model.layout, copy).values).toEqual(before.values);
+		apply(
+			model,
+			{ kind: 'add_frozen', frozen: copy },
+			{ kind: 'replace_member', set: 'resin', id: 'A', member: { id: 'PE-A' } }
+		);
+		const again = frozenColumn(model.layout, model.workbook.frozen![0]!);
+		expect(again.states).toEqual(before.states);
+	});
+
 	it('is not removed from under a formula unasked', () => {
 		const model = frozen();
 		add(model, { name: 'moved', unit: 'EUR', formula: 'total - total[standard_2028]' });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withWorkbook } from '$lib/engine/structure';
 import { HITS_NOTHING } from '$lib/engine/state';
 import { completionsAt, callAt, complete } from '$lib/ui/editor/complete';
 import { draftOf, nameFromLabel, quantityOf } from '$lib/ui/editor/draft';
@@ -196,6 +197,11 @@ describe('scenarios and members in words', () => {
 	it('differ only where a value does', () => {
 		expect([...differing(layout, base, cheap)]).toEqual(['price', 'cost', 'too_cheap']);
 		expect([...differing(layout, base, cheap, 'inputs')]).toEqual(['price']);
+		// What a plan decides is not what was entered.
+		const programme = { name: 'plan', title: 'Plan', maximise: 'cost', constraints: [] };
+		const planned = { ...shop, programmes: [{ ...programme, decisions: ['price'] }] };
+		const laid = withWorkbook(layout, planned);
+		expect([...differing(laid, base, cheap, 'inputs')]).toEqual([]);
 	});
 });
 

@@ -7,17 +7,17 @@ import { sameDimension } from '$lib/units/algebra';
 import { UnitSystem } from '$lib/units/system';
 import { axesOf } from '$lib/workbook/axes';
 import { frozenQuantities } from '$lib/workbook/frozen';
-import type { Frozen, FrozenQuantity, Quantity, Scalar, Values } from '$lib/workbook/schema';
+import type { Frozen, FrozenQuantity, Quantity, Scalar } from '$lib/workbook/schema';
 import { valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
 import { membersOf, type Layout, type QuantityLayout } from './layout';
 import type { Results } from './results';
 import { numberOf } from './entry';
-import { ABSENT, OK } from './state';
+import { ABSENT, ERROR_CODES, NOTHING_KINDS, OK, type State } from './state';
 
 /** What a copy is made with beside its values. */
 export type FrozenHead = Omit<Frozen, 'quantities' | 'sets'>;
 
-/** The copy of a column: every value that is there. Null where there is none at all. */
+/** The copy of a column: every value that is there, and why others are not. Null where there is none at all. */
 export function freeze(layout: Layout, results: Results, head: FrozenHead): Frozen | null {
 	const quantities = layout.quantities.flatMap((one) => frozenOf(layout, one, results) ?? []);
 	const used = new Set(quantities.flatMap(({ per, member_of: set }) => [...(per ?? []), set]));
@@ -34,23 +34,36 @@ export function freeze(layout: Layout, results: Results, head: FrozenHead): Froz
 function frozenOf(layout: Layout, place: QuantityLayout, results: Results): FrozenQuantity | null {
 	const { name, label, unit, per, formula, type } = place.quantity;
 	const entries: ValueEntry[] = [];
-	for (let cell = place.base; cell < place.base + place.count; cell++)
-		if (results.states[cell] === OK)
-			entries.push({
-				at: membersOf(layout, cell),
-				value: scalarOf(layout, place.quantity, results.values[cell]!)
-			});
-	const value: Values | undefined = withValues(undefined, entries);
-	if (value === undefined) return null;
+	const none: ValueEntry[] = [];
+	for (let cell = place.base; cell < place.base + place.count; cell++) {
+		const state = results.states[cell]!;
+		const at = membersOf(layout, cell);
+		if (state === OK)
+			entries.push({ at, value: scalarOf(layout, place.quantity, results.values[cell]!) });
+		else if (state !== ABSENT) none.push({ at, value: wordOf(state) });
+	}
+	const value = withValues(undefined, entries);
+	const without = withValues(undefined, none);
+	if (value === undefined && without === undefined) return null;
 	return {
 		...{ name, label },
 		...(unit !== undefined && { unit }),
 		...(typeof type === 'object' && { member_of: type.member_of }),
 		...(per && per.length > 0 && { per: [...per] }),
 		...(typeof formula === 'string' && { formula }),
-		value
+		...(value !== undefined && { value }),
+		...(without !== undefined && { without })
 	};
 }
+
+/** Kinds of nothing and errors as a copy names them. */
+const wordOf = (state: State): string => NOTHING_KINDS[state] ?? ERROR_CODES[state] ?? 'absent';
+const STATES: ReadonlyMap<Scalar | undefined, State> = new Map(
+	[...Object.entries(NOTHING_KINDS), ...Object.entries(ERROR_CODES)].map(([state, word]) => [
+		word,
+		Number(state)
+	])
+);
 
 function scalarOf(layout: Layout, { type }: Quantity, value: number): Scalar {
 	if (type === 'yes_no') return value !== 0;
@@ -93,7 +106,10 @@ export function frozenValues(
 		});
 		const scalar = valueAt(held.value, at);
 		const value = fits(type, scalar) ? numberOf(scalar, choices) : undefined;
-		if (value === undefined) continue;
+		if (value === undefined) {
+			states[cell] = STATES.get(valueAt(held.without, at)) ?? ABSENT;
+			continue;
+		}
 		values[cell] = scale === 1 ? value : value * scale;
 		states[cell] = OK;
 	}

@@ -23,7 +23,9 @@ export const frozenQuantitySchema = z.strictObject({
 	/** Its formula on that day, where it had one for all members. */
 	formula: z.optional(z.string().check(z.minLength(1), z.maxLength(LIMITS.formula))),
 	/** What had no value is left out. */
-	value: valuesSchema
+	value: z.optional(valuesSchema),
+	/** Why the others had none ("not-entered", "no-answer", an error); what is in neither was not there. */
+	without: z.optional(valuesSchema)
 });
 export type FrozenQuantity = z.infer<typeof frozenQuantitySchema>;
 

@@ -300,6 +300,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'frozen.quantities.per': 'Its sets on that day, in the order of the values.',
 	'frozen.quantities.formula': 'Its formula on that day, to be read.',
 	'frozen.quantities.value': 'The values, by member. What had none is left out.',
+	'frozen.quantities.without':
+		'Why the others had none: not entered, without an answer, off the end, or which error. What is in neither was not there.',
 
 	kind: 'Which kind it is; that decides what else belongs here.',
 	note: 'A note for the reader.',

@@ -133,6 +133,8 @@ describe('a heading', () => {
 		['List price in EUR per 100 m', 'EUR per 100 m'],
 		['List price EUR/100 m', 'EUR/100 m'],
 		['list_price_per_1000', 'per 1000'],
+		['List price per 100 m (EUR)', 'EUR/100 m'],
+		['List price je 100 m (€)', '€/100 m'],
 		['List price / 100 m', '/ 100 m'],
 		['List price', '']
 	])('%s is of the quantity and says its unit', (heading, unit) => {

@@ -280,6 +280,28 @@ describe('names that the workbook has not', () => {
 		expect(renamed.back).toMatchObject({ workbook });
 	});
 
+	it('may begin like one that gets a new name in the same file', () => {
+		const unknown = new Map<string, Decision>([
+			[unknownKey('product', 'RT20B'), { as: 'renamed', from: 'RT15B' }],
+			[unknownKey('product', 'RT25B'), { as: 'new', like: 'RT15B' }]
+		]);
+		const seen = look('product;List price\nRT20B;0.61\nRT25B;0.75\n', { unknown });
+		expect(seen.before).toMatchObject([
+			{ kind: 'replace_member', id: 'RT15B', member: { id: 'RT20B' } },
+			{ kind: 'add_member', member: { id: 'RT25B' }, like: 'RT20B' }
+		]);
+		expect(seen.changes.map(({ at }) => at)).toEqual([['RT20B'], ['RT25B']]);
+	});
+
+	it('are not held against what they copy', () => {
+		const text = `product;List price\nRT20B;${listPrice('RT15B') / 5.5}\n`;
+		const key = unknownKey('product', 'RT20B');
+		const renamed = look(text, { unknown: new Map([[key, { as: 'renamed', from: 'RT15B' }]]) });
+		expect([...renamed.doubted.values()].join()).toContain('It stood at');
+		const copied = look(text, { unknown: new Map([[key, { as: 'new', like: 'RT15B' }]]) });
+		expect([...copied.doubted.values()].join()).not.toContain('It stood at');
+	});
+
 	it('are called in words as the file does', () => {
 		const [unknown] = look('product;description;List price\nRT20B;PE-RT 20 mm;0.61\n').unknown;
 		expect(unknown).toMatchObject({ text: 'RT20B', label: 'PE-RT 20 mm' });

@@ -30,6 +30,10 @@ export function headingReadings(heading: string): HeadingReading[] {
 		/^(.*\S)\s*(?:,|;|:|\bin\b)\s+(\S.*)$/.exec(text);
 	if (marked) {
 		const [, words = '', unit = ''] = marked;
+		// "Price per 100 m (EUR)": what it is for stands among the words.
+		const per = /^(.*\S)\s+(?:per|je|pro)\s+(\d[\d.,]*\s*\p{L}*)$/iu.exec(words);
+		if (per && !UNIT_LIKE.test(unit.replace(/[€$£]/g, '')))
+			readings.push({ words: wordsOf(per[1]!), unit: `${unit}/${per[2]}`, marked: true });
 		readings.push({ words: wordsOf(words), unit: unit.replace(/^in\s+/, ''), marked: true });
 	}
 	const ends = [...text.matchAll(/(?<=\S)(?=\/)|\s+/g)].map(({ index }) => index);

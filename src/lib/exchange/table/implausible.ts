@@ -1,7 +1,7 @@
 /**
  * Values of a file that are permitted and hardly meant: outside of where they usually lie, many times what stood
  * there, or far from those of the other members. A slip of a digit or a unit is met by one of the three. What stood there
- * as a typical value says nothing of the plant: then the first and the last judge alone.
+ * as a typical value, or of another member that a new one begins with, says nothing: then the first and the last judge alone.
  */
 import { withUnit } from '$lib/engine/naming';
 import { numberText, rangeText } from '$lib/engine/number-words';
@@ -31,7 +31,8 @@ export const typicalEntries = (own: readonly OwnQuantity[]): TypicalEntries =>
 export function doubts(
 	changes: readonly Brought[],
 	workbook: Workbook,
-	typical: TypicalEntries = NONE_TYPICAL
+	typical: TypicalEntries = NONE_TYPICAL,
+	isCopied: (change: Brought) => boolean = () => false
 ): Map<Brought, string> {
 	const base = workbook.scenarios[0]?.id;
 	const far = farChanges(changes, workbook);
@@ -43,7 +44,8 @@ export function doubts(
 		const words: string[] = [];
 		const stoodTypical =
 			change.scenario === base && typical.has(typicalKey(quantity.name, change.at));
-		const jump = typeof before === 'number' && !stoodTypical ? jumpOf(before, after) : null;
+		const isTold = typeof before === 'number' && !stoodTypical && !isCopied(change);
+		const jump = isTold ? jumpOf(before, after) : null;
 		if (jump !== null)
 			words.push(`It stood at ${withUnit(before as number, unit)}, and this is ${jump}.`);
 		if (!isPermitted(after, quantity.usual ?? null))

@@ -4,13 +4,14 @@
  */
 import { layOut, type Layout } from '$lib/engine/layout';
 import { applyCommand, type Command } from '$lib/workbook/commands';
+import { axesOf } from '$lib/workbook/axes';
 import { findSet } from '$lib/workbook/lookup';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Grid } from './grid';
 import { importTable, type ImportTable, type UnknownMember } from './import-table';
 import { doubts, type TypicalEntries } from './implausible';
 import type { Mapping } from './mapping';
-import { memberCommands, type MemberChoices } from './new-members';
+import { memberCommands, unknownKey, type MemberChoices } from './new-members';
 import { commandsOf, keyOf, type Brought } from './settle';
 
 export interface Look extends ImportTable {
@@ -54,12 +55,25 @@ export function lookOver(
 				before.length > 0
 					? (unknown ?? importTable(grid, mapping, layout, told).unknown)
 					: table.unknown,
-			doubted: doubts(table.changes, laid.workbook, typical),
+			doubted: doubts(table.changes, laid.workbook, typical, copiedIn(before)),
 			missing: missingMembers(mapping, table, choices, layout.workbook),
 			leftOut: leftOut(grid, mapping, laid),
 			before
 		}
 	};
+}
+
+/** Whether a value stands only because its member begins with those of another. */
+function copiedIn(commands: readonly Command[]): (change: Brought) => boolean {
+	const copies = new Set(
+		commands.flatMap((one) =>
+			one.kind === 'add_member' && one.like !== undefined
+				? [unknownKey(one.set, one.member.id)]
+				: []
+		)
+	);
+	return ({ quantity, at }) =>
+		axesOf(quantity).some(({ set }, axis) => copies.has(unknownKey(set, at[axis] ?? '')));
 }
 
 /** Columns that hold nothing to enter, and those that name members of no quantity that comes in. */

@@ -34,7 +34,7 @@ const parted = (key: string): [set: string, text: string] => {
 	return [key.slice(0, at), key.slice(at + 1)];
 };
 
-/** In this order: a name may be free only once a member has lost it. */
+/** In this order: a name may be free only once a member has lost it, and who begins like one that is renamed begins like it under its new name. */
 export function memberCommands({ unknown, removed }: MemberChoices, workbook: Workbook): Command[] {
 	const commands: Command[] = [];
 	const each = [...unknown].map(([key, decision]) => [...parted(key), decision] as const);
@@ -44,6 +44,9 @@ export function memberCommands({ unknown, removed }: MemberChoices, workbook: Wo
 		if (member)
 			commands.push({ kind: 'replace_member', set, id: member.id, member: { ...member, id } });
 	}
+	const renamed = (set: string, from: string) =>
+		each.find(([of, , one]) => of === set && one.as === 'renamed' && one.from === from)?.[1] ??
+		from;
 	for (const [set, id, decision] of each) {
 		if (decision.as !== 'new') continue;
 		const index = findSet(workbook, set)?.members.length ?? 0;
@@ -52,7 +55,7 @@ export function memberCommands({ unknown, removed }: MemberChoices, workbook: Wo
 			set,
 			index: index + commands.length,
 			member: { id, ...(decision.label && { label: decision.label }) },
-			...(decision.like !== null && { like: decision.like })
+			...(decision.like !== null && { like: renamed(set, decision.like) })
 		});
 	}
 	for (const key of removed) {

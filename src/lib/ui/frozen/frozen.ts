@@ -1,7 +1,7 @@
 /** What the page says of a frozen copy: what of it is no longer in the workbook, and all its values as a table. */
 import { frozenColumn } from '$lib/engine/frozen';
 import type { Layout } from '$lib/engine/layout';
-import { OK } from '$lib/engine/state';
+import { ABSENT } from '$lib/engine/state';
 import { MEMBER_MARK } from '$lib/exchange/csv/sheet';
 import type { PlainTable } from '$lib/exchange/csv/write';
 import type { Frozen, FrozenQuantity } from '$lib/workbook/schema';
@@ -14,7 +14,9 @@ export function goneSince(layout: Layout, copy: Frozen): readonly FrozenQuantity
 	return copy.quantities.filter(({ name }) => {
 		const place = layout.byName.get(name);
 		if (!place) return true;
-		return !states.subarray(place.base, place.base + place.count).includes(OK);
+		return states
+			.subarray(place.base, place.base + place.count)
+			.every((state) => state === ABSENT);
 	});
 }
 

@@ -4,6 +4,7 @@
 import type { Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
+import { filledQuantities } from '$lib/workbook/plans';
 import { isInputCell } from '$lib/engine/input-cell';
 import { isSame } from '../cells';
 
@@ -18,12 +19,15 @@ export function differing(
 	scope: Scope = 'all'
 ): Set<string> {
 	const names = new Set<string>();
+	// What the plan decides follows from what was entered, as results do.
+	const planned = filledQuantities(layout.workbook);
 	for (const place of layout.quantities) {
 		const { quantity, base, count } = place;
 		for (let cell = base; cell < base + count; cell++) {
 			if (isSame(results, other, cell)) continue;
 			if (isRounding(results, other, cell, quantity.check?.tolerance)) continue;
-			if (scope === 'inputs' && !isInputCell(layout.workbook, place, cell)) continue;
+			const isEntered = isInputCell(layout.workbook, place, cell) && !planned.has(quantity.name);
+			if (scope === 'inputs' && !isEntered) continue;
 			names.add(quantity.name);
 			break;
 		}

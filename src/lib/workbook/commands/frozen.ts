@@ -75,8 +75,15 @@ function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
 		const name = quantity?.(one.name) ?? one.name;
 		// A quantity that is gone may have had the new name: the copy keeps it as it was.
 		const isFree = name !== one.name && !taken.has(name);
-		const value = member ? withMembers(one, member) : one.value;
-		return isFree || value !== one.value ? { ...one, ...(isFree && { name }), value } : one;
+		const value = member ? withMembers(one, one.value, member) : one.value;
+		const without = member ? withMembers(one, one.without, member) : one.without;
+		if (!isFree && value === one.value && without === one.without) return one;
+		return {
+			...one,
+			...(isFree && { name }),
+			...(value !== undefined && { value }),
+			...(without !== undefined && { without })
+		};
 	});
 	const sets =
 		copy.sets &&
@@ -92,9 +99,10 @@ function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
 }
 
 function withMembers(
-	{ per, member_of, value }: FrozenQuantity,
+	{ per, member_of }: FrozenQuantity,
+	value: Values | undefined,
 	member: (set: string, id: string) => string
-): Values {
+): Values | undefined {
 	const sets = (per ?? []).map((text) => parseAxis(text).set);
 	const walk = (here: Values, depth: number): Values => {
 		if (!isTree(here))
@@ -110,5 +118,5 @@ function withMembers(
 		}
 		return changed ? next : here;
 	};
-	return walk(value, 0);
+	return value === undefined ? undefined : walk(value, 0);
 }
