@@ -206,8 +206,11 @@ describe('the view', () => {
 			subject: 'B22',
 			open: ['mass'],
 			start: null,
-			colours: {}
+			colours: {},
+			leftOut: []
 		});
+		session.open(shop, { leftOut: ['patterns cheap'] });
+		expect(session.view.kept.leftOut).toEqual(['patterns cheap']);
 	});
 	it('lets go of a scenario that is deleted', () => {
 		const { session } = started();
