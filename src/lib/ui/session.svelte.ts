@@ -32,6 +32,7 @@ import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import type { frozenColumns } from './frozen-columns';
 import { remapResults } from './remap-results';
+import { texts } from './shell/texts';
 import { Planning, type LoadSolving } from './planning.svelte';
 import { View } from './view.svelte';
 
@@ -55,8 +56,6 @@ interface Answers {
 const NO_ANSWERS: Answers = { results: new Map(), faults: new Map(), problems: null };
 
 const NONE_FROZEN: readonly Results[] = [];
-const FROZEN_NOT_FETCHED =
-	'What shows frozen copies could not be fetched. Check the connection, then open the page again.';
 
 const READ_ONLY = {
 	tab: 'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.',
@@ -357,7 +356,7 @@ export class Session implements EngineEvents {
 		try {
 			this.#frozenColumns = (await import('./frozen-columns')).frozenColumns;
 		} catch {
-			this.onfailed(FROZEN_NOT_FETCHED);
+			this.onfailed(texts.partNotFetched);
 		}
 	}
 

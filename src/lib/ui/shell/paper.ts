@@ -2,7 +2,7 @@
  * What stands in the margins of printed pages: what is printed, of which scenario and revision, when, and which page of how
  * many. The boxes of a page's margin are the browser's (CSS Paged Media, "@top-left"); who has none prints without them.
  */
-import { texts } from './texts';
+import { texts } from './paper-texts';
 
 export interface Paper {
 	readonly workbook: string;

@@ -36,15 +36,6 @@ const en = {
 	nothingFound: 'No quantity has these words in its name, its label or its other names.',
 	also: (name: string) => `also: ${name}`,
 
-	// paper
-	printedOf: (scenarios: readonly string[]) =>
-		scenarios.length > 1
-			? `${scenarios[0]}; scenario shown: ${scenarios[1]}`
-			: (scenarios[0] ?? ''),
-	revision: (number: number) => `revision ${number}`,
-	page: 'Page',
-	of: 'of',
-
 	// Header
 	invented: '(invented)',
 	aboutTheWorkbook: 'Title, description, whose figures',
