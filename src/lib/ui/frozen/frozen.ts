@@ -14,9 +14,7 @@ export function goneSince(layout: Layout, copy: Frozen): readonly FrozenQuantity
 	return copy.quantities.filter(({ name }) => {
 		const place = layout.byName.get(name);
 		if (!place) return true;
-		return states
-			.subarray(place.base, place.base + place.count)
-			.every((state) => state === ABSENT);
+		return states.subarray(place.base, place.base + place.count).every((state) => state === ABSENT);
 	});
 }
 
