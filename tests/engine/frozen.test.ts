@@ -216,6 +216,28 @@ describe('a frozen copy', () => {
 		expect(again.states).toEqual(before.states);
 	});
 
+	it('takes no word for nothing as a member, and no set for another whose name ends alike', () => {
+		const set = { name: 'in', label: 'In', members: [{ id: 'not-entered' }, { id: 'x' }] };
+		const choice: Quantity = { name: 'pick', label: 'Pick', type: { member_of: 'in' } };
+		const model = Model.open({
+			...{ ...book, sets: [...book.sets, set], scenarios: [book.scenarios[0]!] },
+			sheets: [...book.sheets, { title: 'Two', quantities: [choice] }]
+		});
+		const copy = freeze(model.layout, model.results('base'), HEAD)!;
+		expect(copy.sets?.map(({ name }) => name)).toEqual(['resin', 'in']);
+		const short = { name: 'sin', label: 'Sin', members: [{ id: 'z' }] };
+		const beside = Model.open({ ...book, sets: [...book.sets, short] });
+		const plain = freeze(beside.layout, beside.results('base'), HEAD)!;
+		expect(plain.sets?.map(({ name }) => name)).toEqual(['resin']);
+		apply(
+			model,
+			{ kind: 'add_frozen', frozen: copy },
+			{ kind: 'replace_member', set: 'in', id: 'not-entered', member: { id: 'y' } }
+		);
+		const held = model.workbook.frozen![0]!.quantities.find(({ name }) => name === 'pick');
+		expect(held).toMatchObject({ without: 'not-entered' });
+	});
+
 	it('is not removed from under a formula unasked', () => {
 		const model = frozen();
 		add(model, { name: 'moved', unit: 'EUR', formula: 'total - total[standard_2028]' });

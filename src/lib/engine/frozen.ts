@@ -9,7 +9,7 @@ import { axesOf } from '$lib/workbook/axes';
 import { frozenQuantities } from '$lib/workbook/frozen';
 import type { Frozen, FrozenQuantity, Quantity, Scalar } from '$lib/workbook/schema';
 import { valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
-import { membersOf, type Layout, type QuantityLayout } from './layout';
+import { membersOf, membersWithin, type Layout, type QuantityLayout } from './layout';
 import type { Results } from './results';
 import { numberOf } from './entry';
 import { ABSENT, ERROR_CODES, NOTHING_KINDS, OK, type State } from './state';
@@ -20,9 +20,9 @@ export type FrozenHead = Omit<Frozen, 'quantities' | 'sets'>;
 /** The copy of a column: every value that is there, and why others are not. Null where there is none at all. */
 export function freeze(layout: Layout, results: Results, head: FrozenHead): Frozen | null {
 	const quantities = layout.quantities.flatMap((one) => frozenOf(layout, one, results) ?? []);
-	const used = new Set(quantities.flatMap(({ per, member_of: set }) => [...(per ?? []), set]));
+	const used = new Set(quantities.flatMap((one) => [...setsOf(one), one.member_of]));
 	const sets = layout.workbook.sets
-		.filter(({ name }) => [...used].some((per) => per?.endsWith(name)))
+		.filter(({ name }) => used.has(name))
 		.map(({ name, members }) => ({
 			name,
 			members: members.map(({ id, label }) => ({ id, ...(label !== undefined && { label }) }))
@@ -98,12 +98,8 @@ export function frozenValues(
 	const scale = held ? scaleOf(units, held, place.quantity) : null;
 	if (!held || scale === null) return { values, states };
 	const choices = typeof type === 'object' ? layout.ordinals.get(type.member_of) : undefined;
-	const ids = place.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
 	for (let cell = 0; cell < place.count; cell++) {
-		const at = ids.map((members, axis) => {
-			const ordinal = place.members[cell * ids.length + axis] ?? -1;
-			return members[ordinal]?.id ?? '';
-		});
+		const at = membersWithin(layout, place, cell);
 		const scalar = valueAt(held.value, at);
 		const value = fits(type, scalar) ? numberOf(scalar, choices) : undefined;
 		if (value === undefined) {
@@ -116,10 +112,12 @@ export function frozenValues(
 	return { values, states };
 }
 
+const setsOf = (quantity: Pick<Quantity, 'per'>): string[] =>
+	axesOf(quantity).map(({ set }) => set);
+
 /** By what a copy's numbers are to be multiplied today; null where they mean another thing. */
 function scaleOf(units: UnitSystem, held: FrozenQuantity, now: Quantity): number | null {
-	const sets = (per: FrozenQuantity['per']) => axesOf({ per } as Quantity).map(({ set }) => set);
-	if (sets(held.per).join('\n') !== sets(now.per).join('\n')) return null;
+	if (setsOf(held).join('\n') !== setsOf(now).join('\n')) return null;
 	if (typeof now.type === 'object') return held.member_of === now.type.member_of ? 1 : null;
 	if (held.member_of !== undefined) return null;
 	if ((held.unit ?? '1') === (now.unit ?? '1')) return 1;

@@ -242,11 +242,17 @@ export function quantityOf(layout: Layout, cell: number): QuantityLayout | undef
 /** The members' ids of a cell, axis by axis. */
 export function membersOf(layout: Layout, cell: number): string[] {
 	const quantity = quantityOf(layout, cell);
-	if (!quantity) return [];
-	const start = (cell - quantity.base) * quantity.axes.length;
-	return quantity.axes.map(
-		(axis, at) => layout.sets.get(axis.set)?.members[quantity.members[start + at] ?? -1]?.id ?? ''
-	);
+	return quantity ? membersWithin(layout, quantity, cell - quantity.base) : [];
+}
+
+/** The same for the cell so many after the first of a quantity, be it one that is only drafted. */
+export function membersWithin(
+	{ sets }: Pick<Layout, 'sets'>,
+	{ axes, members }: QuantityLayout,
+	index: number
+): string[] {
+	const start = index * axes.length;
+	return axes.map((axis, at) => sets.get(axis.set)?.members[members[start + at] ?? -1]?.id ?? '');
 }
 
 /** A cell as a person names it. */

@@ -17,8 +17,8 @@ export function parseAxis(text: string): NamedAxis {
 	return { name: text.slice(0, colon).trim(), set: text.slice(colon + 1).trim() };
 }
 
-export function axesOf(quantity: Quantity): NamedAxis[] {
-	return (quantity.per ?? []).map(parseAxis);
+export function axesOf({ per = [] }: Pick<Quantity, 'per'>): NamedAxis[] {
+	return per.map(parseAxis);
 }
 
 /**

@@ -9,6 +9,10 @@ export function dateText(date: number): string {
 	return Number.isFinite(year) ? `${year}-${two(monthOf(date))}-${two(dayOf(date))}` : String(date);
 }
 
+/** The day that a clock shows, where the reader is. */
+export const dayText = (now: Date): string =>
+	`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+
 /** The date that was written, or null: 2027-02-29 is none. */
 export function readDate(text: string): number | null {
 	const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim()) ?? [];

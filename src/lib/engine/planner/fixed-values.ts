@@ -1,7 +1,7 @@
 /** The values of an input that is fixed with the structure, read once, as the engines carry them. */
 import { valueAt } from '$lib/workbook/values';
 import { numberOf } from '../entry';
-import type { Layout, QuantityLayout } from '../layout';
+import { membersWithin, type Layout, type QuantityLayout } from '../layout';
 import { NOT_ENTERED, OK, OUT_OF_RANGE, type State } from '../state';
 
 /** By cell from the layout's base. */
@@ -13,13 +13,10 @@ export interface FixedValues {
 export function fixedValues(quantity: QuantityLayout, layout: Layout): FixedValues {
 	const values = new Float64Array(quantity.count);
 	const states = new Uint8Array(quantity.count);
-	const ids = quantity.axes.map((axis) => layout.sets.get(axis.set)?.members ?? []);
 	const type = quantity.quantity.type;
 	const ordinals = typeof type === 'object' ? layout.ordinals.get(type.member_of) : undefined;
 	for (let cell = 0; cell < quantity.count; cell++) {
-		const at = ids.map(
-			(members, axis) => members[quantity.members[cell * ids.length + axis] ?? -1]?.id ?? ''
-		);
+		const at = membersWithin(layout, quantity, cell);
 		const value = numberOf(valueAt(quantity.quantity.value, at), ordinals);
 		values[cell] = value ?? NaN;
 		states[cell] = stateOf(value, quantity);

@@ -29,9 +29,3 @@ export const frozenTable = (copy: Frozen): PlainTable => ({
 		])
 	)
 });
-
-/** A day as ISO 8601 has it, where the reader is. */
-export const dayOf = (now: Date): string =>
-	[now.getFullYear(), now.getMonth() + 1, now.getDate()]
-		.map((part) => String(part).padStart(2, '0'))
-		.join('-');

@@ -23,7 +23,6 @@ const en = {
 	describe: 'Describe',
 	exportValues: 'Export values',
 	exported: (name: string, rows: string) => `${name}: ${rows} values.`,
-	notFetched: 'This part could not be fetched. Check the connection and try again.',
 	remove: 'Delete',
 	removes: (title: string, readers: string) =>
 		`${title} and all values that it holds go.${readers ? ` The formula of ${readers} reads it and would show the missing name.` : ''} Undo brings it back.`,

@@ -1,8 +1,9 @@
 /** Keeping fits and the points that they stand on. Nothing that is computed changes. */
 import { calibrationSchema, type Calibration } from '../calibration-schema';
 import type { Workbook } from '../schema';
-import { edited, refused, type CalibrationCommand, type Edit } from './command';
+import { refused, type CalibrationCommand, type Edit } from './command';
 import { inserted, mapped, without } from './lists';
+import { withList } from './parts';
 import { shapeRefusal } from './refusal';
 
 export function editCalibration(workbook: Workbook, command: CalibrationCommand): Edit {
@@ -14,7 +15,8 @@ export function editCalibration(workbook: Workbook, command: CalibrationCommand)
 			'unknown-calibration',
 			`There is no fit "${name}". Choose one of the workbook's.`
 		);
-	if (command.kind === 'remove_calibration') return withAll(workbook, without(all, place));
+	if (command.kind === 'remove_calibration')
+		return withList(workbook, 'calibrations', without(all, place));
 	const { calibration } = command;
 	const bad = shapeRefusal(calibrationSchema, calibration, 'The fit');
 	if (bad) return bad;
@@ -25,13 +27,11 @@ export function editCalibration(workbook: Workbook, command: CalibrationCommand)
 			`There is already a fit named ${calibration.name}. Choose another name.`
 		);
 	const others = place < 0 ? all : without(all, place);
-	return withAll(workbook, inserted(others, place < 0 ? all.length : place, calibration));
-}
-
-/** The list goes with its last fit, so that taking the first one back leaves the file as it was. */
-function withAll(workbook: Workbook, all: readonly Calibration[]): Edit {
-	const { calibrations: _calibrations, ...rest } = workbook;
-	return edited(all.length > 0 ? { ...rest, calibrations: [...all] } : rest);
+	return withList(
+		workbook,
+		'calibrations',
+		inserted(others, place < 0 ? all.length : place, calibration)
+	);
 }
 
 interface Renames {

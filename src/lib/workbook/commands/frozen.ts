@@ -1,5 +1,5 @@
 /** Frozen copies: made, described, removed. What one holds no command changes; it only follows new names. */
-import { parseAxis } from '../axes';
+import { axesOf } from '../axes';
 import { frozenSchema, type Frozen, type FrozenQuantity } from '../frozen-schema';
 import { findFrozen } from '../frozen';
 import { formulasThatRead } from '../frozen-readers';
@@ -7,6 +7,7 @@ import type { Values, Workbook } from '../schema';
 import { isTree, put } from '../values';
 import { edited, refused, type Edit, type FrozenCommand } from './command';
 import { listed, mapped } from './lists';
+import { withList } from './parts';
 import { shapeRefusal } from './refusal';
 
 export function editFrozen(workbook: Workbook, command: FrozenCommand): Edit {
@@ -19,7 +20,7 @@ export function editFrozen(workbook: Workbook, command: FrozenCommand): Edit {
 				'duplicate-frozen',
 				`There is already a frozen copy named ${command.frozen.id}. Choose another title.`
 			);
-		return withAll(workbook, [...all, command.frozen]);
+		return withList(workbook, 'frozen', [...all, command.frozen]);
 	}
 	const copy = findFrozen(workbook, command.id);
 	if (!copy)
@@ -45,16 +46,11 @@ export function editFrozen(workbook: Workbook, command: FrozenCommand): Edit {
 			'in-use',
 			`${copy.title} is read by the formula of ${listed(readers)}. Change these first, or remove it anyway.`
 		);
-	return withAll(
+	return withList(
 		workbook,
+		'frozen',
 		all.filter((one) => one !== copy)
 	);
-}
-
-/** The list goes with its last copy, so that taking the first one back leaves the file as it was. */
-function withAll(workbook: Workbook, all: readonly Frozen[]): Edit {
-	const { frozen: _frozen, ...rest } = workbook;
-	return edited(all.length > 0 ? { ...rest, frozen: [...all] } : rest);
 }
 
 interface Renames {
@@ -76,7 +72,9 @@ function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
 		// A quantity that is gone may have had the new name: the copy keeps it as it was.
 		const isFree = name !== one.name && !taken.has(name);
 		const value = member ? withMembers(one, one.value, member) : one.value;
-		const without = member ? withMembers(one, one.without, member) : one.without;
+		// What says why there is none is no member, whatever members are called.
+		const { member_of: _choice, ...plain } = one;
+		const without = member ? withMembers(plain, one.without, member) : one.without;
 		if (!isFree && value === one.value && without === one.without) return one;
 		return {
 			...one,
@@ -99,11 +97,11 @@ function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
 }
 
 function withMembers(
-	{ per, member_of }: FrozenQuantity,
+	{ per, member_of }: Pick<FrozenQuantity, 'per' | 'member_of'>,
 	value: Values | undefined,
 	member: (set: string, id: string) => string
 ): Values | undefined {
-	const sets = (per ?? []).map((text) => parseAxis(text).set);
+	const sets = axesOf(per ? { per } : {}).map(({ set }) => set);
 	const walk = (here: Values, depth: number): Values => {
 		if (!isTree(here))
 			return typeof here === 'string' && member_of !== undefined ? member(member_of, here) : here;

@@ -1,4 +1,5 @@
 /** Changes to all quantities, changes or other parts of a workbook at once, sharing what stays. */
+import { edited, type Edit } from './command';
 import { mapped } from './lists';
 import type { Change, Picture, Quantity, Sheet, Workbook } from '../schema';
 
@@ -16,6 +17,16 @@ export function mapQuantities(
 export function mapSheets(workbook: Workbook, change: (sheet: Sheet) => Sheet): Workbook {
 	const sheets = mapped(workbook.sheets, change);
 	return sheets === workbook.sheets ? workbook : { ...workbook, sheets };
+}
+
+/** With another list of its own; the field goes with its last entry, so that taking the first one back leaves the file as it was. */
+export function withList<Field extends 'tables' | 'calibrations' | 'frozen'>(
+	workbook: Workbook,
+	field: Field,
+	list: NonNullable<Workbook[Field]>
+): Edit {
+	const { [field]: _list, ...rest } = workbook;
+	return edited((list.length > 0 ? { ...rest, [field]: list } : rest) as Workbook);
 }
 
 /** Undefined takes a change out. */

@@ -2,8 +2,9 @@
 import type { KeptLog } from '../log-schema';
 import type { Workbook } from '../schema';
 import { keptTableSchema, type KeptColumn, type KeptTable } from '../table-schema';
-import { edited, refused, type Edit, type TableCommand } from './command';
+import { refused, type Edit, type TableCommand } from './command';
 import { inserted, mapped, without } from './lists';
+import { withList } from './parts';
 import { shapeRefusal } from './refusal';
 
 export function editTable(workbook: Workbook, command: TableCommand): Edit {
@@ -15,7 +16,7 @@ export function editTable(workbook: Workbook, command: TableCommand): Edit {
 			'unknown-table',
 			`There is no table kept as "${title}". Choose one of those that the workbook keeps.`
 		);
-	if (command.kind === 'remove_table') return withTables(workbook, without(tables, place));
+	if (command.kind === 'remove_table') return withList(workbook, 'tables', without(tables, place));
 	const { table } = command;
 	const bad = shapeRefusal(keptTableSchema, table, 'The table');
 	if (bad) return bad;
@@ -26,13 +27,7 @@ export function editTable(workbook: Workbook, command: TableCommand): Edit {
 			`There is already a table kept as "${table.title}". Choose another name.`
 		);
 	const others = place < 0 ? tables : without(tables, place);
-	return withTables(workbook, inserted(others, place < 0 ? tables.length : place, table));
-}
-
-/** The list goes with its last table, so that taking the first one back leaves the file as it was. */
-function withTables(workbook: Workbook, tables: readonly KeptTable[]): Edit {
-	const { tables: _tables, ...rest } = workbook;
-	return edited(tables.length > 0 ? { ...rest, tables: [...tables] } : rest);
+	return withList(workbook, 'tables', inserted(others, place < 0 ? tables.length : place, table));
 }
 
 interface Renames {
