@@ -66,7 +66,6 @@ const en = {
 	entered: 'entered',
 	notHeld: (title: string) =>
 		`${title} holds no value here: there was none on that day, or it meant another thing.`,
-	escCloses: 'Esc closes',
 
 	// tables
 	columns: ['name', 'quantity', 'for', 'unit', 'formula', 'value']

@@ -1,7 +1,7 @@
 /** Keeping what the columns of tables mean, by name. Nothing that is computed changes. */
 import type { KeptLog } from '../log-schema';
 import type { Workbook } from '../schema';
-import { keptTableSchema, type KeptColumn, type KeptTable } from '../table-schema';
+import { keptTableSchema, type KeptColumn } from '../table-schema';
 import { refused, type Edit, type TableCommand } from './command';
 import { inserted, mapped, without } from './lists';
 import { withList } from './parts';
