@@ -37,7 +37,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 14;
+export const VERSION = 15;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 

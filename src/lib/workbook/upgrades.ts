@@ -82,6 +82,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 14,
 		why: 'it may hold frozen copies: values as they stood on a day',
 		up: (document) => ({ ...document, version: 14 })
+	},
+	{
+		to: 15,
+		why: 'figures may follow dated steps and be closed month by month',
+		up: (document) => ({ ...document, version: 15 })
 	}
 ];
 
