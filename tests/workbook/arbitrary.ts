@@ -6,7 +6,7 @@ import { patchBetween } from '$lib/workbook/patch';
 import { axesOf, pairKey } from '$lib/workbook/axes';
 import { canonicalStudy } from '$lib/workbook/canonical';
 import { cellGuide, hasInputs, placeProblem } from '$lib/workbook/cells';
-import { findSet, quantityPlaces } from '$lib/workbook/lookup';
+import { columnsOf, findSet, quantityPlaces } from '$lib/workbook/lookup';
 import {
 	VERSION,
 	type Change,
@@ -256,7 +256,7 @@ export function randomScenario(workbook: Workbook, dice: Dice, id: string): Scen
 	});
 	const parent = dice.pick(workbook.scenarios).id;
 	const scenario: Scenario = { id, title: `Scenario ${id}`, parent, changes };
-	return dice.chance(30) ? { ...scenario, against: dice.pick(workbook.scenarios).id } : scenario;
+	return dice.chance(30) ? { ...scenario, against: dice.pick(columnsOf(workbook)).id } : scenario;
 }
 
 /** Null where nothing has a value. */

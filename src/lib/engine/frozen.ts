@@ -10,6 +10,7 @@ import { frozenQuantities } from '$lib/workbook/frozen';
 import type { Frozen, FrozenQuantity, Quantity, Scalar } from '$lib/workbook/schema';
 import { valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
 import { membersOf, membersWithin, type Layout, type QuantityLayout } from './layout';
+import type { Plan } from './plan';
 import type { Results } from './results';
 import { numberOf } from './entry';
 import { ABSENT, ERROR_CODES, NOTHING_KINDS, OK, type State } from './state';
@@ -83,6 +84,36 @@ export function frozenColumn(layout: Layout, copy: Frozen): Results {
 	}
 	return { scenario: copy.id, values, states };
 }
+
+/** What stands in every cell of a plan. */
+export type HeldColumn = Pick<Results, 'values' | 'states'>;
+
+/** A copy as formulas read it where a scenario is measured against it: every cell of the plan. */
+export function referenceColumn(plan: Plan, copy: Frozen): HeldColumn {
+	const columns = columnsOfPlan.get(plan) ?? new WeakMap<Frozen['quantities'], HeldColumn>();
+	columnsOfPlan.set(plan, columns);
+	const before = columns.get(copy.quantities);
+	if (before) return before;
+	const { layout } = plan;
+	const held = frozenColumn(layout, copy);
+	const values = new Float64Array(plan.cells).fill(1);
+	// Behind the named cells lie conditions of entered values: what does not hold one of them is absent already.
+	const states = new Uint8Array(plan.cells).fill(OK);
+	values.set(held.values);
+	states.set(held.states);
+	const names = frozenQuantities(copy);
+	for (const { present = '' } of layout.sets.values()) {
+		const place = names.has(present) ? undefined : layout.byName.get(present);
+		if (!place) continue;
+		// A copy that does not hold which members were there holds values of those that were.
+		values.fill(1, place.base, place.base + place.count);
+		states.fill(OK, place.base, place.base + place.count);
+	}
+	const column = { values, states };
+	columns.set(copy.quantities, column);
+	return column;
+}
+const columnsOfPlan = new WeakMap<Plan, WeakMap<Frozen['quantities'], HeldColumn>>();
 
 /** The values of one quantity as a copy holds them, in today's unit, by cell from its base. */
 export function frozenValues(

@@ -85,7 +85,7 @@ export class Model {
 		let column = this.#columns.get(scenario);
 		if (!column) {
 			column = this.#scenarios.column(this.#known(scenario));
-			hideAbsent(this.#conditions, column);
+			if (!this.#scenarios.isCopy(scenario)) hideAbsent(this.#conditions, column);
 			// Minus zero is zero to everyone who reads it.
 			for (let cell = 0; cell < column.values.length; cell++) column.values[cell]! += 0;
 			this.#columns.set(scenario, column);
@@ -162,7 +162,8 @@ export class Model {
 			base: baseOf(this.#workbook).id,
 			conditions: this.#conditions,
 			column: (scenario) => this.column(scenario),
-			referenceOf: (scenario) => this.#scenarios.referenceOf(scenario)
+			referenceOf: (scenario) => this.#scenarios.referenceOf(scenario),
+			isCopy: (id) => this.#scenarios.isCopy(id)
 		};
 	}
 
@@ -176,6 +177,7 @@ export class Model {
 
 	/** The base where there is no such scenario any more: a page may ask just before it learns of it. */
 	#known(scenario: string): string {
-		return findScenario(this.#workbook, scenario) ? scenario : baseOf(this.#workbook).id;
+		const isKnown = findScenario(this.#workbook, scenario) ?? this.#scenarios.isCopy(scenario);
+		return isKnown ? scenario : baseOf(this.#workbook).id;
 	}
 }

@@ -54,6 +54,8 @@ export interface Plan {
 	readonly dependents: Edges;
 	/** Cells with a read of the reference or of the base scenario. */
 	readonly readsOtherScenario: Int32Array;
+	/** Whether reads of the reference may meet a frozen copy, in which what is always there otherwise may be absent. */
+	readonly isMeasuredByCopies?: boolean;
 	readonly problems: readonly PlanProblem[];
 	/** What is permitted but may surprise; nothing is held back for it. */
 	readonly warnings?: readonly PlanProblem[] | undefined;

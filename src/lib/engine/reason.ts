@@ -92,6 +92,7 @@ class Reason {
 		const { layout } = this.answers.plan;
 		const isElsewhere = fault.scenario !== this.asked.scenario;
 		const title = scenarioTitle(this.workbook, fault.scenario);
+		if (this.answers.isCopy(fault.scenario)) return { from: null, reason };
 		return {
 			from: named === this.asked.cell && !isElsewhere ? null : placeOf(layout, named),
 			reason: isElsewhere ? `${reason} This is so in the scenario ${title}.` : reason
@@ -103,6 +104,10 @@ class Reason {
 		const { plan } = this.answers;
 		const state = this.answers.column(scenario).states[cell]!;
 		const name = nameOf(plan, named);
+		if (this.answers.isCopy(scenario)) {
+			const because = state === ABSENT ? '' : words.reasonText(state);
+			return words.notInCopy(name, scenarioTitle(this.workbook, scenario), because);
+		}
 		if (state === NOT_ENTERED) return words.notEntered(labelOf(plan, named));
 		if (state === ABSENT) return words.absent(name, this.#whyAbsent(scenario, cell));
 		if (state === CIRCULAR || state === BAD_FORMULA) return this.#problem(named, state);

@@ -17,9 +17,11 @@ export interface Answers {
 	/** Of the workbook as it is now: an edit of words alone leaves the plan's as it was. */
 	readonly layout: Layout;
 	column(scenario: string): Column;
-	/** The scenario that `x[reference]` reads; null where that one is built on this one in turn. */
+	/** The scenario or frozen copy that `x[reference]` reads; null where that one is built on this one in turn. */
 	referenceOf(scenario: string): string | null;
 	readonly base: string;
+	/** Whether values are those of a frozen copy, which no formula gave. */
+	isCopy(id: string): boolean;
 	/** What must say yes for an entered value to count. */
 	readonly conditions: Conditions;
 }
@@ -58,6 +60,7 @@ export function findFault(answers: Answers, scenario: string, cell: number): Fau
 	for (;;) {
 		if (here.cell < plan.layout.cells) named = here.cell;
 		seen.add(`${here.cell} ${here.scenario}`);
+		if (answers.isCopy(here.scenario)) return { ...here, named, formula: null };
 		const root = plan.roots[here.cell]!;
 		const condition = root < 0 ? badCondition(answers, here) : undefined;
 		if (condition !== undefined) {

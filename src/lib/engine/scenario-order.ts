@@ -18,7 +18,9 @@ export function orderScenarios(workbook: Workbook): ScenarioOrder {
 	const needsOf = (id: string): string[] => {
 		const parent = id === base ? [] : [findScenario(workbook, id)?.parent ?? base];
 		const reference = referenceOf(workbook, id).id;
-		return reference === id || circular.has(id) ? parent : [...parent, reference];
+		// A frozen copy needs nothing, and is there before all.
+		const isHere = reference === id || circular.has(id) || !findScenario(workbook, reference);
+		return isHere ? parent : [...parent, reference];
 	};
 	const isNeeded = (wanted: string, from: string) => {
 		const found = new Set([from]);
@@ -29,7 +31,7 @@ export function orderScenarios(workbook: Workbook): ScenarioOrder {
 	// All are judged before any is cut loose, so that the order in which they stand does not matter.
 	const onLoop = ids.filter((id) => {
 		const reference = referenceOf(workbook, id).id;
-		return reference !== id && isNeeded(id, reference);
+		return reference !== id && findScenario(workbook, reference) && isNeeded(id, reference);
 	});
 	for (const id of onLoop) circular.add(id);
 	const order = new Set<string>();

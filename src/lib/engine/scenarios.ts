@@ -8,8 +8,10 @@
  */
 import { baseOf, changesOf, findQuantity, findScenario } from '$lib/workbook/lookup';
 import { filledQuantities } from '$lib/workbook/plans';
-import { referenceOf } from '$lib/workbook/scenario';
-import type { Workbook } from '$lib/workbook/schema';
+import { findFrozen } from '$lib/workbook/frozen';
+import { copyMeasuredAgainst, referenceOf } from '$lib/workbook/scenario';
+import type { Frozen, Workbook } from '$lib/workbook/schema';
+import { referenceColumn } from './frozen';
 import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-values';
 import { Inputs } from './inputs';
 import { Machine, type Source } from './interpreter/machine';
@@ -58,6 +60,11 @@ export class Scenarios {
 
 	/** The whole column of a scenario, fresh; computed with all it needs on first asking. */
 	column(id: string): Column {
+		const copy = this.#copy(id);
+		if (copy) {
+			const { values, states } = referenceColumn(this.#plan, copy);
+			return { values: values.slice(), states: states.slice() };
+		}
 		this.#ensure(id);
 		const column = {
 			values: new Float64Array(this.#plan.cells),
@@ -67,9 +74,13 @@ export class Scenarios {
 		return column;
 	}
 
-	/** The scenario that `x[reference]` reads; null where that one is built on this one in turn. */
+	/** The scenario or frozen copy that `x[reference]` reads; null where that one is built on this one in turn. */
 	referenceOf(id: string): string | null {
 		return this.#order.circular.has(id) ? null : referenceOf(this.#workbook, id).id;
+	}
+
+	isCopy(id: string): boolean {
+		return this.#copy(id) !== undefined;
 	}
 
 	/** How many cells a scenario holds of its own. */
@@ -107,6 +118,10 @@ export class Scenarios {
 		return this.#order.ids.filter((id) => changes.get(id)?.changed);
 	}
 
+	#copy(id: string): Frozen | undefined {
+		return findScenario(this.#workbook, id) ? undefined : findFrozen(this.#workbook, id);
+	}
+
 	#isBase(id: string): boolean {
 		return id === baseOf(this.#workbook).id;
 	}
@@ -121,7 +136,8 @@ export class Scenarios {
 		if (!this.#isBase(id)) {
 			this.#ensure(this.#parentOf(id));
 			const reference = referenceOf(this.#workbook, id).id;
-			if (reference !== id && !this.#order.circular.has(id)) this.#ensure(reference);
+			const isOwn = reference === id || this.#copy(reference) !== undefined;
+			if (!isOwn && !this.#order.circular.has(id)) this.#ensure(reference);
 		}
 		const stored = this.#isBase(id) ? this.#computeBase() : this.#compute(id);
 		this.#stored.set(id, stored);
@@ -308,6 +324,8 @@ export class Scenarios {
 			return { values: new Float64Array(this.#plan.cells).fill(NaN), states, narrow: 0 };
 		}
 		if (reference === id) return this.#machine;
+		const copy = this.#copy(reference);
+		if (copy) return { ...referenceColumn(this.#plan, copy), narrow: 0 };
 		if (this.#isBase(reference)) return { ...this.#stored.get(reference)!, narrow: 0 };
 		return { ...this.column(reference), narrow: 0 };
 	}
@@ -341,7 +359,10 @@ const hasOtherPlan = (before: Workbook, after: Workbook): boolean =>
 /** Whether a scenario is new, or starts from or is measured against another one than before. */
 function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
 	const [was, is] = [findScenario(before, id), findScenario(after, id)];
-	return was?.parent !== is?.parent || was?.against !== is?.against || was === undefined;
+	if (was?.parent !== is?.parent || was?.against !== is?.against || was === undefined) return true;
+	// A copy does not change, but may have gone and come back as another.
+	const [held, holds] = [before, after].map((book) => copyMeasuredAgainst(book, id)?.quantities);
+	return held !== holds;
 }
 
 const isSame = (a: Int32Array, b: Int32Array) =>

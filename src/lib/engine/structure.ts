@@ -3,7 +3,7 @@
  * pictures and starting views. After an edit of the latter alone, cells keep their numbers and the plan stands.
  */
 import { findFrozen } from '$lib/workbook/frozen';
-import { formulasThatRead } from '$lib/workbook/frozen-readers';
+import { formulasThatRead, isMeasuredByCopies } from '$lib/workbook/frozen-readers';
 import { same, type Node } from '$lib/workbook/merge/same';
 import type { Member, Quantity, Relation, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { layOut, type Layout } from './layout';
@@ -76,6 +76,8 @@ const quantitiesOf = ({ sheets }: Workbook): Quantity[] =>
 
 /** Whether every frozen copy that is new, gone or under other names is read by no formula: their values are folded into the plan. */
 function readsSameCopies(before: Workbook, after: Workbook): boolean {
+	// What is read of another scenario may be absent where that is a copy.
+	if (isMeasuredByCopies(before) !== isMeasuredByCopies(after)) return false;
 	if (before.frozen === after.frozen) return true;
 	const ids = new Set([...(before.frozen ?? []), ...(after.frozen ?? [])].map(({ id }) => id));
 	return [...ids].every((id) => {

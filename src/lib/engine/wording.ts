@@ -90,6 +90,12 @@ export const pairMissing = (subject: string, choice: string, looked: string) =>
 export const notRelated = (subject: string, looked: string, relations: readonly string[]) =>
 	`${subject} reads ${looked}, which has no value there: ${listed(relations)} ${relations.length === 1 ? 'does' : 'do'} not hold that pair. Add the pair, or keep the formula to the same relation.`;
 
+/** A value that a scenario looks up in the frozen copy that it is measured against. */
+export const notInCopy = (name: string, copy: string, because: string) =>
+	because
+		? `${name} had no value in the frozen copy ${copy}: ${because}`
+		: `There is no value of ${name} in the frozen copy ${copy}: it was not there on that day, or meant another thing. Leave it out with where, or measure against something else.`;
+
 /** A value that is left out because a condition says no. */
 export const absent = (name: string, because: string) =>
 	`${name} is absent in this scenario: ${because}.`;

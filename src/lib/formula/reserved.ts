@@ -6,7 +6,7 @@ export function reserved(word: string, span: Span): FormulaProblem {
 	const messages: Readonly<Record<string, string>> = {
 		base: 'base is a word of the language: x[base] is the value of x in the base scenario.',
 		reference:
-			'reference is a word of the language: x[reference] is the value of x in the scenario that this one is measured against.',
+			'reference is a word of the language: x[reference] is the value of x in the scenario, or the frozen copy, that this one is measured against.',
 		yes: "yes is no value of its own here: compare, or write TRUE(). A member so named stands in quotes: 'yes'.",
 		no: "no is no value of its own here: compare, or write FALSE(). A member so named stands in quotes: 'no'."
 	};

@@ -62,11 +62,12 @@ export function faultOrigins(
 			conditions,
 			column(id) {
 				const column = known.get(id) ?? scenarios.column(id);
-				if (!known.has(id)) hideAbsent(conditions, column);
+				if (!known.has(id) && !scenarios.isCopy(id)) hideAbsent(conditions, column);
 				known.set(id, column);
 				return column;
 			},
-			referenceOf: (id) => scenarios.referenceOf(id)
+			referenceOf: (id) => scenarios.referenceOf(id),
+			isCopy: (id) => scenarios.isCopy(id)
 		};
 		const origin = originOf(answers, drawn, scenario, cell);
 		if (!origin) return;

@@ -5,11 +5,13 @@
  * Words that nothing is computed from (titles, notes, sources) leave it as it is.
  */
 import { axesOf } from '$lib/workbook/axes';
+import { findFrozen } from '$lib/workbook/frozen';
 import { hashOfText } from '$lib/workbook/hash';
+import { kept } from '$lib/workbook/kept';
 import { findRelation, findScenario, findSet } from '$lib/workbook/lookup';
 import type { Programme } from '$lib/workbook/programme-schema';
 import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Frozen, Quantity, Workbook } from '$lib/workbook/schema';
 import { resultsOf, scenariosOf } from '$lib/workbook/study-gaps';
 import type { Study } from '$lib/workbook/study-schema';
 import { behind, namesIn, programmesBehind } from './behind';
@@ -32,6 +34,7 @@ export function fingerprintOf(workbook: Workbook, study: Study): string {
 	const relations = [...new Set(quantities.flatMap((quantity) => quantity.in ?? []))].flatMap(
 		(name) => findRelation(workbook, name) ?? []
 	);
+	const copies = copiesBehind(workbook, study);
 	return hashOf({
 		settings,
 		units: workbook.units ?? [],
@@ -41,7 +44,8 @@ export function fingerprintOf(workbook: Workbook, study: Study): string {
 		})),
 		relations: relations.map(({ label: _, note: __, ...relation }) => relation),
 		quantities: quantities.map(computed),
-		// Left out where there are none, so that older marks stay as they are.
+		// What is left out where there is none leaves older marks as they are.
+		...(copies.length > 0 && { copies: copies.map(hashOfCopy) }),
 		...(programmes.length > 0 && { programmes: programmes.map((one) => decidedBy(workbook, one)) }),
 		scenarios: scenariosBehind(workbook, study).map(({ id, parent, against, changes }) => ({
 			id,
@@ -84,6 +88,17 @@ function scenariosBehind(workbook: Workbook, study: Study) {
 	}
 	return workbook.scenarios.filter(({ id }) => ids.has(id));
 }
+
+/** The frozen copies at its ends, and those that its scenarios are measured against. */
+const copiesBehind = (workbook: Workbook, study: Study): Frozen[] =>
+	[
+		...new Set([
+			...scenariosOf(study),
+			...scenariosBehind(workbook, study).map(({ against = '' }) => against)
+		])
+	].flatMap((id) => (findScenario(workbook, id) ? [] : (findFrozen(workbook, id) ?? [])));
+
+const hashOfCopy = kept(({ quantities }: Frozen): string => hashOf(quantities));
 
 /** Sixteen hexadecimal digits, whatever order the fields of an object came in. */
 const hashOf = (value: unknown): string => hashOfText(written(value));

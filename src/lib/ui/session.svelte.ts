@@ -26,11 +26,12 @@ import {
 	type History,
 	type StepResult
 } from '$lib/workbook/history';
-import { findFrozen } from '$lib/workbook/frozen';
+import { findFrozen, isFrozenCopy } from '$lib/workbook/frozen';
 import { scenarioTitle } from '$lib/workbook/lookup';
+import { copyMeasuredAgainst } from '$lib/workbook/scenario';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
-import type { frozenColumns } from './frozen-columns';
+import type * as FrozenColumns from './frozen-columns';
 import { remapResults } from './remap-results';
 import { texts } from './shell/texts';
 import { Planning, type LoadSolving } from './planning.svelte';
@@ -78,7 +79,7 @@ export class Session implements EngineEvents {
 	#layoutRevision = 0;
 	/** Until all scenarios of a workbook just opened are answered, each is shown as it comes. */
 	#isOpening = false;
-	#frozenColumns = $state.raw<typeof frozenColumns | null>(null);
+	#copies = $state.raw<typeof FrozenColumns | null>(null);
 	/** Answers to an edit, held back until all are there: old and new figures never stand side by side. */
 	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
@@ -112,7 +113,7 @@ export class Session implements EngineEvents {
 	);
 	/** Columns of the frozen copies, once what reads them is fetched. */
 	readonly #frozen = $derived(
-		this.#layout && this.#frozenColumns ? this.#frozenColumns(this.#layout) : NONE_FROZEN
+		this.#layout && this.#copies ? this.#copies.frozenColumns(this.#layout) : NONE_FROZEN
 	);
 	readonly #all = $derived(
 		this.#frozen.length === 0
@@ -162,6 +163,19 @@ export class Session implements EngineEvents {
 	/** What a scenario or a frozen copy is called. */
 	titleOf(id: string): string {
 		return this.workbook ? scenarioTitle(this.workbook, id) : id;
+	}
+	/** What shows columns of frozen copies, and of scenarios that are measured against one; null until it is fetched, and where there are none. */
+	get copies(): typeof FrozenColumns | null {
+		return this.#copies;
+	}
+	/** Whether it is a frozen copy, not a scenario, that has this id. */
+	isCopy(id: string): boolean {
+		return this.workbook?.frozen ? isFrozenCopy(this.workbook, id) : false;
+	}
+	/** What the differences of a scenario are told against: the base, or the frozen copy that it is compared with. */
+	toldAgainst(id: string): string {
+		const copy = this.workbook?.frozen && copyMeasuredAgainst(this.workbook, id);
+		return copy ? copy.id : this.baseId;
 	}
 	get base(): Results | undefined {
 		return this.#results.get(this.baseId);
@@ -349,12 +363,12 @@ export class Session implements EngineEvents {
 			this.planning?.laidOut(this.#revision);
 		}
 		this.view.follow(workbook);
-		if (workbook.frozen && !this.#frozenColumns) void this.#fetchFrozen();
+		if (workbook.frozen && !this.#copies) void this.#fetchFrozen();
 	}
 
 	async #fetchFrozen(): Promise<void> {
 		try {
-			this.#frozenColumns = (await import('./frozen-columns')).frozenColumns;
+			this.#copies = await import('./frozen-columns');
 		} catch {
 			this.onfailed(texts.partNotFetched);
 		}

@@ -38,6 +38,8 @@ const FIRST_SHOWN = 2;
 
 export class View {
 	#base = 'base';
+	/** Frozen copies, which have columns and are never in hand. */
+	#copies: readonly string[] = [];
 	/** Ids of the scenarios and frozen copies that have a column, the base not among them. */
 	shown = $state.raw<readonly string[]>([]);
 	selectedScenario = $state('base');
@@ -62,6 +64,7 @@ export class View {
 	/** Starts from what was kept, as far as the workbook still has it. */
 	begin(workbook: Workbook, kept: unknown): void {
 		this.#base = workbook.scenarios[0]?.id ?? 'base';
+		this.#copies = (workbook.frozen ?? []).map(({ id }) => id);
 		const ids = workbook.scenarios.slice(1).map((scenario) => scenario.id);
 		const columns = columnsOf(workbook).map(({ id }) => id);
 		const known = (kept ?? {}) as Partial<Record<keyof KeptView, unknown>>;
@@ -91,6 +94,7 @@ export class View {
 		const ids = workbook.scenarios.map((scenario) => scenario.id);
 		const columns = columnsOf(workbook).map(({ id }) => id);
 		this.#base = ids[0] ?? 'base';
+		this.#copies = (workbook.frozen ?? []).map(({ id }) => id);
 		this.shown = this.shown.filter((id) => id !== this.#base && columns.includes(id));
 		if (!ids.includes(this.selectedScenario))
 			this.selectedScenario = this.shown.find((id) => ids.includes(id)) ?? this.#base;
@@ -136,7 +140,8 @@ export class View {
 
 	/** A cell in the column of its scenario, which gets one where it has none. */
 	goTo(scenario: string, cell: number): void {
-		if (scenario !== this.#base) this.selectScenario(scenario);
+		if (this.#copies.includes(scenario)) this.show(scenario, true);
+		else if (scenario !== this.#base) this.selectScenario(scenario);
 		this.goal = { cell, scenario };
 	}
 

@@ -10,6 +10,12 @@ const byId = kept(
 export const findFrozen = ({ frozen }: Pick<Workbook, 'frozen'>, id: string): Frozen | undefined =>
 	frozen && byId(frozen).get(id);
 
+/** Whether it is a frozen copy, not a scenario, that has this id. */
+export const isFrozenCopy = (
+	{ frozen, scenarios }: Pick<Workbook, 'frozen' | 'scenarios'>,
+	id: string
+): boolean => !scenarios.some((one) => one.id === id) && findFrozen({ frozen }, id) !== undefined;
+
 /** The quantities of a copy, by name. */
 export const frozenQuantities = kept(
 	(copy: Frozen): ReadonlyMap<string, FrozenQuantity> =>

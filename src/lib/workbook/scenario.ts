@@ -3,7 +3,8 @@
  * the base, whose values stand in the quantities. Formulas and their results are for the engine.
  */
 import { baseOf, changesOf, findQuantity, findScenario } from './lookup';
-import type { Scalar, Scenario, Values, Workbook } from './schema';
+import { findFrozen } from './frozen';
+import type { Frozen, Scalar, Scenario, Values, Workbook } from './schema';
 import { flatten, layered, valueAt } from './values';
 
 /** The base, then each parent in turn, then the scenario itself. Empty when there is no such scenario. */
@@ -17,11 +18,18 @@ export function scenarioChain(workbook: Workbook, id: string): Scenario[] {
 	return chain;
 }
 
-/** The scenario that `x[reference]` reads: the base unless it names another. */
-export function referenceOf(workbook: Workbook, id: string): Scenario {
+/** What `x[reference]` reads: the base unless the scenario names another, or a frozen copy. */
+export function referenceOf(workbook: Workbook, id: string): Scenario | Frozen {
 	const against = findScenario(workbook, id)?.against;
-	return (against === undefined ? undefined : findScenario(workbook, against)) ?? baseOf(workbook);
+	if (against === undefined) return baseOf(workbook);
+	return findScenario(workbook, against) ?? findFrozen(workbook, against) ?? baseOf(workbook);
 }
+
+/** The frozen copy that a scenario is measured against; undefined where that is a scenario. */
+export const copyMeasuredAgainst = (workbook: Workbook, id: string): Frozen | undefined => {
+	const { id: reference } = referenceOf(workbook, id);
+	return findScenario(workbook, reference) ? undefined : findFrozen(workbook, reference);
+};
 
 export interface Input {
 	/** Null: nobody entered one, or the scenario cleared it. */

@@ -116,7 +116,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'scenarios.id': 'Its name in files and on the command line.',
 	'scenarios.title': 'What it is called on screen.',
 	'scenarios.parent': 'The scenario that it changes; null for the base alone.',
-	'scenarios.against': 'The scenario that x[reference] reads: the base when left out.',
+	'scenarios.against':
+		'The scenario, or the frozen copy, that x[reference] reads: the base when left out.',
 	'scenarios.changes': 'What it enters in place of its parent, at most once for each quantity.',
 	'changes.quantity': 'The input that is changed.',
 	'changes.value':

@@ -190,7 +190,7 @@ export const scenarioSchema = z.strictObject({
 	note: z.optional(note),
 	/** Null for the base alone. */
 	parent: z.nullable(nameSchema),
-	/** What `x[reference]` reads: the base when left out. */
+	/** What `x[reference]` reads, a scenario or a frozen copy: the base when left out. */
 	against: z.optional(nameSchema),
 	/** At most one for each quantity. Empty for the base, whose values stand in the quantities. */
 	changes: z.array(changeSchema)

@@ -4,7 +4,8 @@ import { layOut } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import { Paste } from '$lib/ui/grid/paste-block';
 import { fieldSpec } from '$lib/ui/field';
-import { frozenColumns } from '$lib/ui/frozen-columns';
+import { viewCell } from '$lib/ui/cells';
+import { frozenColumns, viewAgainst, viewOfCopy } from '$lib/ui/frozen-columns';
 import { frozenTable, goneSince } from '$lib/ui/frozen/frozen';
 import { fingerprintOf } from '$lib/ui/scenarios/words';
 import { withWorkbook } from '$lib/engine/structure';
@@ -75,6 +76,40 @@ describe('a frozen copy on the page', () => {
 		expect(paste.result.bad[0]!.message).toBe(
 			'Budget 2028 is a frozen copy, which no edit changes. Enter asks what it holds.'
 		);
+	});
+
+	it('tells a scenario that is compared with it against it, and in full what is as in the base', () => {
+		const laid = layOut(book);
+		const quantity = laid.byName.get('price')!;
+		const cell = quantity.base;
+		const now = { ...base, values: base.values.with(cell, 2.5) };
+		const [held] = frozenColumns(laid);
+		const of = { layout: laid, quantity, locale: 'en' };
+		const told = viewAgainst(
+			viewCell({ ...of, base: now }, { ...now, scenario: 'cheap' }, cell),
+			viewCell({ ...of, base: held! }, now, cell)
+		);
+		// The copy holds 2.02: 0.48 more in the scenario, which has what stands in the base.
+		expect(told).toMatchObject({ text: '2.5', same: null, relative: '+23.8 %' });
+		expect(told.difference).toEqual({ whole: '+0', fraction: '.48' });
+	});
+
+	it('has beside it how much more or less the scenario in hand has', () => {
+		const laid = layOut(book);
+		const [held] = frozenColumns(laid);
+		const view = (name: string, value: number) => {
+			const quantity = laid.byName.get(name)!;
+			const hand = { ...base, values: base.values.with(quantity.base, value) };
+			const context = { layout: laid, quantity, locale: 'en', base: held! };
+			const own = viewCell(context, held!, quantity.base);
+			return viewOfCopy(own, viewCell(context, hand, quantity.base), 'Dear resin');
+		};
+		// Less in the scenario is a minus in the column of the copy.
+		const less = view('price', 1.5);
+		expect([less.text, less.difference?.whole, less.relative]).toEqual(['2.02', '−0', '−25.7 %']);
+		expect(less.full).toBe('2.02 EUR/kg, Dear resin: 1.5 EUR/kg');
+		expect(view('night', 1).instead).toBe('now yes');
+		expect(view('price', 2.02)).toMatchObject({ difference: null, instead: '', full: '2.02 EUR/kg' });
 	});
 
 	it('has a day as the calendar has it', () => {

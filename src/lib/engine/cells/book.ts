@@ -123,10 +123,10 @@ export class Book {
 	write(scenario: number): Sheet {
 		const { at, grid: room } = this.#layOut(scenario);
 		const base = this.#base;
-		const { reference } = this.sources[scenario]!;
+		const { reference, copy } = this.sources[scenario]!;
 		const locate = (cell: number, which: number) => {
 			const from = which === 0 ? scenario : which === 1 ? reference : base;
-			if (from < 0) return null;
+			if (from < 0) return copy ? { value: copy.values[cell]!, state: copy.states[cell]! } : null;
 			const place = this.locate(from, cell);
 			if (!place) throw new RangeError(`Cell ${cell} is read, but stands on no sheet.`);
 			return place;

@@ -33,7 +33,7 @@ export function factsOf(
 	const find = (node: number): boolean => {
 		switch (op[node]) {
 			case Op.Cell:
-				return cells[a[node]!] === 1;
+				return cells[a[node]!] === 1 || (b[node] === 1 && plan.isMeasuredByCopies === true);
 			case Op.Nothing:
 				return a[node] === ABSENT;
 			case Op.Guard:

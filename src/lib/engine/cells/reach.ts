@@ -3,17 +3,19 @@
  * changes and whatever follows from them, and reads the rest where its parent does.
  */
 import type { Plan } from '$lib/engine/plan';
-import type { Outcome } from '$lib/engine/results';
+import type { Outcome, Results } from '$lib/engine/results';
 
 /** A scenario as cells need it. */
 export interface Source {
 	readonly id: string;
 	/**
 	 * Places among the sources: the parent (−1 for the base), and the one that `x[reference]` reads
-	 * (−1 where scenarios are measured against one another in a circle).
+	 * (−1 where scenarios are measured against one another in a circle, or it is a frozen copy).
 	 */
 	readonly parent: number;
 	readonly reference: number;
+	/** The frozen copy that `x[reference]` reads, by cell of the plan: it stands on no sheet, its values stand in the formulas. */
+	readonly copy?: Pick<Results, 'values' | 'states'>;
 	/** The input cells of which it says something itself; for the base, all that were entered. */
 	readonly entered: ReadonlyMap<number, Outcome>;
 }

@@ -7,11 +7,13 @@
 import { nodesRead } from '$lib/engine/operands';
 import { isAggregate, Op } from '$lib/engine/operations';
 import type { Nodes, Plan } from '$lib/engine/plan';
+import type { Outcome } from '$lib/engine/results';
+import { ABSENT, OK } from '$lib/engine/state';
 import { aggregatePiece } from './aggregate';
 import type { Facts } from './facts';
 import { Grid, runsOf, type Content } from './grid';
-import type { Literals } from './literals';
-import { numeric, plain, type Piece } from './piece';
+import { literalOf, type Literals } from './literals';
+import { numeral, numeric, plain, type Piece } from './piece';
 import { scalarPiece } from './scalar';
 
 /** Longest text of one formula before a piece of it moves out, and how deep its brackets may nest. */
@@ -23,10 +25,13 @@ const WORTH_A_CELL = 30;
 const MAX_HEIGHT = 40;
 
 /**
- * Where the value of a cell stands that the formula reads: on which sheet, and the place there. Null where
- * scenarios are measured against one another in a circle.
+ * Where the value of a cell stands that the formula reads: on which sheet, and the place there. The value itself where a
+ * scenario is measured against a frozen copy; null where scenarios are measured against one another in a circle.
  */
-export type Locate = (cell: number, which: number) => { sheet: number; place: number } | null;
+export type Locate = (
+	cell: number,
+	which: number
+) => { sheet: number; place: number } | Outcome | null;
 
 /** Terms of an aggregate, standing in cells one below the other. */
 export interface Column {
@@ -151,6 +156,10 @@ export class Writer {
 	reference(cell: number, which: number): Piece {
 		const at = this.locate(cell, which);
 		if (!at) return plain(this.literals.circular);
+		if ('state' in at)
+			return at.state === OK
+				? numeral(at.value)
+				: plain(literalOf(this.literals, at.state), at.state === ABSENT);
 		return plain(this.address(at.sheet, at.place), this.facts.cellMayBeAbsent(cell));
 	}
 
@@ -185,7 +194,11 @@ export class Writer {
 		for (const node of nodes) {
 			if (op[node] !== Op.Cell) return null;
 			const at = this.locate(a[node]!, b[node]!);
-			if (!at || (sheet >= 0 && (at.sheet !== sheet || at.place !== places.at(-1)! + 1)))
+			if (
+				!at ||
+				'state' in at ||
+				(sheet >= 0 && (at.sheet !== sheet || at.place !== places.at(-1)! + 1))
+			)
 				return null;
 			sheet = at.sheet;
 			places.push(at.place);

@@ -64,7 +64,11 @@ export function readQuantity(
 		otherwise,
 		type: known.type,
 		free: indices.reduce((mask, index) => mask | freeOf(index), otherwise?.free ?? 0),
-		fixed: known.fixed !== null && isFixed && (otherwise?.fixed ?? true),
+		fixed:
+			known.fixed !== null &&
+			!(scenario === 1 && proof.context.isMeasuredByCopies) &&
+			isFixed &&
+			(otherwise?.fixed ?? true),
 		source
 	};
 	if (!pairExists(proof, read)) return broken(source);

@@ -41,7 +41,8 @@ function enteredCell(
 	cell: number,
 	scenario: ScenarioRead
 ): number {
-	if (!known.fixed || (low.tracing && known.frozen === undefined))
+	const isCell = scenario === 1 && low.context.isMeasuredByCopies;
+	if (!known.fixed || isCell || (low.tracing && known.frozen === undefined))
 		return low.store.cell(cell, scenario);
 	const at = cell - known.layout.base;
 	const state = known.fixed.states[at] ?? OK;

@@ -7,6 +7,7 @@ import { ONE } from '$lib/units/algebra';
 import { UnitSystem } from '$lib/units/system';
 import type { Unit } from '$lib/units/unit';
 import { findFrozen } from '$lib/workbook/frozen';
+import { isMeasuredByCopies } from '$lib/workbook/frozen-readers';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
 import { layOut, type Layout, type QuantityLayout } from '../layout';
 import { fixedValues, type FixedValues } from './fixed-values';
@@ -51,12 +52,15 @@ export class Context {
 	readonly sets: Map<string, KnownSet> = new Map();
 	readonly #quantities: KnownQuantity[] = [];
 	readonly #byName: Map<string, KnownQuantity> = new Map();
+	/** Whether `x[reference]` may read a frozen copy, which may hold what no scenario changes otherwise, or not at all. */
+	readonly isMeasuredByCopies: boolean;
 	readonly #frozen: KnownQuantity[] = [];
 	readonly #frozenPlaces = new Map<KnownQuantity, Map<string, KnownQuantity>>();
 
 	constructor(workbook: Workbook, layout = layOut(workbook), model: Context | null = null) {
 		this.workbook = workbook;
 		this.layout = layout;
+		this.isMeasuredByCopies = isMeasuredByCopies(workbook);
 		if (model) {
 			this.units = model.units;
 			this.sets = model.sets;

@@ -126,6 +126,15 @@ function settled(low: Lowering, node: number): number {
 
 /** What says whether a value read at the gathered members is there. */
 function presenceOfRead(low: Lowering, read: Read, terms: Terms): number[] {
+	const conditions = presenceToday(low, read, terms);
+	if (read.scenario !== 1 || !low.context.isMeasuredByCopies) return conditions;
+	// A frozen copy may lack what is always there otherwise.
+	const cell = low.store.cell(directCell(low, read), 1);
+	const node = low.store.emit(Op.Present, cell, 0);
+	return conditions.includes(node) ? conditions : [...conditions, node];
+}
+
+function presenceToday(low: Lowering, read: Read, terms: Terms): number[] {
 	const known = low.context.at(read.quantity.index);
 	if (known?.frozen !== undefined) {
 		const at = directCell(low, read) - known.layout.base;

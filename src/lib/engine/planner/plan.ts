@@ -61,6 +61,7 @@ export function buildPlan(workbook: Workbook): Plan {
 		precedents,
 		dependents: reversed(precedents),
 		readsOtherScenario,
+		isMeasuredByCopies: context.isMeasuredByCopies,
 		problems: [...problemsOf(context, proven), ...circular],
 		warnings: partsOf(proven).flatMap(({ proof }) => proof.warnings),
 		printed: printedFormulas(proven)

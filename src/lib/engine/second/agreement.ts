@@ -23,6 +23,8 @@ export interface Pair {
 	readonly id: string;
 	/** Place of the scenario that it is measured against, −1 for none. */
 	readonly reference: number;
+	/** The frozen copy that it is measured against. */
+	readonly copy?: { readonly values: Float64Array } | undefined;
 	/** Null: the interpreter has not computed it, and nothing is compared. */
 	readonly first: Results | null;
 	readonly second: Column;
@@ -79,7 +81,9 @@ export function compareColumns(
 		const root = plan.roots[cell]!;
 		if (root < 0) return false;
 		const magnitude = magnitudeOf(plan, root, (read, which) => {
-			const from = which === 0 ? scenario : which === 1 ? pairs[scenario]!.reference : base;
+			const { reference, copy } = pairs[scenario]!;
+			if (which === 1 && copy) return copy.values[read] || 0;
+			const from = which === 0 ? scenario : which === 1 ? reference : base;
 			return pairs[from]?.second.values[read] ?? 0;
 		});
 		return isRounding(outcome.value, two.value, magnitude);

@@ -47,4 +47,4 @@ export function slotsAfter(before: readonly Source[], next: readonly Source[]): 
 }
 
 const isSame = (a: Source | undefined, b: Source): boolean =>
-	a?.id === b.id && a.parent === b.parent && a.reference === b.reference;
+	a?.id === b.id && a.parent === b.parent && a.reference === b.reference && a.copy === b.copy;

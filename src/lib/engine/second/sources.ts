@@ -1,8 +1,9 @@
 /** What each scenario of a workbook says itself, as the cells of the second engine need it. */
 import { baseOf, findScenario } from '$lib/workbook/lookup';
-import { referenceOf } from '$lib/workbook/scenario';
+import { copyMeasuredAgainst, referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import type { Source } from '$lib/engine/cells/reach';
+import { referenceColumn } from '$lib/engine/frozen';
 import { Inputs, type CellValues } from '$lib/engine/inputs';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
@@ -16,10 +17,12 @@ export function sourcesOf(workbook: Workbook, plan: Plan): Source[] {
 		const { id } = scenario;
 		const cells = id === base ? inputs.all() : inputs.changedBy(scenario);
 		const reference = referenceOf(workbook, id).id;
+		const copy = copyMeasuredAgainst(workbook, id);
 		return {
 			id,
 			parent: id === base ? -1 : (placeOf.get(scenario.parent ?? base) ?? placeOf.get(base)!),
-			reference: circular.has(id) ? -1 : placeOf.get(reference)!,
+			reference: circular.has(id) || copy ? -1 : placeOf.get(reference)!,
+			...(copy && { copy: referenceColumn(plan, copy) }),
 			entered: outcomes(inputs.read(id, cells))
 		};
 	});
@@ -37,6 +40,7 @@ function measuredInCircles(workbook: Workbook): ReadonlySet<string> {
 	const leadsTo = (from: string, wanted: string): boolean => {
 		const found = new Set([from]);
 		for (const id of found) {
+			if (!findScenario(workbook, id)) continue;
 			if (id !== base) found.add(findScenario(workbook, id)?.parent ?? base);
 			found.add(referenceOf(workbook, id).id);
 		}

@@ -104,6 +104,7 @@ export class Verifier {
 		const columns = taken.map((slot) => ({
 			id: this.#sources[slot]!.id,
 			reference: taken.indexOf(this.#sources[slot]!.reference),
+			copy: this.#sources[slot]!.copy,
 			first: results.find((result) => result.scenario === this.#sources[slot]!.id) ?? null,
 			second: this.#column(slot)
 		}));

@@ -7,10 +7,11 @@ import { readOperands } from '$lib/engine/operands';
 import { Op } from '$lib/engine/operations';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
+import type { Column } from '$lib/engine/scenarios';
 import { Folding } from './fold';
 import type { Driven } from './inputs';
 import { needed, noMarks, spread } from './moves';
-import { circularColumn, type ScenarioOfStudy } from './scenarios';
+import type { ScenarioOfStudy } from './scenarios';
 import { ColumnStore } from './store';
 
 export interface CellOfScenario {
@@ -44,23 +45,22 @@ export function planStudy(
 		if (wanted[scenario]![cell] === 1) placeOf[scenario]!.set(cell, store.cell());
 	});
 	const computed: number[] = [];
-	const circular = circularColumn(plan.cells);
-	const read = (scenario: number, cell: number): number | Outcome => {
-		const column = scenario < 0 ? circular : scenarios[scenario]!.column;
+	const read = (scenario: number, cell: number, outside?: Column): number | Outcome => {
+		const column = scenarios[scenario]?.column ?? outside!;
 		return (
 			placeOf[scenario]?.get(cell) ?? { value: column.values[cell]!, state: column.states[cell]! }
 		);
 	};
-	scenarios.forEach(({ others, column }, scenario) => {
+	scenarios.forEach(({ others, column, outside }, scenario) => {
 		const cells = plan.order.filter((cell) => wanted[scenario]![cell] === 1);
 		if (cells.length === 0) return;
-		const columnOf = (which: 1 | 2) => scenarios[others[which]]?.column ?? circular;
+		const columnOf = (which: 1 | 2) => scenarios[others[which]]?.column ?? outside;
 		const folding = new Folding(
 			plan,
 			store,
 			[column, columnOf(1), columnOf(2)],
 			cells,
-			(which, cell) => read(others[which as 0 | 1 | 2], cell)
+			(which, cell) => read(others[which as 0 | 1 | 2], cell, outside)
 		);
 		for (const cell of cells) {
 			const root = folding.fold(plan.roots[cell]!);

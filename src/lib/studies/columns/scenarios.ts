@@ -3,8 +3,9 @@
  * and `x[base]` mean in them, and what each of their cells holds when nothing is varied.
  */
 import { baseOf } from '$lib/workbook/lookup';
-import { referenceOf } from '$lib/workbook/scenario';
+import { copyMeasuredAgainst, referenceOf } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
+import { referenceColumn } from '$lib/engine/frozen';
 import type { Plan } from '$lib/engine/plan';
 import { orderScenarios } from '$lib/engine/scenario-order';
 import { Scenarios, type Column } from '$lib/engine/scenarios';
@@ -14,8 +15,10 @@ export interface ScenarioOfStudy {
 	readonly id: string;
 	/** As computed, entered values that nobody sees included. */
 	readonly column: Column;
-	/** Places in the list of what a reading of the reference (1) and of the base (2) means; −1: measured in a circle. */
+	/** Places in the list of what a reading of the reference (1) and of the base (2) means; −1: none of them, see `outside`. */
 	readonly others: readonly [own: number, reference: number, base: number];
+	/** What a reading of the reference meets where it is no scenario: a frozen copy, or that it is measured in a circle. */
+	readonly outside: Column;
 }
 
 export function scenariosOf(
@@ -27,6 +30,7 @@ export function scenariosOf(
 	const order = orderScenarios(workbook);
 	const ids = idsNeeded(plan, workbook, asked);
 	const computed = new Scenarios(plan, workbook);
+	const circular = circularColumn(plan.cells);
 	return ids.map((id, place) => ({
 		id,
 		column: computed.column(id),
@@ -34,7 +38,8 @@ export function scenariosOf(
 			place,
 			id === base ? place : order.circular.has(id) ? -1 : ids.indexOf(referenceOf(workbook, id).id),
 			id === base ? place : ids.indexOf(base)
-		]
+		],
+		outside: outsideOf(plan, workbook, id) ?? circular
 	}));
 }
 
@@ -49,8 +54,13 @@ export function idsNeeded(plan: Plan, workbook: Workbook, asked: Iterable<string
 	return order.ids.filter((id) => needed.has(id));
 }
 
+function outsideOf(plan: Plan, workbook: Workbook, id: string): Column | null {
+	const copy = copyMeasuredAgainst(workbook, id);
+	return copy ? referenceColumn(plan, copy) : null;
+}
+
 /** What stands where a scenario is measured against one that is built on it. */
-export function circularColumn(cells: number): Column {
+function circularColumn(cells: number): Column {
 	return {
 		values: new Float64Array(cells).fill(NaN),
 		states: new Uint8Array(cells).fill(CIRCULAR)

@@ -91,5 +91,9 @@ export const memberOptions = (
 		text: label && label !== id ? `${id}, ${label}` : id
 	}));
 
-export const scenarioOptions = ({ scenarios }: Pick<Workbook, 'scenarios'>): ListOption[] =>
-	scenarios.map(({ id, title }) => ({ value: id, text: title }));
+/** Of scenarios, or of frozen copies. */
+export const scenarioOptions = ({
+	scenarios
+}: {
+	readonly scenarios: readonly { readonly id: string; readonly title: string }[];
+}): ListOption[] => scenarios.map(({ id, title }) => ({ value: id, text: title }));

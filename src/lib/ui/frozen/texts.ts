@@ -24,8 +24,8 @@ const en = {
 	exportValues: 'Export values',
 	exported: (name: string, rows: string) => `${name}: ${rows} values.`,
 	remove: 'Delete',
-	removes: (title: string, readers: string) =>
-		`${title} and all values that it holds go.${readers ? ` The formula of ${readers} reads it and would show the missing name.` : ''} Undo brings it back.`,
+	removes: (title: string, readers: string, measured: string) =>
+		`${title} and all values that it holds go.${readers ? ` The formula of ${readers} reads it and would show the missing name.` : ''}${measured ? ` ${measured}: compared with it so far, then with the base.` : ''} Undo brings it back.`,
 	removeIt: 'Delete the copy',
 	cancel: 'Cancel',
 
@@ -54,6 +54,11 @@ const en = {
 	notComputed: (number: number, why: string) =>
 		`Revision ${number} could not be frozen: ${why}. Try again, or compare its entries instead.`,
 	close: 'Close',
+
+	// columns of copies
+	notInIt: (count: string) => `${count} not in it`,
+	isNow: (value: string) => `now ${value}`,
+	handIs: (scenario: string, value: string) => `${scenario}: ${value}`,
 
 	// FrozenWhy
 	whatWasFrozen: 'What was frozen',

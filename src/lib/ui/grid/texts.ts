@@ -27,6 +27,10 @@ const en = {
 	/** Where not all scenarios with a column have room. */
 	columnsOf: (shown: number, before: number, after: number) =>
 		`Scenarios ${before + 1}${shown > 1 ? ` to ${before + shown}` : ''} of ${before + shown + after}`,
+	/** Beside the values of a scenario that is compared with a frozen copy; plus is more in the scenario. */
+	against: (copy: string) => `+ is more than in ${copy}`,
+	/** Beside the values of a frozen copy. */
+	handAgainstIt: (scenario: string) => `+ is more in ${scenario}`,
 	earlierScenarios: 'Earlier scenarios',
 	laterScenarios: 'Later scenarios',
 

@@ -28,6 +28,7 @@ const en = {
 	builtOn: 'Built on',
 	comparedWithLabel: 'Compared with',
 	theBase: 'the base',
+	frozenCopies: 'Frozen copies',
 
 	// ScenarioList
 	scenarios: 'Scenarios',
@@ -37,6 +38,7 @@ const en = {
 	actions: 'Actions',
 	showAColumnFor: (title: string) => `Show a column for ${title}`,
 	showOne: (title: string) => `Show ${title}`,
+	isComparedWith: (title: string) => `, compared with ${title}`,
 	newFromIt: 'New from it',
 	rename: 'Rename',
 	up: 'Up',

@@ -75,6 +75,7 @@ const en = {
 	atAGlance: 'At a glance',
 	scenarioShownBefore: 'Scenario shown:\u00a0',
 	scenarioShown: 'Scenario shown',
+	comparedWith: (copy: string) => `compared with ${copy}`,
 	productShown: 'Product shown',
 	askWhyOf: (value: string) => `${value}: ask why`
 };

@@ -8,8 +8,8 @@ import { isAmong } from '$lib/studies/cell-entries';
 import { axesOf } from '$lib/workbook/axes';
 import { cellGuide, isInput, placeProblem } from '$lib/workbook/cells';
 import type { Command } from '$lib/workbook/commands';
-import { findQuantity, findSet } from '$lib/workbook/lookup';
-import { inputAt, referenceOf } from '$lib/workbook/scenario';
+import { columnsOf, findQuantity, findSet } from '$lib/workbook/lookup';
+import { copyMeasuredAgainst, inputAt, referenceOf } from '$lib/workbook/scenario';
 import type { Change, Scenario, Workbook } from '$lib/workbook/schema';
 import type { Mode } from '$lib/workbook/study-shapes';
 import { withValues } from '$lib/workbook/values';
@@ -48,7 +48,8 @@ export function proposalOfInput(
 ): Proposal {
 	const reference = referenceOf(workbook, parent).id;
 	const own = changeOf(workbook, parent, input, value);
-	if (reference === parent || !sameOrigin(workbook, parent, reference, input))
+	const isCopy = copyMeasuredAgainst(workbook, parent) !== undefined;
+	if (isCopy || reference === parent || !sameOrigin(workbook, parent, reference, input))
 		return proposalOfChanges(workbook, parent, own, title);
 	const twin = fresh(
 		workbook,
@@ -77,7 +78,7 @@ function fresh(
 ): Scenario {
 	const base = workbook.scenarios[0]?.id;
 	const title = freeTitle(workbook, wanted.slice(0, 180));
-	const taken = new Set(workbook.scenarios.map(({ id }) => id));
+	const taken = new Set(columnsOf(workbook).map(({ id }) => id));
 	return {
 		...{ id: idFrom(title, taken, 'proposal'), title, parent, changes },
 		...(against === base ? {} : { against })

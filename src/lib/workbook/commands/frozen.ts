@@ -2,7 +2,8 @@
 import { axesOf } from '../axes';
 import { frozenSchema, type Frozen, type FrozenQuantity } from '../frozen-schema';
 import { findFrozen } from '../frozen';
-import { formulasThatRead } from '../frozen-readers';
+import { formulasThatRead, scenariosAgainst } from '../frozen-readers';
+import { findScenario } from '../lookup';
 import type { Values, Workbook } from '../schema';
 import { isTree, put } from '../values';
 import { edited, refused, type Edit, type FrozenCommand } from './command';
@@ -41,16 +42,29 @@ export function editFrozen(workbook: Workbook, command: FrozenCommand): Edit {
 		);
 	}
 	const readers = formulasThatRead(workbook, copy.id);
-	if (readers.length > 0 && command.also !== true)
-		return refused(
-			'in-use',
-			`${copy.title} is read by the formula of ${listed(readers)}. Change these first, or remove it anyway.`
-		);
+	const measured = scenariosAgainst(workbook, copy.id);
+	if ((readers.length > 0 || measured.length > 0) && command.also !== true)
+		return refused('in-use', inUse(copy, readers, measured));
+	// Scenarios that are measured against it are measured against the base, as those that name nothing.
+	const scenarios = mapped(workbook.scenarios, (scenario) => {
+		const { against, ...rest } = scenario;
+		return against === copy.id && !findScenario(workbook, copy.id) ? rest : scenario;
+	});
 	return withList(
-		workbook,
+		{ ...workbook, scenarios },
 		'frozen',
 		all.filter((one) => one !== copy)
 	);
+}
+
+function inUse({ title }: Frozen, readers: readonly string[], measured: readonly string[]): string {
+	const said = [
+		...(readers.length > 0 ? [`${title} is read by the formula of ${listed(readers)}.`] : []),
+		...(measured.length > 0
+			? [`${listed(measured)} ${measured.length === 1 ? 'is' : 'are'} compared with ${title}.`]
+			: [])
+	];
+	return `${said.join(' ')} Change these first, or remove it anyway.`;
 }
 
 interface Renames {

@@ -6,6 +6,7 @@
  * for it follows the base; one that does keeps its own.
  */
 import { canonicalChange } from '../canonical';
+import { findFrozen } from '../frozen';
 import { changesOf, findScenario } from '../lookup';
 import { inputValues, scenarioChain } from '../scenario';
 import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
@@ -75,10 +76,10 @@ function replaceScenario(
 	const next: Scenario = { ...scenario, changes: old.changes };
 	const bad = shapeRefusal(z.omit(scenarioSchema, { changes: true }), scenario, old.title);
 	if (bad) return bad;
-	if (next.id !== old.id && findScenario(workbook, next.id))
+	if (next.id !== old.id && (findScenario(workbook, next.id) || findFrozen(workbook, next.id)))
 		return refused(
 			'duplicate-scenario',
-			`There is already a scenario with the id ${next.id}. Choose another id.`
+			`There is already a scenario or a frozen copy with the id ${next.id}. Choose another id.`
 		);
 	const renamed = (id: string) => (id === old.id ? next.id : id);
 	const scenarios = workbook.scenarios.map((scenario) => {

@@ -2,7 +2,8 @@
  * Scenarios: the base first and without changes, parents that lead to it, changes to inputs alone.
  */
 import { cellGuide, hasInputs, misplaced } from '../cells';
-import { findQuantity, findScenario, quantityPlaces } from '../lookup';
+import { findFrozen } from '../frozen';
+import { columnsOf, findQuantity, findScenario, quantityPlaces } from '../lookup';
 import { LIMITS, type Change, type Scenario } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
@@ -80,14 +81,17 @@ function checkLink(
 		findings.add(path, 'no-parent', 'only the base has no parent', `Write "${base?.id}".`);
 		return;
 	}
+	if (field === 'against' && findFrozen(workbook, to)) return;
 	if (!findScenario(workbook, to)) {
 		findings.add(
 			path,
 			'unknown-scenario',
-			`there is no scenario with the id "${to}"`,
+			field === 'parent'
+				? `there is no scenario with the id "${to}"`
+				: `there is no scenario and no frozen copy with the id "${to}"`,
 			meant(
 				to,
-				workbook.scenarios.map(({ id }) => id),
+				(field === 'parent' ? workbook.scenarios : columnsOf(workbook)).map(({ id }) => id),
 				`Write "${base?.id}", or add it.`
 			)
 		);

@@ -3,7 +3,8 @@
  * what it is worth. Read from results; sentences are in `payback-words.ts`.
  */
 import type { Results } from '$lib/engine/results';
-import type { Picture, Scenario } from '$lib/workbook/schema';
+import { scenarioTitle } from '$lib/workbook/lookup';
+import type { Picture, Scenario, Workbook } from '$lib/workbook/schema';
 import type { Fault } from '$lib/browser/engine-messages';
 import type { Layout } from '$lib/engine/layout';
 import { read, type Reading, type Source } from '../../figure/read';
@@ -88,7 +89,7 @@ export function casesOf(input: PaybackInput): Cases {
 		shown.map(({ id }) => id)
 	);
 	const cases = shown.map((scenario) => ({
-		...caseOf(scenario, sourceOf(scenario.id), picture, scenarios),
+		...caseOf(scenario, sourceOf(scenario.id), picture, layout.workbook),
 		selectedScenario: scenario.id === selectedScenario,
 		doubt: doubtOf(layout, results.get(scenario.id), names),
 		colour: colours[scenario.id]!
@@ -109,13 +110,8 @@ export function casesOf(input: PaybackInput): Cases {
 	};
 }
 
-function caseOf(
-	scenario: Scenario,
-	source: Source,
-	picture: PaybackPicture,
-	all: readonly Scenario[]
-) {
-	const titleOf = (id: string | null | undefined) => all.find((one) => one.id === id)?.title ?? '';
+function caseOf(scenario: Scenario, source: Source, picture: PaybackPicture, workbook: Workbook) {
+	const titleOf = (id: string) => scenarioTitle(workbook, id);
 	const against = scenario.against === undefined ? '' : `, against ${titleOf(scenario.against)}`;
 	const of = (name: string) => read(source, name);
 	return {
