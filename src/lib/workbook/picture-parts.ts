@@ -34,6 +34,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	},
 	build_up: { sets: ['subject', 'part'], plain: ['roles'], roleSet: (_, { part }) => part },
 	items: { sets: ['subject'], check: checkItems },
+	ranking: { sets: [], check: checkRanking },
 	payback: { sets: ['year'] },
 	capacity: { sets: ['month'], check: checkLoads },
 	ways_out: { sets: [] },
@@ -93,6 +94,35 @@ function checkItems(
 				`${name} is not per ${set} alone`,
 				`Name a quantity per ${set}.`
 			);
+	});
+}
+
+function checkRanking(
+	findings: Findings,
+	{ amount, by_part: byPart, columns = [] }: PictureOf<'ranking'>,
+	path: Path
+): void {
+	const axes = setsOf(findings.workbook, amount);
+	if (!axes) return;
+	const [set = ''] = axes;
+	const wrong = (field: Path, name: string, per: string) =>
+		findings.add(
+			[...path, ...field],
+			'picture-axes',
+			`${name} is not per ${per}`,
+			`Name a quantity per ${per}.`
+		);
+	if (axes.length !== 1) {
+		wrong(['amount'], amount, 'one set');
+		return;
+	}
+	const parts = byPart === undefined ? undefined : setsOf(findings.workbook, byPart);
+	if (byPart !== undefined && parts && !(parts.length === 2 && parts.includes(set)))
+		wrong(['by_part'], byPart, `${set} and one other set`);
+	columns.forEach((name, i) => {
+		const sets = setsOf(findings.workbook, name);
+		if (sets && !(sets.length === 1 && sets[0] === set))
+			wrong(['columns', i], name, `${set} alone`);
 	});
 }
 

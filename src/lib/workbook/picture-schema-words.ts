@@ -29,6 +29,12 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		of: 'A choice of subject per member of another set: what lies under it, as coils under a pipe.',
 		columns: 'Figures per that other set, in the order shown.'
 	}),
+	...of('ranking', {
+		amount: 'Per one set: what its members are ranked by, the largest first.',
+		by_part:
+			'Per that set and one more, as a month: what they are ranked by in each of its members.',
+		columns: 'Further figures per the ranked set, in the order shown.'
+	}),
 	...of('payback', {
 		year: 'The set of years.',
 		cumulative: 'The running total of cash, per year.',

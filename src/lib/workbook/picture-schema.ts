@@ -63,6 +63,16 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		columns: z.array(nameSchema).check(z.minLength(1), z.maxLength(8))
 	}),
 	z.strictObject({
+		kind: z.literal('ranking'),
+		title: label,
+		/** Per one set: what its members are ranked by, the largest first. */
+		amount: nameSchema,
+		/** Per that set and one more, as a month: what they are ranked by in each of its members. */
+		by_part: z.optional(nameSchema),
+		/** Further figures per the ranked set, in the order shown. */
+		columns: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(4)))
+	}),
+	z.strictObject({
 		kind: z.literal('payback'),
 		title: label,
 		/** The set of years, and per year the running totals, simple and discounted. */

@@ -15,6 +15,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	cross_section: '/product',
 	build_up: '/product',
 	items: '/product',
+	ranking: '/losses',
 	payback: '/investment',
 	capacity: '/capacity',
 	ways_out: '/capacity',
