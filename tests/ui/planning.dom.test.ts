@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
 import type { PlanReport } from '$lib/browser/solver-messages';
+import type { Answered } from '$lib/engine/shipped-values';
 import type { Solving, SolvingEvents } from '$lib/browser/solving';
 import { marking } from '$lib/ui/programmes/marking';
 import { Session } from '$lib/ui/session.svelte';
@@ -44,7 +45,8 @@ const price = (value: number): Command => ({
 /** An engine and a solver that answer only when told to, with what they were told. */
 async function opened(
 	workbook: Workbook,
-	pause: () => Promise<unknown> = () => new Promise((resume) => setTimeout(resume))
+	pause: () => Promise<unknown> = () => new Promise((resume) => setTimeout(resume)),
+	came: Answered | null = null
 ) {
 	const told: string[] = [];
 	let events: EngineEvents | null = null;
@@ -82,7 +84,7 @@ async function opened(
 			marking
 		})
 	);
-	session.open(workbook);
+	session.open(workbook, null, came);
 	const settle = async () => {
 		events!.onsettled(session.revision);
 		await pause();
@@ -204,6 +206,23 @@ describe('plans that follow', () => {
 			session.apply({ kind: 'remove_quantity', name: 'price', also: true });
 			answer().onresting(new Map([['allocation', marks]]), 1);
 			expect(session.planning!.resting.size).toBe(0);
+		} finally {
+			vi.useRealTimers();
+		}
+	});
+
+	it('that came with the workbook and its values are not called out of date while they are looked at, but after an edit', async () => {
+		vi.useFakeTimers();
+		try {
+			const pause = () => vi.advanceTimersByTimeAsync(1);
+			const came = { problems: [], results: [], faults: [] };
+			const { session, settle } = await opened(planned, pause, came);
+			await vi.advanceTimersByTimeAsync(5000);
+			expect([session.planning?.busy, session.planning?.isSlow]).toEqual([true, false]);
+			session.apply(price(2.1));
+			await settle();
+			await vi.advanceTimersByTimeAsync(300);
+			expect(session.planning?.isSlow).toBe(true);
 		} finally {
 			vi.useRealTimers();
 		}

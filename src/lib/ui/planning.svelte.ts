@@ -52,6 +52,8 @@ export class Planning {
 	/** The edit with which the workbook was opened: what was planned before is another's. */
 	#openedAt = 0;
 	#asked = 0;
+	/** Whether its plans are known to answer it, though nobody has looked at them here: it came with its values, and is as it came. */
+	#stands = false;
 	/** Whether anything that a plan can follow was edited since plans were last asked for. */
 	#matters = true;
 
@@ -73,10 +75,11 @@ export class Planning {
 		this.#host = host;
 	}
 
-	/** Another workbook is open. */
-	opened(revision: number): void {
+	/** Another workbook is open. `stands`: its plans were proven where it was made. */
+	opened(revision: number, stands = false): void {
 		this.#isOpen = false;
 		this.#openedAt = revision;
+		this.#stands = stands;
 		this.#matters = true;
 		this.#be(false);
 		this.report = null;
@@ -101,6 +104,7 @@ export class Planning {
 		if (this.#isOpen) this.#solving?.apply(command);
 		if (isOfWords(command)) return;
 		this.#matters = true;
+		if (command.kind !== 'set_plans') this.#stands = false;
 		if (isFollowed && this.report !== null) this.#be(true);
 	}
 
@@ -179,7 +183,7 @@ export class Planning {
 			clearTimeout(this.#slowly);
 			this.#slowly = undefined;
 			this.isSlow = false;
-		} else this.#slowly ??= setTimeout(() => (this.isSlow = true), SOON);
+		} else if (!this.#stands) this.#slowly ??= setTimeout(() => (this.isSlow = true), SOON);
 	}
 
 	/** The next edit begins anew. */

@@ -212,7 +212,7 @@ export class Session implements EngineEvents {
 		this.#take(historyOf(workbook));
 		if (shipped) this.#showShipped(shipped);
 		this.prepare();
-		this.#openEngine();
+		this.#openEngine(shipped !== null);
 	}
 
 	#showShipped({ problems, results, faults }: Answered): void {
@@ -339,9 +339,9 @@ export class Session implements EngineEvents {
 		this.onedit?.([command], this.workbook);
 	}
 
-	#openEngine(): void {
+	#openEngine(plansStand = false): void {
 		if (!this.workbook) return;
-		this.planning?.opened(this.#revision);
+		this.planning?.opened(this.#revision, plansStand);
 		this.#isOpening = true;
 		this.#engine?.open(this.workbook, this.#revision, this.#order());
 	}
