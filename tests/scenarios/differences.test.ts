@@ -109,10 +109,13 @@ describe('a cross-linked product that is coiled in line', () => {
 	});
 });
 
+/** One of the closed months. */
+const MONTH = '2027-03';
+
 describe('a line made like L6, for another scenario', () => {
 	it('brings no second copy of the month that was booked on L6', () => {
 		const model = openShipped('marram');
-		const booked = read(model, 'actual_product_metres', 'PB22B');
+		const booked = read(model, 'actual_product_metres', 'PB22B', MONTH);
 		apply(model, {
 			kind: 'add_member',
 			set: 'line',
@@ -138,26 +141,28 @@ describe('a line made like L6, for another scenario', () => {
 		});
 		const inIt = (quantity: string, ...at: string[]) => read(model, quantity, ...at, { scenario });
 		expect(inIt('net_hours', 'L9')).toBe(inIt('net_hours', 'L6'));
-		expect(inIt('actual_product_metres', 'PB22B')).toBe(booked);
-		expect(inIt('actual_scrap', 'PB22B')).toBeGreaterThan(0);
-		expect(inIt('efficiency_of_line', 'L9')).toBe(0);
-		expect(inIt('variances_close')).toBeCloseTo(0, 4);
+		expect(inIt('actual_product_metres', 'PB22B', MONTH)).toBe(booked);
+		expect(inIt('actual_scrap', 'PB22B', MONTH)).toBeGreaterThan(0);
+		expect(inIt('efficiency_of_line', 'L9', MONTH)).toBe(0);
+		expect(inIt('variances_close', MONTH)).toBeCloseTo(0, 4);
 	});
 
 	it('nor in the base, until something of its own is booked on it', () => {
 		const model = openShipped('marram');
-		const booked = read(model, 'actual_product_metres', 'PB22B');
+		const booked = read(model, 'actual_product_metres', 'PB22B', MONTH);
 		apply(model, {
 			...{ kind: 'add_member', set: 'line', index: 8, like: 'L6' },
 			member: { id: 'L9', label: 'L9' }
 		});
 		expect(read(model, 'line_installed', 'L9')).toBe(1);
-		expect(read(model, 'actual_product_metres', 'PB22B')).toBe(booked);
-		expect(read(model, 'booked_line_hours', 'L9')).toBe(0);
-		expect(read(model, 'booked_line_hours', 'L6')).toBe(read(model, 'actual_line_hours', 'L6'));
-		const own = read(model, 'actual_line_hours', 'L6') + 1;
-		enter(model, ['actual_line_hours', ['L9'], own]);
-		expect(read(model, 'booked_line_hours', 'L9')).toBe(own);
+		expect(read(model, 'actual_product_metres', 'PB22B', MONTH)).toBe(booked);
+		expect(read(model, 'booked_line_hours', 'L9', MONTH)).toBe(0);
+		expect(read(model, 'booked_line_hours', 'L6', MONTH)).toBe(
+			read(model, 'actual_line_hours', 'L6', MONTH)
+		);
+		const own = read(model, 'actual_line_hours', 'L6', MONTH) + 1;
+		enter(model, ['actual_line_hours', ['L9', MONTH], own]);
+		expect(read(model, 'booked_line_hours', 'L9', MONTH)).toBe(own);
 	});
 });
 

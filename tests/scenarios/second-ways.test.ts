@@ -237,13 +237,17 @@ describe('metres invoiced', () => {
 		const cautioned = () =>
 			model
 				.checks('base')
-				.cautions.flatMap(({ place }) => (place.quantity === 'invoiced_off' ? place.members : []));
+				.cautions.flatMap(({ place }) =>
+					place.quantity === 'invoiced_off' ? place.members.slice(0, 1) : []
+				);
 		expect(cautioned()).toEqual([]);
 		apply(model, {
 			...{ kind: 'set_relation_pair', relation: 'runs', exists: false },
 			pair: ['PX15P', 'L1']
 		});
-		expect(cautioned()).toEqual(['PX15P']);
+		// in more than one of the closed months, and of no other product
+		expect(cautioned().length).toBeGreaterThan(1);
+		expect(new Set(cautioned())).toEqual(new Set(['PX15P']));
 	});
 
 	it('are no caution in a scenario that does without a line that the month had', () => {
@@ -256,12 +260,18 @@ describe('metres invoiced', () => {
 		expect(quantities).not.toContain('invoiced_off');
 	});
 
-	it('lie within 2 % of those booked, as shipped', () => {
+	it('lie within 8 % of those booked less what is made for stock, as shipped', () => {
 		const model = openShipped('marram');
 		for (const { id } of model.workbook.sets.find(({ name }) => name === 'product')!.members)
-			expect(
-				Math.abs(read(model, 'invoiced_metres', id) / read(model, 'actual_product_metres', id) - 1)
-			).toBeLessThan(0.02);
+			for (const month of ['2027-01', '2027-02', '2027-03', '2027-04']) {
+				// less what the plan puts into stock in that month
+				const stocked = read(model, 'month_made', id, month) - read(model, 'month_sold', id, month);
+				const sold = read(model, 'invoiced_metres', id, month) + stocked;
+				expect(
+					Math.abs(sold / read(model, 'actual_product_metres', id, month) - 1),
+					`${id} ${month}`
+				).toBeLessThan(0.08);
+			}
 	});
 });
 

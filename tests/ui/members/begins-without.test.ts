@@ -28,7 +28,9 @@ describe('a copy of a product', () => {
 		}
 		expect(read(model, 'contract_minimum', 'PX15B', 'Oct', { scenario: 'new_line' })).toBe(300_000);
 		const metres = findQuantity(model.workbook, 'actual_metres')?.value as Record<string, object>;
-		expect(Object.values(metres.PX15X!)).toEqual([0, 0, 0, 0]);
+		const months = Object.values(metres.PX15X!).flatMap((one) => Object.values(one as object));
+		expect(months.length).toBeGreaterThan(4);
+		expect(new Set(months)).toEqual(new Set([0]));
 		// What it costs to make is known all the same.
 		expect(read(model, 'cost_per_metre', 'PX15X')).toBeGreaterThan(0);
 	});
