@@ -2,6 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { apply, enter, openShipped, read } from '../reference/shipped';
 
+/** One of the closed months. */
+const MONTH = '2027-03';
+
 describe('a line of its own', () => {
 	it('runs, is maintained, starts and burns as it does itself; an empty one follows the plant', () => {
 		const model = openShipped('marram');
@@ -55,8 +58,9 @@ describe('a machine-hour rate of the line', () => {
 			(read(model, 'hours_per_metre', 'PB22B', 'L6') / 1000) * ((before * 10.5) / 7.5),
 			9
 		);
-		for (const check of ['result_closes', 'pools_close', 'variances_close', 'full_cost_closes'])
+		for (const check of ['result_closes', 'pools_close', 'full_cost_closes'])
 			expect(read(model, check), check).toBeCloseTo(0, 4);
+		expect(read(model, 'variances_close', MONTH)).toBeCloseTo(0, 4);
 	});
 });
 
@@ -88,7 +92,7 @@ describe('a product that no installed line can run', () => {
 		expect(read(model, 'has_line', 'PX15B')).toBe(1);
 		expect(() => read(model, 'cost_parts_close', 'PX10B')).toThrow('state 1');
 		expect(read(model, 'result_closes')).toBeCloseTo(0, 4);
-		expect(read(model, 'variances_close')).toBeCloseTo(0, 4);
+		expect(read(model, 'variances_close', MONTH)).toBeCloseTo(0, 4);
 	});
 });
 
@@ -108,9 +112,6 @@ describe('a cross-linked product that is coiled in line', () => {
 		expect(read(model, 'result_closes')).toBeCloseTo(0, 4);
 	});
 });
-
-/** One of the closed months. */
-const MONTH = '2027-03';
 
 describe('a line made like L6, for another scenario', () => {
 	it('brings no second copy of the month that was booked on L6', () => {
