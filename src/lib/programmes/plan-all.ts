@@ -57,7 +57,10 @@ export function* planAll(
 		try {
 			for (const { scenario } of order.filter((each) => each.programme === programme)) {
 				const derivation = derive(model, programme, scenario, isLate);
-				if (staleOnly && isCurrent(model, programme, scenario, derivation)) continue;
+				// The plan that it inherits may have been made anew a moment ago, for other values than its own.
+				const inForce = planInForce(model.workbook, programme.name, scenario);
+				const stands = inForce !== undefined && !handing.replaces(inForce);
+				if (staleOnly && stands && isCurrent(model, programme, scenario, derivation)) continue;
 				const near = handing.near(scenario);
 				const result = planScenario(solver, model, programme, scenario, {
 					...limits,
@@ -99,6 +102,11 @@ class Handing {
 				column.states[cell] = OK;
 			});
 		this.#columns.set(scenario, column);
+	}
+
+	/** Whether a plan of the model's gives way to one that the model has not heard of yet. */
+	replaces({ programme, scenario }: ProgrammePlan): boolean {
+		return this.#plans.some((one) => one.programme === programme && one.scenario === scenario);
 	}
 
 	/** What the parent's plan decides, where the model has not heard of it yet. */

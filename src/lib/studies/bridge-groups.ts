@@ -9,8 +9,10 @@ export type BridgeStudy = StudyOf<'bridge'>;
 /** Changes that go as one step. */
 export interface BridgeGroup {
 	readonly label: string;
-	/** Empty where only what the scenarios are measured against differs. */
+	/** Empty where only what the scenarios are measured against differs, and where no input explains it. */
 	readonly cells: readonly Difference[];
+	/** The frozen copy whose own result differs by so much from what today's model makes of its inputs. */
+	readonly since?: string;
 }
 
 /** The steps: the study's groups first, then every other change by its quantity. */

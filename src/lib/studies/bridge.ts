@@ -2,12 +2,16 @@
  * The difference of one result between two scenarios, split among the changes that make it.
  *
  * The changes are the inputs in which the two differ, by quantity unless the study groups them, and what
- * they are measured against where that differs too. What each contributes is its Shapley value; how the
+ * they are measured against where that differs too; a frozen copy at an end adds what its own result differs from
+ * today's model of its inputs (`copy-ends.ts`). What each contributes is its Shapley value; how the
  * subsets are computed is for `columns.ts`.
  */
+import { findFrozen } from '$lib/workbook/frozen';
 import { findQuantity, findScenario, scenarioTitle } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
-import type { Workbook } from '$lib/workbook/schema';
+import type { Frozen, Workbook } from '$lib/workbook/schema';
+import { frozenColumn } from '$lib/engine/frozen';
+import { cellAt, layOut, type Layout } from '$lib/engine/layout';
 import type { Plan } from '$lib/engine/plan';
 import type { Outcome } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
@@ -15,6 +19,7 @@ import { withTemporaryScenario } from './temporary-scenario';
 import { groupsOf, type BridgeGroup, type BridgeStudy } from './bridge-groups';
 import { carriedValue, type Difference } from './cell-entries';
 import type { Columns } from './columns/columns';
+import { sinceLabel, withCopyEnds } from './copy-ends';
 import { openFollowing, type Replanning } from './following';
 import { verifyFirstDraw, type CheckFirst, type FirstDraw } from './first-draw';
 import { answer, refuse, type Answer } from './problem';
@@ -50,16 +55,80 @@ const CHUNK = 4096;
 export function runBridge(
 	workbook: Workbook,
 	study: BridgeStudy,
-	plan?: Plan,
+	plan: Plan | undefined = undefined,
 	checkFirst: CheckFirst = verifyFirstDraw,
 	replanning?: Replanning
 ): Answer<BridgeResult> {
 	for (const id of [study.from, study.to])
-		if (!findScenario(workbook, id))
+		if (!findScenario(workbook, id) && !findFrozen(workbook, id))
 			return refuse(
 				'no-such-scenario',
 				`The study is of the scenario ${id}, but there is none of that name: it was deleted or renamed. Choose another in the study.`
 			);
+	const layout = plan?.layout ?? layOut(workbook);
+	const ends = withCopyEnds(workbook, layout, study);
+	const held: Held[] = [];
+	for (const [at, copy] of [
+		['start', ends.from],
+		['end', ends.to]
+	] as const) {
+		const kept = copy && heldBy(layout, copy, study);
+		if (kept && kept.state !== OK) return refuseUnheld(workbook, study, copy);
+		if (kept) held.push({ at, copy, value: kept.value });
+	}
+	const found = between(ends.workbook, ends.study, plan, checkFirst, replanning);
+	return found.ok ? answer(withHeld(workbook, found.value, held)) : found;
+}
+
+/** What a copy holds as the result at an end. */
+interface Held {
+	readonly at: 'start' | 'end';
+	readonly copy: Frozen;
+	readonly value: number;
+}
+
+function heldBy(layout: Layout, copy: Frozen, { quantity, members }: BridgeStudy): Outcome | null {
+	const place = layout.byName.get(quantity);
+	const ordinals = (place?.axes ?? []).map(
+		({ set }, axis) => layout.ordinals.get(set)?.get(members?.[axis] ?? '') ?? -1
+	);
+	// Which member is meant is asked for where the scenarios are looked at.
+	if (!place || ordinals.includes(-1)) return null;
+	const cell = cellAt(place, ordinals);
+	if (cell < 0) return null;
+	const { values, states } = frozenColumn(layout, copy);
+	return { value: values[cell]!, state: states[cell]! };
+}
+
+const refuseUnheld = (workbook: Workbook, { quantity }: BridgeStudy, { title }: Frozen) =>
+	refuse(
+		'no-value',
+		`${findQuantity(workbook, quantity)?.label ?? quantity} has no value in the frozen copy ${title}, so there is no difference to split. Choose another quantity or copy.`,
+		quantity
+	);
+
+/** With the results that copies hold at the ends, and steps of their own for what no input explains. */
+function withHeld(workbook: Workbook, result: BridgeResult, held: readonly Held[]): BridgeResult {
+	return held.reduce((before, { at, copy, value }) => {
+		const isStart = at === 'start';
+		const part: BridgePart = {
+			...{ label: sinceLabel(workbook, copy), cells: [], since: copy.title, standardError: null },
+			value: (isStart ? before.start - value : value - before.end) + 0
+		};
+		const parts = isStart ? [part, ...before.parts] : [...before.parts, part];
+		const total = parts.reduce((sum, one) => sum + one.value, 0);
+		return { ...before, parts, total, ...(isStart ? { start: value } : { end: value }) };
+	}, result);
+}
+
+/** The bridge between two scenarios. */
+function between(
+	workbook: Workbook,
+	study: BridgeStudy,
+	plan: Plan | undefined,
+	checkFirst: CheckFirst,
+	replanning: Replanning | undefined
+): Answer<BridgeResult> {
 	const { groups, idle } = groupsOf(workbook, study);
 	const references = [study.from, study.to].map((id) => referenceOf(workbook, id).id);
 	const moved = references[0] !== references[1];

@@ -5,6 +5,7 @@
  */
 import { axesOf } from './axes';
 import { cellGuide, hasInputs, isInput, misplaced } from './cells';
+import { findFrozen } from './frozen';
 import { findQuantity, findScenario, findSet, memberPlaces } from './lookup';
 import type { Change, Quantity, Workbook } from './schema';
 import { partsAt, partsOf, type StudyCells } from './study-parts';
@@ -30,7 +31,7 @@ export function studyGaps(workbook: Workbook, study: Study): StudyGap[] {
 	const [asked, ...others] = resultsOf(study);
 	checkResult(gaps, workbook, asked!);
 	for (const id of scenariosOf(study))
-		if (!findScenario(workbook, id))
+		if (!findScenario(workbook, id) && !(takesCopies(study) && findFrozen(workbook, id)))
 			gaps.push({
 				code: 'unknown-scenario',
 				message: `There is no scenario "${id}" any more. Choose another, or bring it back.`
@@ -50,6 +51,9 @@ export function studyGaps(workbook: Workbook, study: Study): StudyGap[] {
 	}
 	return gaps;
 }
+
+/** Whether frozen copies may stand in place of scenarios: what is asked is a difference, and nothing is moved in them. */
+export const takesCopies = ({ kind }: Study): boolean => kind === 'bridge';
 
 /** The scenarios that a study names. */
 export const scenariosOf = (study: Study): string[] =>

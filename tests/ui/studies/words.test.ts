@@ -7,7 +7,7 @@ import type { RiskResult } from '$lib/studies/risk-result';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
 import { UnitSystem } from '$lib/units/system';
-import { bridgeRows, bridgeTitle, stepSentences } from '$lib/ui/studies/kinds/bridge/words';
+import { bridgeRows, bridgeTitle, changeOf, stepSentences } from '$lib/ui/studies/kinds/bridge/words';
 import {
 	breakEvenNotes,
 	breakEvenSummary,
@@ -127,6 +127,20 @@ describe('a bridge in words', () => {
 			'Price (10 to 12 EUR/m) raises profit by 190 EUR.',
 			'Metres of L1 (60 to 50 m) lowers profit by 110 EUR.'
 		]);
+	});
+
+	it('says of a frozen copy what no input of it explains', () => {
+		const since = { label: 'Other formulas since Budget', cells: [], since: 'Budget' };
+		const step = { ...since, value: -20, standardError: null };
+		const held = { ...result, parts: [step, ...result.parts] };
+		expect(stepSentences(workbook, study, held, shown)[0]!.text).toBe(
+			"Other formulas since Budget: today's model, with all inputs that Budget holds, makes 20 EUR of a difference to the profit that it holds, and this step lowers it by as much."
+		);
+		const none = { ...result, parts: [{ ...step, value: 0 }] };
+		expect(stepSentences(workbook, study, none, shown)[0]!.text).toBe(
+			"Other formulas since Budget: today's model, with all inputs that Budget holds, makes the profit that it holds."
+		);
+		expect(changeOf(workbook, step, 'en')).toBe('no input');
 	});
 
 	it('runs from one scenario to the other, each bar where the one before it ended', () => {

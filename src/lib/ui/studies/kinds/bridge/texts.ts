@@ -5,6 +5,8 @@ const en = {
 	// Settings
 	from: 'From',
 	to: 'To',
+	scenarios: 'Scenarios',
+	frozenCopies: 'Frozen copies',
 	ordersDrawnAboveTwelveSteps: 'Orders drawn above twelve steps',
 	stepsOfYourOwn: 'Steps of your own',
 	stepsLine:
@@ -15,6 +17,13 @@ const en = {
 	putInto: (label: string) => `Put into ${label}`,
 	aChange: 'a change …',
 	addAStep: 'Add a step',
+
+	// words
+	noInput: 'no input',
+	notOfInputs: (label: string, copy: string, name: string, size: string, rises: boolean) =>
+		size
+			? `${label}: today's model, with all inputs that ${copy} holds, makes ${size} of a difference to the ${name} that it holds, and this step ${rises ? 'raises' : 'lowers'} it by as much.`
+			: `${label}: today's model, with all inputs that ${copy} holds, makes the ${name} that it holds.`,
 
 	// View
 	change: 'Change',

@@ -10,10 +10,11 @@ import type { TableRow } from '../../BarTable.svelte';
 import type { KindWords } from '../../kind-words';
 import { inSentence, nameOf, titleOf } from '../../names';
 import type { Shown } from '../../shown';
+import { texts } from './texts';
 
 export const kind: KindWords<'bridge'> = {
 	name: 'Bridge',
-	asks: 'Which changes make the difference between two scenarios',
+	asks: 'Which changes make the difference between two scenarios, or a frozen copy and one',
 	atEach: 'for every combination of the changes',
 	points: 'combinations',
 	fresh: ({ base, other }) => ({ from: base, to: other }),
@@ -57,10 +58,11 @@ export function bridgeLine(workbook: Workbook, study: Bridge, result: BridgeResu
 /** What a step changes: "5x24 to 7x24" for one value, else how many. */
 export function changeOf(
 	workbook: Workbook,
-	{ cells }: Pick<BridgePart, 'cells'>,
+	{ cells, since }: Pick<BridgePart, 'cells' | 'since'>,
 	locale: string
 ): string {
 	const [first] = cells;
+	if (since !== undefined) return texts.noInput;
 	if (!first) return 'what it is compared with';
 	if (cells.length > 1) {
 		const names = new Set(cells.map(({ quantity }) => quantity));
@@ -87,6 +89,7 @@ export function stepSentences(
 ): { key: string; text: string }[] {
 	const name = inSentence(nameOf(workbook, study));
 	return result.parts.map((part, i) => {
+		if (part.since !== undefined) return sinceSentence(part, i, name, shown);
 		const change = changeOf(workbook, part, shown.locale);
 		const where = placeWords(workbook, part);
 		const off =
@@ -97,6 +100,17 @@ export function stepSentences(
 				: `${part.value > 0 ? 'raises' : 'lowers'} ${name} by ${shown.whole(Math.abs(part.value))}${off}`;
 		return { key: `${i} ${part.label}`, text: `${part.label}${where} (${change}) ${effect}.` };
 	});
+}
+
+/** What a frozen copy holds, and today's model does not make of its inputs. */
+function sinceSentence(
+	{ since = '', value, label }: BridgePart,
+	i: number,
+	name: string,
+	shown: Shown
+) {
+	const size = shown.number(value) === shown.number(0) ? '' : shown.whole(Math.abs(value));
+	return { key: `${i} ${label}`, text: texts.notOfInputs(label, since, name, size, value > 0) };
 }
 
 /** Whose value it is, where the step has no name of its own that says so. */
