@@ -127,6 +127,7 @@ describe('the columns of a table with one row a thing', () => {
 describe('a heading', () => {
 	it.each([
 		['List price (EUR/100 m)', 'EUR/100 m'],
+		['List price (EUR/(100 m))', 'EUR/100 m'],
 		['List price [ct/m]', 'ct/m'],
 		['List price, EUR/km', 'EUR/km'],
 		['List price in EUR per 100 m', 'EUR per 100 m'],

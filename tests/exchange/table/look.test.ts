@@ -76,7 +76,7 @@ describe('several quantities in one file', () => {
 
 	it('take the unit of each row for the columns before it', () => {
 		const seen = look(
-			'product;List price;unit;Outside diameter;unit\nPX15B;52,40;EUR/100 m;1,51;cm\nPX22B;0,951;EUR/m;22,2;mm\n'
+			'product;List price;unit;Outside diameter;unit\nPX15B;52,40;EUR/(100 m);1,51;cm\nPX22B;0,951;EUR/m;22,2;mm\n'
 		);
 		expect(lines(seen)).toEqual([]);
 		expect(seen.changes.map(({ after }) => after)).toEqual([0.524, 15.1, 0.951, 22.2]);

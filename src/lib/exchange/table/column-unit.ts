@@ -8,6 +8,7 @@ import { CURRENCIES } from '$lib/units/dimension';
 import type { UnitSystem } from '$lib/units/system';
 import type { Unit } from '$lib/units/unit';
 import { durationUnit } from './duration';
+import { unbracketed } from './heading';
 
 export type UnitRead =
 	| {
@@ -26,7 +27,7 @@ const SAME: UnitRead = { ok: true, toOwn: (value) => value };
 /** `own` is the quantity's unit; '1' for a plain number. */
 export function readUnit(written: string, own: string, units: UnitSystem): UnitRead {
 	// "h:min" counts in hours.
-	const text = durationUnit(written) ?? written.trim();
+	const text = durationUnit(written) ?? unbracketed(written.trim());
 	if (text === '' || text === own) return SAME;
 	const to = units.parse(own);
 	if (!to.ok) return { ok: false, message: to.problem.message };

@@ -21,9 +21,13 @@ export const wordsOf = (text: string): string =>
 const UNIT_LIKE = /[/%€£$]|(?<!\p{L})(?:per|je|pro)(?!\p{L})/iu;
 export const looksLikeUnit = (text: string): boolean => UNIT_LIKE.test(text);
 
+/** "EUR/(100 m)" as "EUR/100 m": how many of what, in brackets of its own. */
+export const unbracketed = (text: string): string =>
+	text.replace(/\/\s*\(\s*(\d[\d.,]*\s*\p{L}*)\s*\)/gu, '/$1');
+
 /** Every way to read it, the likeliest first: all words, a unit that is marked as one, a unit behind the words. */
 export function headingReadings(heading: string): HeadingReading[] {
-	const text = heading.slice(0, 200).replaceAll('_', ' ').replace(/\s+/g, ' ').trim();
+	const text = unbracketed(heading.slice(0, 200)).replaceAll('_', ' ').replace(/\s+/g, ' ').trim();
 	const readings: HeadingReading[] = [{ words: wordsOf(text), unit: '', marked: false }];
 	const marked =
 		/^(.*\S)\s*[([{]([^()[\]{}]+)[)\]}]$/.exec(text) ??

@@ -5,7 +5,14 @@ import type { Layout } from '$lib/engine/layout';
 import type { Feed, FormulaPiece, Outcome, Place, Why } from '$lib/engine/results';
 import { isError, OK } from '$lib/engine/state';
 import { isClose } from '../cells';
-import { formatDifference, formatNumber, unitShown, decimalsFor, decimalsWritten } from '../format';
+import {
+	formatDifference,
+	formatNumber,
+	formatUnit,
+	unitShown,
+	decimalsFor,
+	decimalsWritten
+} from '../format';
 import { figureText } from '../show';
 
 export interface Line {
@@ -97,11 +104,10 @@ export function pieceLines(layout: Layout, piece: FormulaPiece, locale: string):
 		return { ...about, here: repeated, reference: repeated, changed: false, bad: false };
 	}
 	const show = (outcome: Outcome) => {
-		if (piece.quantity !== undefined)
-			return outcomeText(layout, piece.quantity, outcome, locale, false);
+		if (piece.quantity !== undefined) return outcomeText(layout, piece.quantity, outcome, locale);
 		if (isError(outcome.state)) return 'No value';
 		if (outcome.state !== OK) return NOTHING[outcome.state] ?? 'nothing';
-		return plainNumber(outcome.value, locale);
+		return [plainNumber(outcome.value, locale), formatUnit(piece.unit)].filter(Boolean).join(' ');
 	};
 	const changed = piece.reference !== undefined && differs(piece.here, piece.reference);
 	return {
