@@ -11,6 +11,7 @@ import {
 	VERSION,
 	type Change,
 	type Frozen,
+	type KeptQuote,
 	type KeptTable,
 	type Quantity,
 	type Scalar,
@@ -104,6 +105,8 @@ export function randomWorkbook(dice: Dice): Workbook {
 		workbook = { ...workbook, calibrations: [randomCalibration(workbook, dice, 'load')] };
 	const copy = dice.chance(40) ? randomFrozen(workbook, dice, 'budget') : null;
 	if (copy) workbook = { ...workbook, frozen: [copy] };
+	if (dice.chance(40)) workbook = { ...workbook, quotes: [randomQuote(workbook, dice, 'quote_a')] };
+	if (dice.chance(30)) workbook = { ...workbook, letterhead: { name: 'Marram Coil Works' } };
 	const studies = STUDY_NAMES.slice(0, dice.roll(4)).map((name) =>
 		canonicalStudy(randomStudy(workbook, dice, name))
 	);
@@ -269,6 +272,35 @@ function randomFrozen(workbook: Workbook, dice: Dice, id: string): Frozen | null
 	});
 	const head = { id, title: 'Budget', of: workbook.scenarios[0]!.title, date: '2027-11-30' };
 	return quantities.length === 0 ? null : { ...head, quantities };
+}
+
+/** Its grounds are those of a frozen copy: the same for every quote of a workbook, as of one day. */
+function randomQuote(workbook: Workbook, dice: Dice, id: string): KeptQuote {
+	const copy = workbook.frozen?.[0];
+	const quantity = dice.pick([...quantityPlaces(workbook).values()])?.quantity;
+	const at = quantity && placesOf(workbook, quantity)[0];
+	const value = quantity?.type === undefined ? dice.roll(9) : null;
+	return {
+		...{ id, number: '27-AB-001', version: 1 + dice.roll(2), date: '2027-11-30' },
+		state: dice.pick(['asked', 'sent', 'won']),
+		...(dice.chance(50) && { note: dice.pick(['by mail', 'asks twice']) }),
+		items: [
+			{
+				id: 'one',
+				entries: quantity
+					? [{ quantity: quantity.name, ...(at && at.length > 0 && { at: [...at] }), value }]
+					: [],
+				...(copy && {
+					grounds: {
+						...{ date: '2027-11-30', of: 'Base', figures: copy.quantities },
+						inputs: Object.fromEntries(
+							copy.quantities.map(({ name, value = null }) => [name, value])
+						)
+					}
+				})
+			}
+		]
+	};
 }
 
 type Maker = (workbook: Workbook, dice: Dice) => Command | null;
@@ -504,6 +536,26 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 		const name = dice.pick(workbook.calibrations ?? [])?.name;
 		return name === undefined ? null : { kind: 'remove_calibration', name };
 	},
+	put_quote: (workbook, dice) => {
+		const old = dice.pick(workbook.quotes ?? []);
+		if (old && dice.chance(50))
+			return {
+				kind: 'put_quote',
+				quote: { ...old, state: 'lost', reason: dice.pick(['price', 'time']) }
+			};
+		const quote = randomQuote(workbook, dice, dice.pick(['quote_a', 'quote_b', 'quote_c']));
+		return { kind: 'put_quote', quote };
+	},
+	remove_quote: (workbook, dice) => {
+		const id = dice.pick(workbook.quotes ?? [])?.id;
+		return id === undefined ? null : { kind: 'remove_quote', id };
+	},
+	set_letterhead: (_workbook, dice) => ({
+		kind: 'set_letterhead',
+		letterhead: dice.chance(70)
+			? { name: dice.pick(['Marram', 'Works']), ...(dice.chance(50) && { foot: 'Bank' }) }
+			: {}
+	}),
 	put_table: (workbook, dice) => {
 		const table = randomTable(workbook, dice, dice.pick(['Items', 'Machines']));
 		const old = dice.pick(workbook.tables ?? [])?.title;

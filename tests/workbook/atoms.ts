@@ -18,7 +18,7 @@ export function atomsOf(workbook: Workbook): Atoms {
 		for (const { at, value } of flatten(tree)) put([...place, at], value);
 	};
 	const { sets, relations, sheets, scenarios, studies, programmes, reviewed, ...others } = workbook;
-	const { tables, calibrations, frozen, ...rest } = others;
+	const { tables, calibrations, frozen, quotes, letterhead, ...rest } = others;
 	for (const [field, value] of Object.entries(rest)) put(['top', field], value);
 	for (const tick of reviewed ?? []) put(['tick', tick.id], tick);
 	for (const table of tables ?? [])
@@ -28,6 +28,16 @@ export function atomsOf(workbook: Workbook): Atoms {
 		for (const [field, content] of Object.entries(fit)) put(['fit', fit.name, field], content);
 	for (const copy of frozen ?? [])
 		for (const [field, content] of Object.entries(copy)) put(['frozen', copy.id, field], content);
+	for (const [field, content] of Object.entries(letterhead ?? {}))
+		put(['letterhead', field], content);
+	for (const { items, ...quote } of quotes ?? []) {
+		fields(['quote', quote.id], quote);
+		for (const { entries, grounds, ...item } of items) {
+			fields(['item', quote.id, item.id], item);
+			for (const entry of entries) fields(['entry', quote.id, item.id, entry.quantity], entry);
+			if (grounds) put(['grounds', quote.id, item.id], grounds);
+		}
+	}
 	for (const study of studies ?? [])
 		for (const [field, content] of Object.entries(study))
 			if (field !== 'ran') put(['study', study.name, field], content);

@@ -3,7 +3,7 @@ import type { Command, InputEntry } from '$lib/workbook/commands';
 import { changeWords } from '$lib/workbook/compare/change-words';
 import type { Calibration } from '$lib/workbook/calibration-schema';
 import { describeCommand, entriesChange } from '$lib/workbook/describe';
-import type { Frozen, KeptTable } from '$lib/workbook/schema';
+import type { Frozen, KeptQuote, KeptTable } from '$lib/workbook/schema';
 import type { Study } from '$lib/workbook/study-schema';
 import { plant as bare, quantityOf } from './plant';
 import { KINDS } from './arbitrary';
@@ -41,6 +41,11 @@ const fit: Calibration = {
 	form: 'mean',
 	y: { label: 'Meter', unit: 'kWh' },
 	gives: [{ parameter: 'mean' }]
+};
+
+const quote: KeptQuote = {
+	...{ id: 'quote_a', number: '27-AB-001', version: 2, state: 'asked', date: '2027-11-30' },
+	items: [{ id: 'one', entries: [] }]
 };
 
 const cases: [Command, string][] = [
@@ -207,6 +212,9 @@ const cases: [Command, string][] = [
 		'frozen copy standard_2028: renamed to Standard'
 	],
 	[{ kind: 'remove_frozen', id: 'standard_2028' }, 'remove the frozen copy standard_2028'],
+	[{ kind: 'put_quote', quote }, 'add quote 27-AB-001, version 2'],
+	[{ kind: 'remove_quote', id: 'quote_a' }, 'remove quote quote_a'],
+	[{ kind: 'set_letterhead', letterhead: {} }, 'change the letterhead of offers'],
 	[{ kind: 'put_table', table: items }, 'keep the matches of Items'],
 	[{ kind: 'put_table', table: items, title: 'Items' }, 'change the matches of Items'],
 	[
@@ -219,6 +227,18 @@ const cases: [Command, string][] = [
 		`title: ${plant.title} to A; describe the workbook`
 	]
 ];
+
+describe('an edit of a quote in words', () => {
+	const holding = { ...plant, quotes: [quote] };
+	it.each<[Partial<KeptQuote>, string]>([
+		[{ state: 'won' }, 'quote 27-AB-001, version 2: won'],
+		[{ filed: true }, 'put away quote 27-AB-001, version 2'],
+		[{ note: 'by mail' }, 'change quote 27-AB-001, version 2']
+	])('%o', (change, words) => {
+		const command: Command = { kind: 'put_quote', quote: { ...quote, ...change } };
+		expect(describeCommand(holding, command)).toBe(words);
+	});
+});
 
 describe('a command in words', () => {
 	it('tells a few pairs one by one, and many by their number', () => {

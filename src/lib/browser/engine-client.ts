@@ -5,9 +5,10 @@
 import type { QuantityFault } from '$lib/engine/faults';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
 import type { FromEngine, FromVerifier, ToEngine } from './engine-messages';
 import { FrameBatch } from './frame-batch';
 import { Verification, type StartVerifier } from './verification';
@@ -31,6 +32,8 @@ export interface Engine {
 	why(scenario: string, cell: number, from: number | null): Promise<Why | null>;
 	/** A quantity as it would be, in place of the one of that name, or as a new one. */
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null>;
+	/** A quote over the workbook; `keep`: with the inputs behind it. Null where it could not be computed. */
+	quote?(entries: readonly QuoteEntry[], keep: boolean): Promise<QuoteOver | null>;
 	/** Gives the plan of the last edit to whoever listens at the other end of a port. */
 	lend(port: MessagePort): void;
 	close(): void;
@@ -90,6 +93,12 @@ class WorkerEngine implements Engine {
 		const question = ++this.#question;
 		const message = await this.#ask({ kind: 'try', question, quantity, replaces });
 		return message.kind === 'trial' ? message.trial : null;
+	}
+
+	async quote(entries: readonly QuoteEntry[], keep: boolean): Promise<QuoteOver | null> {
+		const question = ++this.#question;
+		const message = await this.#ask({ kind: 'quote', question, entries, keep });
+		return message.kind === 'quoted' ? message.quoted : null;
 	}
 
 	lend(port: MessagePort): void {

@@ -6,9 +6,10 @@ import type { QuantityFault } from '$lib/engine/faults';
 import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
 
 export type { QuantityFault as Fault } from '$lib/engine/faults';
 
@@ -40,6 +41,13 @@ export type ToEngine =
 			readonly quantity: Quantity;
 			readonly replaces: string | null;
 	  }
+	/** A quote over the workbook as it is; with what it stands on, if that is to be kept. */
+	| {
+			readonly kind: 'quote';
+			readonly question: number;
+			readonly entries: readonly QuoteEntry[];
+			readonly keep: boolean;
+	  }
 	/** Where the second engine listens, before anything is handed to it. */
 	| { readonly kind: 'connect'; readonly port: MessagePort }
 	/** Hands the second engine what has been found since it was last asked to check. */
@@ -64,6 +72,7 @@ export type FromEngine =
 	| { readonly kind: 'settled'; readonly revision: number; readonly plan: number }
 	| { readonly kind: 'why'; readonly question: number; readonly why: Why | null }
 	| { readonly kind: 'trial'; readonly question: number; readonly trial: Trial }
+	| { readonly kind: 'quoted'; readonly question: number; readonly quoted: QuoteOver | null }
 	/** Asked to check: there was something to hand over, or all is as it was when last asked. */
 	| { readonly kind: 'handed'; readonly revision: number; readonly isNew: boolean }
 	/** A command came that it has no workbook for: it must be opened again. */

@@ -78,6 +78,16 @@ function check(of: Model, revision: number): void {
 	verifier?.postMessage(message, buffers);
 }
 
+/** What quotes are computed by is fetched with the first of them. */
+async function quote({ question, entries, keep }: Extract<ToEngine, { kind: 'quote' }>) {
+	const { quoteOver } = await import('$lib/engine/quote-over');
+	const quoted = model && quoteOver(model, entries, keep);
+	say(
+		{ kind: 'quoted', question, quoted },
+		quoted ? [quoted.results.values.buffer, quoted.results.states.buffer] : []
+	);
+}
+
 function hear(message: ToEngine): void {
 	if (message.kind === 'open') return open(message.workbook, message.revision, message.order);
 	if (message.kind === 'connect') {
@@ -101,6 +111,10 @@ function hear(message: ToEngine): void {
 				question: message.question,
 				why: model.why(message.scenario, message.cell, message.from)
 			});
+		case 'quote':
+			return void quote(message).catch(() =>
+				say({ kind: 'quoted', question: message.question, quoted: null })
+			);
 		case 'try':
 			return say({
 				kind: 'trial',

@@ -8,7 +8,7 @@ import { UnitSystem } from '$lib/units/system';
 import { axesOf } from '$lib/workbook/axes';
 import { frozenQuantities } from '$lib/workbook/frozen';
 import type { Frozen, FrozenQuantity, Quantity, Scalar } from '$lib/workbook/schema';
-import { valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
+import { flatten, valueAt, withValues, type ValueEntry } from '$lib/workbook/values';
 import { membersOf, membersWithin, type Layout, type QuantityLayout } from './layout';
 import type { Plan } from './plan';
 import type { Results } from './results';
@@ -20,25 +20,64 @@ export type FrozenHead = Omit<Frozen, 'quantities' | 'sets'>;
 
 /** The copy of a column: every value that is there, and why others are not. Null where there is none at all. */
 export function freeze(layout: Layout, results: Results, head: FrozenHead): Frozen | null {
-	const quantities = layout.quantities.flatMap((one) => frozenOf(layout, one, results) ?? []);
-	const used = new Set(quantities.flatMap((one) => [...setsOf(one), one.member_of]));
-	const sets = layout.workbook.sets
-		.filter(({ name }) => used.has(name))
-		.map(({ name, members }) => ({
-			name,
-			members: members.map(({ id, label }) => ({ id, ...(label !== undefined && { label }) }))
-		}));
+	const quantities = frozenFigures(layout, results);
 	if (quantities.length === 0) return null;
+	const sets = frozenSets(layout, quantities);
 	return { ...head, ...(sets.length > 0 && { sets }), quantities };
 }
 
-function frozenOf(layout: Layout, place: QuantityLayout, results: Results): FrozenQuantity | null {
+type Wanted = (place: QuantityLayout, at: readonly string[]) => boolean;
+
+/** Every quantity that has a value, or says why not, in some cell that is wanted. */
+export const frozenFigures = (
+	layout: Layout,
+	results: Results,
+	isWanted: Wanted = () => true
+): FrozenQuantity[] =>
+	layout.quantities.flatMap((one) => frozenOf(layout, one, results, isWanted) ?? []);
+
+/** Their sets as they are called today: all members, or those that are named. */
+export function frozenSets(
+	layout: Layout,
+	quantities: readonly FrozenQuantity[],
+	namedAlone = false
+): NonNullable<Frozen['sets']> {
+	const named = new Map<string, Set<string>>();
+	for (const one of quantities) {
+		const sets = setsOf(one);
+		const add = (set: string, id: unknown) => {
+			const ids = named.get(set) ?? new Set();
+			named.set(set, typeof id === 'string' ? ids.add(id) : ids);
+		};
+		for (const set of [...sets, one.member_of].filter((set) => set !== undefined)) add(set, null);
+		if (!namedAlone) continue;
+		for (const { at, value } of [...flatten(one.value), ...flatten(one.without)]) {
+			at.forEach((id, i) => sets[i] !== undefined && add(sets[i], id));
+			if (one.member_of !== undefined) add(one.member_of, value);
+		}
+	}
+	return layout.workbook.sets.flatMap(({ name, members }) => {
+		const ids = named.get(name);
+		if (!ids) return [];
+		const kept = namedAlone ? members.filter(({ id }) => ids.has(id)) : members;
+		const labelled = kept.map(({ id, label }) => ({ id, ...(label !== undefined && { label }) }));
+		return [{ name, members: labelled }];
+	});
+}
+
+function frozenOf(
+	layout: Layout,
+	place: QuantityLayout,
+	results: Results,
+	isWanted: Wanted
+): FrozenQuantity | null {
 	const { name, label, unit, per, formula, type } = place.quantity;
 	const entries: ValueEntry[] = [];
 	const none: ValueEntry[] = [];
 	for (let cell = place.base; cell < place.base + place.count; cell++) {
 		const state = results.states[cell]!;
 		const at = membersOf(layout, cell);
+		if (!isWanted(place, at)) continue;
 		if (state === OK)
 			entries.push({ at, value: scalarOf(layout, place.quantity, results.values[cell]!) });
 		else if (state !== ABSENT) none.push({ at, value: wordOf(state) });
@@ -66,7 +105,8 @@ const STATES: ReadonlyMap<Scalar | undefined, State> = new Map(
 	])
 );
 
-function scalarOf(layout: Layout, { type }: Quantity, value: number): Scalar {
+/** A number of the engine as a file holds it. */
+export function scalarOf(layout: Layout, { type }: Quantity, value: number): Scalar {
 	if (type === 'yes_no') return value !== 0;
 	if (typeof type !== 'object') return value;
 	return layout.sets.get(type.member_of)?.members[value]?.id ?? null;

@@ -11,6 +11,7 @@ import { layOut, type Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import { hasSameStructure, withWorkbook } from '$lib/engine/structure';
+import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { OwnCount } from '$lib/review/template';
 import { UnitSystem } from '$lib/units/system';
@@ -30,7 +31,7 @@ import { findFrozen, isFrozenCopy } from '$lib/workbook/frozen';
 import { scenarioTitle } from '$lib/workbook/lookup';
 import { copyMeasuredAgainst } from '$lib/workbook/scenario';
 import { patchBetween } from '$lib/workbook/patch';
-import type { Quantity, Workbook } from '$lib/workbook/schema';
+import type { Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
 import type * as FrozenColumns from './frozen-columns';
 import { remapResults } from './remap-results';
 import { texts } from './shell/texts';
@@ -289,6 +290,11 @@ export class Session implements EngineEvents {
 
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null> {
 		return this.#engine?.tryQuantity(quantity, replaces) ?? Promise.resolve(null);
+	}
+
+	/** A quote over the workbook as it is; null where nobody can compute it. */
+	quote(entries: readonly QuoteEntry[], keep = false): Promise<QuoteOver | null> {
+		return this.#engine?.quote?.(entries, keep) ?? Promise.resolve(null);
 	}
 
 	/** Gives the plan of the workbook as it is now to whoever listens at the other end of a port. */

@@ -16,6 +16,7 @@ import { editQuantity } from './commands/quantities';
 import { shapeRefusal } from './commands/refusal';
 import { edited, refused } from './commands/command';
 import { editProgramme } from './commands/programmes';
+import { editQuote } from './commands/quotes';
 import { editScenario } from './commands/scenarios';
 import { editSet } from './commands/sets';
 import { editSheet } from './commands/sheets';
@@ -176,6 +177,10 @@ function editOf(workbook: Workbook, command: SingleEdit): Edit {
 		case 'describe_frozen':
 		case 'remove_frozen':
 			return editFrozen(workbook, command);
+		case 'put_quote':
+		case 'remove_quote':
+		case 'set_letterhead':
+			return editQuote(workbook, command);
 		case 'note_change':
 			return noteChange(workbook, command);
 		case 'set_ticks':

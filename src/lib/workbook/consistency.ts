@@ -10,6 +10,7 @@ import { checkFront, checkPictures, checkStarts } from './consistency/front';
 import { checkNames } from './consistency/names';
 import { checkProgrammes } from './consistency/programmes';
 import { checkQuantities } from './consistency/quantities';
+import { checkQuotes } from './consistency/quotes';
 import { checkScenarios } from './consistency/scenarios';
 import { checkRelations, checkSets } from './consistency/sets';
 import { checkStudies } from './consistency/studies';
@@ -46,4 +47,5 @@ function checkEverything(findings: Findings): void {
 	checkProgrammes(findings);
 	checkTables(findings);
 	checkCalibrations(findings);
+	checkQuotes(findings);
 }

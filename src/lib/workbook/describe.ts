@@ -3,6 +3,7 @@ import type { Command, InputEntry } from './commands/command';
 import type { QuantityChange } from './compare/change';
 import { quantityChangeWords } from './compare/quantity-change-words';
 import { findFrozen } from './frozen';
+import { findQuote, quoteName } from './quotes';
 import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
@@ -133,6 +134,21 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		}
 		case 'remove_frozen':
 			return `remove the frozen copy ${findFrozen(workbook, command.id)?.title ?? command.id}`;
+		case 'put_quote': {
+			const { quote } = command;
+			const was = findQuote(workbook, quote.id);
+			if (!was) return `add quote ${quoteName(quote)}`;
+			if (was.state !== quote.state) return `quote ${quoteName(quote)}: ${quote.state}`;
+			if ((was.filed ?? false) !== (quote.filed ?? false))
+				return `${quote.filed ? 'put away' : 'bring back'} quote ${quoteName(quote)}`;
+			return `change quote ${quoteName(quote)}`;
+		}
+		case 'remove_quote': {
+			const was = findQuote(workbook, command.id);
+			return `remove quote ${was ? quoteName(was) : command.id}`;
+		}
+		case 'set_letterhead':
+			return 'change the letterhead of offers';
 		case 'set_ticks':
 			return ticksWords(command.ticks);
 		case 'set_title':

@@ -1,6 +1,29 @@
 /** The picture of a quote: which quantities hold its prices, its ladders, its steps and its hours. */
-import { label, memberIdSchema, nameSchema } from './basic-schema';
+import { label, memberIdSchema, nameSchema, note } from './basic-schema';
 import { z } from './zod';
+
+/** A figure under the words that the customer reads. */
+const offered = z.strictObject({ title: label, quantity: nameSchema });
+
+/**
+ * What an offer says to the customer. It is a list of what goes out, and not of what stays: whatever is not named here
+ * is on no offer.
+ */
+const offerSchema = z.strictObject({
+	/** The choice of the customer. */
+	customer: nameSchema,
+	/** Choices that say what is offered: the first that holds one. */
+	goods: z.array(nameSchema).check(z.minLength(1), z.maxLength(4)),
+	counts: z.array(offered).check(z.maxLength(8)),
+	prices: z.array(offered).check(z.minLength(1), z.maxLength(6)),
+	total: offered,
+	/** Of the customer, or of the order. */
+	terms: z.optional(z.array(offered).check(z.maxLength(8))),
+	/** Said where a yes/no figure says yes. */
+	cautions: z.optional(z.array(z.strictObject({ when: nameSchema, note })).check(z.maxLength(12))),
+	/** The index clause in words; its shares stand below. */
+	note: z.optional(note)
+});
 
 export const quotePictureSchema = z.strictObject({
 	kind: z.literal('quote'),
@@ -50,6 +73,7 @@ export const quotePictureSchema = z.strictObject({
 	/** Prices as the customer reads them, all per the same set: by metre, coil, pallet. */
 	on_invoice: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(6))),
 	validity: z.optional(nameSchema),
+	offer: z.optional(offerSchema),
 	/** Per part of the clause its share and index; the moves that count, and the price that follows. */
 	clause: z.optional(
 		z.strictObject({
@@ -61,3 +85,4 @@ export const quotePictureSchema = z.strictObject({
 		})
 	)
 });
+export type QuotePicture = z.infer<typeof quotePictureSchema>;

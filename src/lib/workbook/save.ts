@@ -40,6 +40,15 @@ import {
 } from './schema';
 import { mapStudyNames } from './study-names';
 import { programmePlanSchema, programmeSchema, type ProgrammePlan } from './programme-schema';
+import {
+	groundsSchema,
+	keptQuoteSchema,
+	letterheadSchema,
+	quoteEntrySchema,
+	quoteItemSchema,
+	type Grounds,
+	type KeptQuote
+} from './quote-list-schema';
 import { ownSchema, stepSchema } from './step-schema';
 import { tickSchema } from './review-schema';
 import { keptColumnSchema, keptPairsSchema, keptTableSchema, type KeptTable } from './table-schema';
@@ -106,7 +115,9 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.calibrations && {
 			calibrations: workbook.calibrations.map(orderedCalibration)
 		}),
-		...(workbook.frozen && { frozen: workbook.frozen.map(orderedFrozen) })
+		...(workbook.frozen && { frozen: workbook.frozen.map(orderedFrozen) }),
+		...(workbook.quotes && { quotes: workbook.quotes.map(orderedQuote) }),
+		...(workbook.letterhead && { letterhead: inOrder(letterheadSchema, workbook.letterhead) })
 	});
 	return printJson(document);
 }
@@ -145,20 +156,38 @@ function orderedCalibration(one: Calibration): Calibration {
 function orderedFrozen(copy: Frozen): Frozen {
 	return inOrder(frozenSchema, {
 		...copy,
-		...(copy.sets && {
-			sets: copy.sets.map((set) =>
-				inOrder(frozenSetSchema, {
-					...set,
-					members: set.members.map(({ id, label }) => ({
-						id,
-						...(label !== undefined && { label })
-					}))
-				})
-			)
-		}),
+		...(copy.sets && { sets: orderedFrozenSets(copy.sets) }),
 		quantities: copy.quantities.map((one) => inOrder(frozenQuantitySchema, one))
 	});
 }
+
+const orderedFrozenSets = (sets: NonNullable<Frozen['sets']>): Frozen['sets'] =>
+	sets.map((set) =>
+		inOrder(frozenSetSchema, {
+			...set,
+			members: set.members.map(({ id, label }) => ({ id, ...(label !== undefined && { label }) }))
+		})
+	);
+
+function orderedQuote(quote: KeptQuote): KeptQuote {
+	return inOrder(keptQuoteSchema, {
+		...quote,
+		items: quote.items.map((item) =>
+			inOrder(quoteItemSchema, {
+				...item,
+				entries: item.entries.map((entry) => inOrder(quoteEntrySchema, entry)),
+				...(item.grounds && { grounds: orderedGrounds(item.grounds) })
+			})
+		)
+	});
+}
+
+const orderedGrounds = (grounds: Grounds): Grounds =>
+	inOrder(groundsSchema, {
+		...grounds,
+		...(grounds.sets && { sets: orderedFrozenSets(grounds.sets) }),
+		figures: grounds.figures.map((one) => inOrder(frozenQuantitySchema, one))
+	});
 
 const orderedLog = (log: KeptLog): KeptLog =>
 	inOrder(keptLogSchema, { ...log, sums: log.sums.map((sum) => inOrder(logSumSchema, sum)) });

@@ -10,6 +10,7 @@ import { frontSchema, startSchema } from './front-schema';
 import { frozenListSchema } from './frozen-schema';
 import { pictureSchema } from './picture-schema';
 import { programmePlansSchema, programmesSchema } from './programme-schema';
+import { letterheadSchema, quotesSchema } from './quote-list-schema';
 import { reviewedSchema } from './review-schema';
 import { ownSchema, stepsSchema } from './step-schema';
 import { studiesSchema } from './study-schema';
@@ -22,6 +23,14 @@ export type { Calibration } from './calibration-schema';
 export type { Frozen, FrozenQuantity } from './frozen-schema';
 export { frontSchema, startSchema, type Fact, type Finding, type Start } from './front-schema';
 export { pictureSchema, type Picture } from './picture-schema';
+export type {
+	Grounds,
+	KeptQuote,
+	Letterhead,
+	QuoteEntry,
+	QuoteItem,
+	QuoteState
+} from './quote-list-schema';
 export type { Programme, ProgrammePlan } from './programme-schema';
 export type { Tick } from './review-schema';
 export type { Step } from './step-schema';
@@ -227,6 +236,10 @@ export const workbookSchema = z.strictObject({
 	/** Figures found from what was measured, with their points. */
 	calibrations: z.optional(calibrationsSchema),
 	/** Values as they stood on a day, which no edit changes. */
-	frozen: z.optional(frozenListSchema)
+	frozen: z.optional(frozenListSchema),
+	/** Quotes, each with its own entries and once sent with its own figures. */
+	quotes: z.optional(quotesSchema),
+	/** What stands at the head and the foot of offers. */
+	letterhead: z.optional(letterheadSchema)
 });
 export type Workbook = z.infer<typeof workbookSchema>;

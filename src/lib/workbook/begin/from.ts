@@ -48,6 +48,8 @@ function withoutItsOwn(template: Workbook, title: string): Workbook {
 		reviewed: _r,
 		tables: _t,
 		frozen: _f,
+		quotes: _q,
+		letterhead: _l,
 		calibrations,
 		...rest
 	} = template;

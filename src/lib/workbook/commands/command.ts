@@ -8,6 +8,7 @@ import type { Calibration } from '../calibration-schema';
 import type { Frozen } from '../frozen-schema';
 import type { Patch } from '../patch';
 import type { Programme, ProgrammePlan } from '../programme-schema';
+import type { KeptQuote, Letterhead } from '../quote-list-schema';
 import type {
 	KeptTable,
 	Member,
@@ -62,6 +63,7 @@ export type Command =
 	| TableCommand
 	| CalibrationCommand
 	| FrozenCommand
+	| QuoteCommand
 	/** Lines of the review list ticked off, or with an id alone, open again. */
 	| {
 			readonly kind: 'set_ticks';
@@ -247,6 +249,12 @@ export type FrozenCommand =
 			/** Formulas that read it stay, and show the missing name. */
 			readonly also?: boolean | undefined;
 	  };
+
+export type QuoteCommand =
+	/** One more, or in place of the one of that id. */
+	| { readonly kind: 'put_quote'; readonly quote: KeptQuote }
+	| { readonly kind: 'remove_quote'; readonly id: string }
+	| { readonly kind: 'set_letterhead'; readonly letterhead: Letterhead };
 
 export interface CommandProblem {
 	/** What to decide on: 'in-use' and 'drops-values' can be answered with `also: true`. */

@@ -67,7 +67,7 @@ function inUse({ title }: Frozen, readers: readonly string[], measured: readonly
 	return `${said.join(' ')} Change these first, or remove it anyway.`;
 }
 
-interface Renames {
+export interface Renames {
 	readonly quantity?: (name: string) => string;
 	readonly member?: (set: string, id: string) => string;
 }
@@ -79,7 +79,17 @@ export function mapFrozenNames(workbook: Workbook, renames: Renames): Workbook {
 	return frozen === workbook.frozen ? workbook : { ...workbook, frozen };
 }
 
-function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
+function renamed(copy: Frozen, renames: Renames): Frozen {
+	const { quantities, sets } = renamedFrozenParts(copy, renames);
+	if (quantities === copy.quantities && sets === copy.sets) return copy;
+	return { ...copy, quantities, ...(sets && { sets }) };
+}
+
+/** What was frozen, under new names: of a copy, or of the grounds of a quote. */
+export function renamedFrozenParts(
+	copy: Pick<Frozen, 'quantities' | 'sets'>,
+	{ quantity, member }: Renames
+): Pick<Frozen, 'quantities' | 'sets'> {
 	const taken = new Set(copy.quantities.map(({ name }) => name));
 	const quantities = mapped(copy.quantities, (one) => {
 		const name = quantity?.(one.name) ?? one.name;
@@ -106,8 +116,7 @@ function renamed(copy: Frozen, { quantity, member }: Renames): Frozen {
 			});
 			return members === set.members ? set : { ...set, members };
 		});
-	if (quantities === copy.quantities && sets === copy.sets) return copy;
-	return { ...copy, quantities, ...(sets && { sets }) };
+	return { quantities, ...(sets && { sets }) };
 }
 
 function withMembers(
@@ -116,6 +125,15 @@ function withMembers(
 	member: (set: string, id: string) => string
 ): Values | undefined {
 	const sets = axesOf(per ? { per } : {}).map(({ set }) => set);
+	return value === undefined ? undefined : renamedValues({ sets, of: member_of }, value, member);
+}
+
+/** A tree of values with the members of these sets, and of the one that it chooses from, under new names. */
+export function renamedValues(
+	{ sets, of: member_of }: { readonly sets: readonly string[]; readonly of: string | undefined },
+	value: Values,
+	member: (set: string, id: string) => string
+): Values {
 	const walk = (here: Values, depth: number): Values => {
 		if (!isTree(here))
 			return typeof here === 'string' && member_of !== undefined ? member(member_of, here) : here;
@@ -130,5 +148,5 @@ function withMembers(
 		}
 		return changed ? next : here;
 	};
-	return value === undefined ? undefined : walk(value, 0);
+	return walk(value, 0);
 }

@@ -21,6 +21,7 @@ import {
 import { flatten } from '../values';
 import { mapCalibrationNames } from './calibrations';
 import { mapFrozenNames } from './frozen';
+import { mapQuoteNames } from './quotes';
 import { edited, refused, type Edit, type MemberCommand } from './command';
 import { copiedMember, renamedMember } from './member-values';
 import { mapTableNames } from './tables';
@@ -133,7 +134,8 @@ function replaceMember(
 	};
 	const inTables = mapTableNames(renamedMember(named, set.name, id, member.id), names);
 	const inCopies = mapFrozenNames(mapCalibrationNames(inTables, names), names);
-	return edited(withMemberRenamedInTicks(inCopies, set.name, id, member.id));
+	const inQuotes = mapQuoteNames(inCopies, workbook, names);
+	return edited(withMemberRenamedInTicks(inQuotes, set.name, id, member.id));
 }
 
 function removeMember(

@@ -20,7 +20,7 @@ export function mapSheets(workbook: Workbook, change: (sheet: Sheet) => Sheet): 
 }
 
 /** With another list of its own; the field goes with its last entry, so that taking the first one back leaves the file as it was. */
-export function withList<Field extends 'tables' | 'calibrations' | 'frozen'>(
+export function withList<Field extends 'tables' | 'calibrations' | 'frozen' | 'quotes'>(
 	workbook: Workbook,
 	field: Field,
 	list: NonNullable<Workbook[Field]>

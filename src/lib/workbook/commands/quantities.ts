@@ -20,6 +20,7 @@ import {
 } from '../schema';
 import { mapCalibrationNames } from './calibrations';
 import { mapFrozenNames } from './frozen';
+import { mapQuoteNames, withoutQuoteInput } from './quotes';
 import { edited, refused, type Edit, type QuantityCommand } from './command';
 import { inserted, listed, mapped, without } from './lists';
 import { mapChanges, mapPictures, mapQuantities, mapSheets, withValue } from './parts';
@@ -94,6 +95,7 @@ function replaceQuantity(workbook: Workbook, command: Of<'replace_quantity'>): E
 			);
 		next = renamed(next, name, to);
 	}
+	if (given.unit !== old.unit) next = withoutQuoteInput(next, to);
 	const quantity = findQuantity(next, to) ?? given;
 	return withoutMisfits(next, quantity, also === true);
 }
@@ -146,6 +148,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	next = withQuantityRenamedInSteps(next, from, to);
 	next = mapCalibrationNames(next, { quantity: name });
 	next = mapFrozenNames(next, { quantity: name });
+	next = mapQuoteNames(next, workbook, { quantity: name });
 	return withQuantityRenamedInTicks(renamedInFirst(next, from, to), from, to);
 }
 

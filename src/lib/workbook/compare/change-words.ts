@@ -17,13 +17,15 @@ export const ENTRY_WORDS: Readonly<Record<EntryList, string>> = {
 	tables: 'matches of the table',
 	steps: 'step of the first hour',
 	calibrations: 'fit',
-	frozen: 'frozen copy'
+	frozen: 'frozen copy',
+	quotes: 'quote'
 };
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
 	about: 'description of the workbook',
 	invented: 'whether its figures are invented',
 	begun_from: 'which workbook it was begun from',
-	front: 'what the first screen says'
+	front: 'what the first screen says',
+	letterhead: 'letterhead of offers'
 };
 const INNER_WORDS: Readonly<Record<InnerList, string>> = { sets: 'members', relations: 'pairs' };
 

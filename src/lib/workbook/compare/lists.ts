@@ -93,7 +93,8 @@ function withoutValues(scenario: Fields): Fields {
 function nameOf(entry: Json, key: string): string {
 	if (Array.isArray(entry)) return entry.join(', ');
 	if (!isFields(entry)) return key;
-	for (const field of ['title', 'label', 'symbol', 'id', 'name']) {
+	// A member has a number too, which is none.
+	for (const field of ['title', 'label', 'symbol', 'number', 'id', 'name']) {
 		const text = fieldOf(entry, field);
 		if (typeof text === 'string' && text !== '') return text;
 	}
