@@ -18,6 +18,10 @@ const everything: Quantity[] = [
 		caution: { message: 'w' }
 	},
 	{ name: 'days', label: 'Days', fixed: true, value: 5, range: { above: 0, below: 8 } },
+	{
+		...{ name: 'rent', label: 'Rent', per: ['product', 'period'], formula: 'rent_set' },
+		path: { set_by: 'rent_set', moved_by: 'rent_raised' }
+	},
 	{ name: 'sum', label: 'Sum', formula: { by: 'product', cases: { PX20: '1', PX15B: 'input' } } }
 ];
 const again = (quantity: Quantity) => {

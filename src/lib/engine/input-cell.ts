@@ -16,3 +16,10 @@ export function isInputCell(
 	const ordinal = members[(cell - base) * axes.length + axis] ?? 0;
 	return takesEntry(quantity, set?.members[ordinal]?.id ?? '');
 }
+
+/** Whether something is typed into a cell: an entered value, or a step of a path in time. */
+export const isTypedCell = (
+	workbook: Pick<Workbook, 'sets'>,
+	layout: QuantityLayout,
+	cell: number
+): boolean => layout.quantity.path !== undefined || isInputCell(workbook, layout, cell);

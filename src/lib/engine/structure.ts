@@ -18,11 +18,12 @@ const QUANTITY: Shapes<Quantity> = {
 	value: false,
 	...{ label: false, note: false, source: false, date: false, spread: false },
 	...{ shown: false, digits: false, open: false, whole: false, check: false, caution: false },
-	...{ usual: false, other_names: false }
+	...{ usual: false, other_names: false, path: false }
 };
 const SET: Shapes<SetDefinition> = {
 	...{ name: true, members: true, cyclic: true, number_unit: true, spans: true, present: true },
-	...{ label: false, plural: false, note: false, not_copied: false, comes_with: false, own: false }
+	...{ label: false, plural: false, note: false, not_copied: false, comes_with: false, own: false },
+	time: false
 };
 const MEMBER: Shapes<Member> = {
 	...{ id: true, number: true, label: false, note: false },

@@ -24,6 +24,9 @@ export const changeSchema = z.discriminatedUnion('kind', [
 		now: scalar,
 		unit: z.exactOptional(text),
 		shown: z.exactOptional(z.enum(['date', 'year'])),
+		step: z.exactOptional(
+			z.strictObject({ from: z.string(), isShare: z.exactOptional(z.literal(true)) })
+		),
 		inherits: z.exactOptional(z.literal(true))
 	}),
 	line('values', { labels: z.array(text), count, scenario }),

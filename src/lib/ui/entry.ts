@@ -34,6 +34,8 @@ export interface FieldSpec {
 	/** Where values usually lie, and what the other members hold: what a number with two readings is judged by. */
 	readonly usual?: Range | null;
 	readonly siblings?: () => readonly number[];
+	/** Of a path in time: what takes a share by which it is moved from here on, "+3 %". */
+	readonly moves?: FieldSpec;
 }
 
 export type Entry =
@@ -43,6 +45,8 @@ export type Entry =
 			readonly value: Scalar;
 			/** The unit that was written, if it is another than the field's. */
 			readonly from: string | null;
+			/** A share by which a path in time is moved from here on. */
+			readonly isMove?: boolean;
 			/** It was worked out of what was typed. */
 			readonly isReckoned?: boolean;
 			/** Of a number with two readings, the one that was taken: "one thousand nine hundred fifty-five, not 1.955". */
@@ -111,6 +115,7 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 	if (date !== null) return { ok: true, value: date, from: null };
 	if (spec.date && /^\d{4}-\d/.test(trimmed)) return refused(noDate(trimmed));
 	if (looksLikeDate(trimmed)) return refused(notADateHere(trimmed, spec));
+	if (spec.moves && /%$/.test(trimmed)) return readMove(trimmed, spec.moves);
 	if (!spec.date && spec.stands !== undefined) {
 		const reckoned = reckonedEntry(trimmed, spec);
 		if (reckoned) return reckoned;
@@ -137,6 +142,19 @@ export function readEntry(text: string, spec: FieldSpec): Entry {
 			...(another && !another.isOwnMark && { inWords: saidInWords(taken, another, spec) })
 		}
 	);
+}
+
+const SHARE = /^([+-])\s*(.+)$/;
+
+/** "+3 %", "-2.5 %": its sign says that it is a change, and no level. */
+function readMove(text: string, spec: FieldSpec): Entry {
+	const [, sign, share = ''] = SHARE.exec(text.replace(/^[−–]/, '-')) ?? [];
+	if (sign === undefined)
+		return refused(
+			`${quoted(text)} can be read in two ways. Write +${text} for so much more from this month on, -${text} for less.`
+		);
+	const read = readEntry(sign === '-' ? `-${share}` : share, spec);
+	return read.ok ? { ...read, from: null, isMove: true } : read;
 }
 
 /** What was worked out, as an entry; null where nothing is to be worked out. */

@@ -5,6 +5,7 @@ import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { convert } from '$lib/units/convert';
 import { sameDimension } from '$lib/units/algebra';
 import type { UnitSystem } from '$lib/units/system';
+import { pathsOf } from '$lib/workbook/paths';
 import { choiceSet } from './cells';
 import type { Converted, FieldSpec } from './entry';
 import { formatUnit } from './format';
@@ -31,19 +32,24 @@ export function fieldSpec(
 	units: UnitSystem,
 	locale: string
 ): FieldSpec {
-	const { type, unit = '1', range } = quantity.quantity;
+	const { type, unit = '1' } = quantity.quantity;
+	const path = pathsOf(layout.workbook).byPath.get(quantity.quantity.name);
+	const moved = path && layout.byName.get(path.moved.name);
+	// What is typed on a path in time goes into the inputs of its steps.
+	const { range, usual } = path?.set ?? quantity.quantity;
 	return {
 		type: typeof type === 'object' ? 'member' : (type ?? 'number'),
 		date: quantity.quantity.shown === 'date',
 		unit,
 		range: range ?? null,
-		usual: quantity.quantity.usual ?? null,
+		usual: usual ?? null,
 		members: (choiceSet(layout, quantity)?.members ?? []).map(({ id, label }) => ({
 			id,
 			label: label ?? ''
 		})),
 		locale,
-		convert: converter(units, unit)
+		convert: converter(units, unit),
+		...(moved && { moves: fieldSpec(layout, moved, units, locale) })
 	};
 }
 

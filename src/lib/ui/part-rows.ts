@@ -3,7 +3,16 @@
  * row stands for cells of these members and for no other, so that what is typed on it reaches no further.
  */
 import type { Layout, QuantityLayout } from '$lib/engine/layout';
-import { addMembers, addMessages, endOfMember, isSeen, perWords, rowKey } from './rows';
+import {
+	addMembers,
+	addMessages,
+	endOfMember,
+	isSeen,
+	onPaths,
+	perWords,
+	rowKey,
+	withPaths
+} from './rows';
 import type { QuantityRow, Row, RowMessage, RowsInput } from './rows';
 
 export interface Part {
@@ -15,11 +24,13 @@ export interface Part {
 }
 
 export function partRows(input: Omit<RowsInput, 'only'>, part: Part): Row[] {
-	const { layout, messages } = input;
+	const { layout } = input;
+	const messages = onPaths(layout, input.messages);
+	const quantities = withPaths(layout.workbook, part.quantities);
 	const rows: Row[] = [];
 	let sheet = -1;
 	for (const quantity of layout.quantities) {
-		if (!part.quantities.has(quantity.quantity.name)) continue;
+		if (!quantities.has(quantity.quantity.name)) continue;
 		const own = rowsOfPart(input, part, quantity);
 		if (own.length === 0) continue;
 		if (quantity.sheet !== sheet) {

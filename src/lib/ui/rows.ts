@@ -5,6 +5,7 @@
 import { membersOf, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { ABSENT } from '$lib/engine/state';
+import { pathsOf } from '$lib/workbook/paths';
 import type { Workbook } from '$lib/workbook/schema';
 
 /** Something to say below a row. */
@@ -204,11 +205,43 @@ export function addMessages(
 	});
 }
 
+/** The cell that stands for one of an input of a path in time: that of the path, which is per the same; any other for itself. */
+export function pathCell(layout: Layout, { quantity, base }: QuantityLayout, cell: number): number {
+	const path = pathsOf(layout.workbook).byInput.get(quantity.name);
+	const place = path && layout.byName.get(path.quantity.name);
+	return place ? place.base + (cell - base) : cell;
+}
+
+/** Messages about the steps of a path stand below the path. */
+export function onPaths(layout: Layout, messages: readonly RowMessage[]): readonly RowMessage[] {
+	const { byInput } = pathsOf(layout.workbook);
+	if (byInput.size === 0) return messages;
+	return messages.map((message) => {
+		const path = byInput.get(message.quantity);
+		const input = layout.byName.get(message.quantity);
+		if (!path || !input) return message;
+		const cell = message.cell === null ? null : pathCell(layout, input, message.cell);
+		return { ...message, quantity: path.quantity.name, cell };
+	});
+}
+
+/** The names with those of the paths whose steps they hold in their place. */
+export function withPaths(
+	workbook: Pick<Workbook, 'sheets'>,
+	names: ReadonlySet<string>
+): ReadonlySet<string> {
+	const { byInput } = pathsOf(workbook);
+	if (byInput.size === 0) return names;
+	return new Set([...names].map((name) => byInput.get(name)?.quantity.name ?? name));
+}
+
 /** All rows from top to bottom. */
 export function buildRows(input: RowsInput): Row[] {
-	const { layout, only } = input;
+	const { layout } = input;
+	const only = input.only && withPaths(layout.workbook, input.only);
+	const { byInput } = pathsOf(layout.workbook);
 	const messages = new Map<string, RowMessage[]>();
-	for (const message of input.messages) {
+	for (const message of onPaths(layout, input.messages)) {
 		const some = messages.get(message.quantity);
 		if (some) some.push(message);
 		else messages.set(message.quantity, [message]);
@@ -225,6 +258,7 @@ export function buildRows(input: RowsInput): Row[] {
 	};
 	for (const quantity of quantities) {
 		if (only && !only.has(quantity.quantity.name)) continue;
+		if (byInput.has(quantity.quantity.name)) continue;
 		if (only && sheet !== quantity.sheet) sheet = quantity.sheet - 1;
 		addSheets(quantity.sheet);
 		const start = rows.length;

@@ -5,6 +5,7 @@ import { quantityChangeWords } from './compare/quantity-change-words';
 import { findFrozen } from './frozen';
 import { findQuote, quoteName } from './quotes';
 import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
+import { monthLabel, pathsOf } from './paths';
 import { inputAt } from './scenario';
 import { QUANTITY_FIELDS } from './quantity-words';
 import type { Calibration, Quantity, Workbook } from './schema';
@@ -215,14 +216,26 @@ export function entriesChange(
 	const quantity = first && findQuantity(workbook, first.quantity);
 	if (!first || !quantity || entries.length > 1) {
 		const names = new Set(entries.map((entry) => entry.quantity));
-		const labels = [...names].map((name) => findQuantity(workbook, name)?.label ?? name);
-		return { kind: 'values', labels, count: entries.length, ...where };
+		const labels = [...names].map((name) => {
+			const path = pathsOf(workbook).byInput.get(name);
+			return (path?.quantity ?? findQuantity(workbook, name))?.label ?? name;
+		});
+		return { kind: 'values', labels: [...new Set(labels)], count: entries.length, ...where };
 	}
-	const { label, unit, shown } = quantity;
+	const { unit, shown } = quantity;
+	const path = pathsOf(workbook).byInput.get(quantity.name);
+	const month = path && first.at.at(-1);
 	return {
 		kind: 'value',
-		label,
-		at: first.at,
+		label: (path?.quantity ?? quantity).label,
+		at: path ? first.at.slice(0, -1) : first.at,
+		...(path &&
+			month !== undefined && {
+				step: {
+					from: monthLabel(workbook, path.quantity, month),
+					...(path.moved === quantity && { isShare: true as const })
+				}
+			}),
 		...where,
 		was: inputAt(workbook, scenario, first.quantity, first.at).value,
 		now: first.value ?? null,

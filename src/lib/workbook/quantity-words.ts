@@ -7,6 +7,7 @@ export const FIELD_WORDS: Readonly<Record<keyof Quantity, string>> = {
 	label: 'name in words',
 	other_names: 'other names',
 	formula: 'formula',
+	path: 'where its steps are entered',
 	where: 'where it holds',
 	value: 'value',
 	unit: 'unit',

@@ -35,6 +35,8 @@ const WORDS: Readonly<Record<string, string>> = {
 		'The neighbour of the last is the first: hours of the week, months of a standing year.',
 	'sets.number_unit': "The unit of the members' numbers.",
 	'sets.spans': 'What all members together last: "1 year" for twelve months. SPAN(set) gives it.',
+	'sets.time':
+		'Its members are months, one after the other, by year and month as ISO 8601 writes them: "2027-04".',
 	'sets.present':
 		'A yes/no quantity per this set alone: members for which it says no are absent in that scenario.',
 	'sets.not_copied':
@@ -82,6 +84,11 @@ const WORDS: Readonly<Record<string, string>> = {
 		'One formula for all members, or one by member of one of its axes; "input" as a case takes the entered value.',
 	'formula.by': 'The axis by whose members the formulas differ.',
 	'formula.cases': 'The formula by member; "*" is for all others.',
+	'quantities.path':
+		'Says that its formula is a path in time: it repeats the month before, but where a step is entered. On screen steps are typed in its own cells.',
+	'path.set_by': 'The input, per the same sets, that sets a level from a month on.',
+	'path.moved_by':
+		'The input, per the same sets and in %, that changes it by a share from a month on.',
 	'quantities.where': 'A yes/no formula: where it says no, there is no value.',
 	'quantities.range': 'The values that are permitted; others are refused or shown as faults.',
 	'quantities.usual':

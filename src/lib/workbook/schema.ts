@@ -78,6 +78,8 @@ export const setSchema = z.strictObject({
 	number_unit: z.optional(z.string().check(z.maxLength(80))),
 	/** What all members together last: "1 year" for twelve months. SPAN(set) gives it. */
 	spans: z.optional(z.string().check(z.maxLength(80))),
+	/** Its members are months, one after the other: "2027-04". */
+	time: z.optional(z.literal('month')),
 	/** A yes/no quantity per this set alone: members for which it says no are absent in that scenario. */
 	present: z.optional(nameSchema),
 	/** Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand. */
@@ -129,6 +131,14 @@ export const cautionSchema = z.strictObject({
 	mended_by: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(6)))
 });
 
+/** The inputs by which a path in time is entered. */
+export const pathSchema = z.strictObject({
+	/** Sets a level from a month on. */
+	set_by: nameSchema,
+	/** Changes it by a share from a month on. */
+	moved_by: nameSchema
+});
+
 export const quantitySchema = z.strictObject({
 	name: nameSchema,
 	label,
@@ -159,6 +169,8 @@ export const quantitySchema = z.strictObject({
 			z.strictObject({ by: nameSchema, cases: z.record(z.string(), formulaText) })
 		])
 	),
+	/** A formula that repeats the month before, but where a step is entered: which inputs hold the steps. */
+	path: z.optional(pathSchema),
 	/** A yes/no formula: where it says no, the value is absent. */
 	where: z.optional(formulaText),
 	range: z.optional(rangeSchema),

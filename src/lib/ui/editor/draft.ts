@@ -25,6 +25,9 @@ export interface Draft {
 	formula: string;
 	by: string;
 	cases: { member: string; text: string }[];
+	/** Names of the inputs by which a path in time is entered; empty where it is none. */
+	setBy: string;
+	movedBy: string;
 	where: string;
 	min: string;
 	max: string;
@@ -63,6 +66,8 @@ export function draftOf(quantity: Quantity | null, sheet: number, locale: string
 		formula: typeof formula === 'string' ? formula : '',
 		by: typeof formula === 'object' ? formula.by : '',
 		cases: cases.map(([member, text]) => ({ member, text })),
+		setBy: quantity?.path?.set_by ?? '',
+		movedBy: quantity?.path?.moved_by ?? '',
 		where: quantity?.where ?? '',
 		min: numberText(quantity?.range?.min, locale),
 		max: numberText(quantity?.range?.max, locale),
@@ -126,6 +131,12 @@ function formulaOf(draft: Draft): Quantity['formula'] {
 	return { by: draft.by, cases: { ...cases } };
 }
 
+/** A path needs both; one alone is said where the quantity is kept. */
+function pathOf({ follows, setBy, movedBy }: Draft): Quantity['path'] {
+	if (follows !== 'formula' || (setBy === '' && movedBy === '')) return undefined;
+	return { set_by: setBy, moved_by: movedBy };
+}
+
 /** Each once, without what is empty between commas. */
 function otherNamesOf(text: string): string[] | undefined {
 	const names = new Set(
@@ -154,6 +165,11 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 	const formula = formulaOf(draft);
 	if (draft.follows === 'formula' && formula === undefined)
 		return { ok: false, message: 'The formula is empty. Write one, or choose "entered values".' };
+	if (draft.follows === 'formula' && (draft.setBy === '') !== (draft.movedBy === ''))
+		return {
+			ok: false,
+			message: 'A path in time needs both inputs of its steps. Choose the other, or neither.'
+		};
 	const digits = draft.digits.trim() === '' ? undefined : Number(draft.digits);
 	if (digits !== undefined && !(Number.isInteger(digits) && digits >= 1 && digits <= 15))
 		return {
@@ -175,6 +191,7 @@ export function quantityOf(draft: Draft, from: Quantity | null, locale: string):
 		whole: isNumber ? from?.whole : undefined,
 		value: from?.value,
 		formula,
+		path: pathOf(draft),
 		where: text(draft.where),
 		range: isNumber ? range.range : undefined,
 		usual: isNumber ? usual.range : undefined,

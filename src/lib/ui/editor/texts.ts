@@ -68,6 +68,12 @@ const en = {
 	addAFormulaFor: 'Add a formula for',
 	chooseAMember: 'choose a member',
 	inputTakesEntered: '“input” as a formula takes the entered value.',
+	pathInTime: 'Path in time',
+	setBy: 'A level from a month on is entered in',
+	movedBy: 'A change by a share from a month on is entered in',
+	noPath: 'no input',
+	aboutPaths:
+		'With both, steps are typed in its own cells: a value sets a level from a month on, +3 % moves it. Its formula reads both inputs and repeats the month before.',
 	onlyWhere: 'Only where',
 	checkAndCaution: 'Check and caution',
 	isCheck: 'It is a check that must be yes (or zero), and says if it does not hold',

@@ -6,14 +6,16 @@
 import { tick } from 'svelte';
 import type { QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
+import type { InputEntry } from '$lib/workbook/commands';
 import { findFrozen } from '$lib/workbook/frozen';
 import type { Scalar } from '$lib/workbook/schema';
-import { isInputCell } from '$lib/engine/input-cell';
+import { isTypedCell } from '$lib/engine/input-cell';
+import { pathsOf, stepEntries } from '$lib/workbook/paths';
 import type { FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { messagesOf } from '../messages';
 import { partRows, type Part } from '../part-rows';
-import { buildRows, keepRows, keysDownTo, type QuantityRow, type Row } from '../rows';
+import { buildRows, keepRows, keysDownTo, pathCell, type QuantityRow, type Row } from '../rows';
 import type { Session } from '../session.svelte';
 import { firstToShow, windowOf } from './columns';
 import { enterValues, targetsOf, type Target } from './entries';
@@ -133,6 +135,9 @@ export class GridControl {
 		const { layout, view } = this.session;
 		if (!layout) return;
 		const quantity = layout.quantities[layout.quantityOfCell[cell] ?? -1];
+		// The inputs of a path in time have no rows of their own: its own cells stand for them.
+		const stands = quantity && pathCell(layout, quantity, cell);
+		if (stands !== undefined && stands !== cell) return this.goTo(stands, scenario, byItself);
 		const keys = keysDownTo(layout, cell);
 		this.#bring(scenario);
 		if (quantity && (byItself || cell !== quantity.base)) view.unfold(keys);
@@ -159,7 +164,7 @@ export class GridControl {
 		const copy = findFrozen(layout.workbook, this.columns[column - 1] ?? '');
 		if (copy) return texts.isFrozen(copy.title);
 		if (row.open !== null) return `${label} has several values here. Unfold it first.`;
-		if (!isInputCell(layout.workbook, row.quantity, row.from))
+		if (!isTypedCell(layout.workbook, row.quantity, row.from))
 			return `${label} is a result: it follows its formula. Enter asks why; "Edit quantity" changes the formula.`;
 		if (readOnly) return 'This workbook can only be read here.';
 		if (row.quantity.quantity.fixed && this.columns[column - 1] !== baseId)
@@ -226,12 +231,13 @@ export class GridControl {
 		for (let column = Math.max(left, 1); column <= right; column++) {
 			const scenario = this.columns[column - 1];
 			if (scenario === undefined) continue;
-			const entries = [];
+			const entries: InputEntry[] = [];
 			for (let i = low; i <= high; i++) {
 				const row = this.rows[i];
 				if (row?.kind !== 'quantity') continue;
 				const refusal = this.refusal(row, column);
 				if (refusal) refusals.push(refusal);
+				else if (row.quantity.quantity.path) entries.push(...this.#withoutStep(row, scenario));
 				else
 					entries.push({
 						quantity: row.quantity.quantity.name,
@@ -243,6 +249,15 @@ export class GridControl {
 		}
 		if (commands.length > 0) this.session.said = this.session.apply(...commands) ?? 'Cleared';
 		else this.session.said = refusals[0] ?? '';
+	}
+
+	/** A step is taken away, and with it one that the scenario has from its parent. */
+	#withoutStep(row: QuantityRow, scenario: string): InputEntry[] {
+		const { layout, workbook } = this.session;
+		const path = workbook && pathsOf(workbook).byPath.get(row.quantity.quantity.name);
+		if (!layout || !path) return [];
+		const at = membersOf(layout, row.from);
+		return stepEntries(workbook, scenario, path, at, { set: null, moved: null });
 	}
 
 	/** First and last row, first and last column of what is marked. */

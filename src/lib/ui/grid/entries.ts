@@ -2,15 +2,16 @@
  * What is typed into the grid, for one cell or for many at once: which cells take it, how each of them reads it, and the
  * command that writes it.
  */
-import { membersOf, type QuantityLayout } from '$lib/engine/layout';
-import { ABSENT } from '$lib/engine/state';
+import { cellAt, membersOf, type QuantityLayout } from '$lib/engine/layout';
+import { ABSENT, OK } from '$lib/engine/state';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import { findFrozen } from '$lib/workbook/frozen';
+import { pathsOf, stepEntries } from '$lib/workbook/paths';
 import { inputAt, inputValues } from '$lib/workbook/scenario';
 import type { Scalar } from '$lib/workbook/schema';
 import { flatten } from '$lib/workbook/values';
-import { isInputCell } from '$lib/engine/input-cell';
-import { readEntry, type FieldSpec } from '../entry';
+import { isTypedCell } from '$lib/engine/input-cell';
+import { readEntry, type Entry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import type { QuantityRow } from '../rows';
 import type { Session } from '../session.svelte';
@@ -33,7 +34,7 @@ export function targetsOf(session: Session, row: QuantityRow, scenario: string):
 	for (let cell = row.from; cell < row.to; cell++)
 		if (
 			(row.open === null || states?.[cell] !== ABSENT) &&
-			isInputCell(layout.workbook, quantity, cell)
+			isTypedCell(layout.workbook, quantity, cell)
 		)
 			found.push({ quantity, scenario, at: membersOf(layout, cell) });
 	return found;
@@ -44,12 +45,15 @@ export function specAt(session: Session, { quantity, scenario, at }: Target): Fi
 	const { layout, workbook, units, locale } = session;
 	if (!layout || !workbook) throw new Error('A field was asked for while no workbook is open.');
 	const { name } = quantity.quantity;
-	const stands = inputAt(workbook, scenario, name, at).value;
+	const path = pathsOf(workbook).byPath.get(name);
+	const stands = path
+		? valueInForce(session, quantity, scenario, at)
+		: inputAt(workbook, scenario, name, at).value;
 	return {
 		...fieldSpec(layout, quantity, units, locale),
 		stands: typeof stands === 'number' ? stands : null,
 		siblings: () =>
-			flatten(inputValues(workbook, scenario, name)).flatMap((one) =>
+			flatten(inputValues(workbook, scenario, path?.set.name ?? name)).flatMap((one) =>
 				typeof one.value === 'number' && one.at.join('\u0001') !== at.join('\u0001')
 					? [one.value]
 					: []
@@ -63,16 +67,53 @@ export function enterText(
 	targets: readonly Target[],
 	text: string
 ): string | null {
-	const values: Scalar[] = [];
+	const reached: Target[] = [];
+	const values: (Scalar | undefined)[] = [];
 	for (const target of targets) {
 		const entry = readEntry(text, specAt(session, target));
 		if (!entry.ok)
 			return targets.length === 1
 				? entry.message
 				: `${[target.quantity.quantity.label, ...target.at].join(', ')}: ${entry.message}`;
-		values.push(entry.value);
+		for (const one of asInputs(session, target, entry)) {
+			reached.push(one.target);
+			values.push(one.value);
+		}
 	}
-	return enterValues(session, targets, values);
+	return reached.length === 0 ? null : enterValues(session, reached, values);
+}
+
+/** What stands in a computed cell: a number, or nothing. */
+function valueInForce(
+	{ layout, results }: Session,
+	quantity: QuantityLayout,
+	scenario: string,
+	at: readonly string[]
+): number | null {
+	const ordinals = quantity.axes.map(
+		({ set }, axis) => layout?.ordinals.get(set)?.get(at[axis] ?? '') ?? -1
+	);
+	const cell = cellAt(quantity, ordinals);
+	const found = results.get(scenario);
+	return found?.states[cell] === OK ? (found.values[cell] ?? null) : null;
+}
+
+/** A step goes into one of the inputs of its path, and leaves the other empty; any other entry is one by itself. */
+function asInputs(
+	session: Session,
+	target: Target,
+	entry: Extract<Entry, { ok: true }>
+): readonly { readonly target: Target; readonly value: Scalar | undefined }[] {
+	const { layout, workbook } = session;
+	const path = workbook && pathsOf(workbook).byPath.get(target.quantity.quantity.name);
+	if (!path || !layout) return [{ target, value: entry.value }];
+	return stepEntries(workbook, target.scenario, path, target.at, {
+		set: entry.isMove ? null : entry.value,
+		moved: entry.isMove ? entry.value : null
+	}).flatMap(({ quantity, value }) => {
+		const laidOut = layout.byName.get(quantity);
+		return laidOut ? [{ target: { ...target, quantity: laidOut }, value }] : [];
+	});
 }
 
 /** Undefined follows the parent again. */

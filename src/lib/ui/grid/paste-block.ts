@@ -6,7 +6,8 @@ import type { Layout, QuantityLayout } from '$lib/engine/layout';
 import { membersOf } from '$lib/engine/layout';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import type { BlockCell } from '../block';
-import { isInputCell } from '$lib/engine/input-cell';
+import { isTypedCell } from '$lib/engine/input-cell';
+import { pathsOf, stepEntries } from '$lib/workbook/paths';
 import { readEntry, type FieldSpec } from '../entry';
 import { findFrozen } from '$lib/workbook/frozen';
 import { texts } from './texts';
@@ -98,7 +99,7 @@ export class Paste {
 		if (copy) return this.#refuse(text, column, texts.isFrozen(copy.title));
 		const { quantity, cell } = place;
 		const label = quantity.quantity.label || quantity.quantity.name;
-		if (!isInputCell(layout.workbook, quantity, cell))
+		if (!isTypedCell(layout.workbook, quantity, cell))
 			return this.#refuse(text, column, `${label} is a result here: it follows its formula.`);
 		if (quantity.quantity.fixed && scenario !== base)
 			return this.#refuse(text, column, `${label} is fixed: only the base can change it.`);
@@ -107,6 +108,15 @@ export class Paste {
 		const entry = readEntry(text, spec);
 		if (!entry.ok) return this.#refuse(text, column, entry.message);
 		this.#taken++;
+		const path = pathsOf(layout.workbook).byPath.get(quantity.quantity.name);
+		if (path) {
+			const step = entry.isMove
+				? { set: null, moved: entry.value }
+				: { set: entry.value, moved: null };
+			const at = membersOf(layout, cell);
+			this.#entries[column]?.push(...stepEntries(layout.workbook, scenario, path, at, step));
+			return;
+		}
 		this.#entries[column]?.push({
 			quantity: quantity.quantity.name,
 			at: membersOf(layout, cell),

@@ -10,6 +10,8 @@ export interface SetDraft {
 	readonly plural: string;
 	readonly numberUnit: string;
 	readonly note: string;
+	/** Its members are months, one after the other. */
+	readonly isMonths: boolean;
 }
 
 export const draftOf = (set: SetDefinition | null): SetDraft => ({
@@ -17,7 +19,8 @@ export const draftOf = (set: SetDefinition | null): SetDraft => ({
 	label: set?.label ?? '',
 	plural: set?.plural ?? '',
 	numberUnit: set?.number_unit ?? '',
-	note: set?.note ?? ''
+	note: set?.note ?? '',
+	isMonths: set?.time !== undefined
 });
 
 /** `before`: the list as it is, null for a new one, which goes behind the others. A string says what is missing. */
@@ -33,12 +36,17 @@ export function keepSet(
 		...(draft.numberUnit.trim() && { number_unit: draft.numberUnit.trim() }),
 		...(draft.note.trim() && { note: draft.note.trim() })
 	};
-	if (before) return { kind: 'describe_set', set: before.name, label, ...more };
+	const { isMonths } = draft;
+	if (before)
+		return {
+			...{ kind: 'describe_set', set: before.name, label, ...more },
+			...(isMonths !== (before.time !== undefined) && { time: isMonths ? 'month' : null })
+		};
 	const name = draft.name.trim() || nameFromLabel(label);
 	if (name === '') return texts.setLacksName;
 	return {
 		kind: 'add_set',
 		index: sets.length,
-		set: { name, label, ...more, members: [] }
+		set: { name, label, ...more, ...(isMonths && { time: 'month' }), members: [] }
 	};
 }

@@ -78,6 +78,7 @@ const en = {
 	manyAreCalled: 'Several are called',
 	nameInFormulas: 'Name in formulas',
 	nameStays: (name: string) => `Formulas know it as ${name}, which stays.`,
+	membersAreMonths: 'Its members are months, written 2027-04, one after the other',
 	unitOfNumbers: 'Unit of their numbers, if they have any',
 	setLacksLabel: 'A list needs to say what one of its members is called, such as Colour.',
 	setLacksName:

@@ -130,6 +130,8 @@ export type SetCommand =
 			readonly plural?: string | undefined;
 			readonly note?: string | undefined;
 			readonly number_unit?: string | undefined;
+			/** Whether its members are months, one after the other; left out: as it is. */
+			readonly time?: 'month' | null;
 	  }
 	/** Refused while anything needs it. */
 	| { readonly kind: 'remove_set'; readonly set: string };

@@ -10,6 +10,7 @@ import { cellGuide, fitting } from '../cells';
 import { withCautionNames } from '../caution-names';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
+import { withPathNames } from '../paths';
 import { pictureQuantities, withQuantityRenamed } from '../picture-names';
 import {
 	quantitySchema,
@@ -133,6 +134,7 @@ function renamed(workbook: Workbook, from: string, to: string): Workbook {
 	let next = mapQuantities(workbook, (quantity) =>
 		withCautionNames(withFormulas(quantity, rename), name)
 	);
+	next = mapQuantities(next, (quantity) => withPathNames(quantity, name));
 	next = mapChanges(next, (change) =>
 		change.quantity === from ? { ...change, quantity: to } : change
 	);
@@ -204,7 +206,10 @@ function studiesOn(workbook: Workbook, names: ReadonlySet<string>): string[] {
 /** The workbook without changes to, facts about and pictures of quantities that are gone. */
 export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Workbook {
 	let next = mapQuantities(workbook, (quantity) =>
-		withCautionNames(quantity, (name) => (gone.has(name) ? undefined : name))
+		withPathNames(
+			withCautionNames(quantity, (name) => (gone.has(name) ? undefined : name)),
+			(name) => (gone.has(name) ? undefined : name)
+		)
 	);
 	next = mapChanges(next, (change) => (gone.has(change.quantity) ? undefined : change));
 	next = mapSheets(next, (sheet) => {

@@ -42,15 +42,16 @@ export function editSet(workbook: Workbook, command: SetCommand): Edit {
 }
 
 function described(
-	{ plural: _plural, note: _note, number_unit: _unit, ...set }: SetDefinition,
-	{ label, plural, note, number_unit }: Extract<SetCommand, { kind: 'describe_set' }>
+	{ plural: _plural, note: _note, number_unit: _unit, time: was, ...set }: SetDefinition,
+	{ label, plural, note, number_unit, time }: Extract<SetCommand, { kind: 'describe_set' }>
 ): SetDefinition {
 	return {
 		...set,
 		label,
 		...(plural !== undefined && { plural }),
 		...(note !== undefined && { note }),
-		...(number_unit !== undefined && { number_unit })
+		...(number_unit !== undefined && { number_unit }),
+		...((time === undefined ? was : time) && { time: 'month' as const })
 	};
 }
 

@@ -38,6 +38,8 @@ export type Change =
 			readonly now: Scalar;
 			readonly unit?: string;
 			readonly shown?: Quantity['shown'];
+			/** A step of a path in time: from which month on, and whether it moves the path by a share. */
+			readonly step?: { readonly from: string; readonly isShare?: true };
 			/** Nothing of its own any more: the scenario has what its parent has. */
 			readonly inherits?: true;
 	  }

@@ -37,6 +37,7 @@ function valueWords(
 	const words = (value: Scalar) => scalarWords(value, (number) => write(number, shown));
 	const place = at.length > 0 ? ` of ${at.join(', ')}` : '';
 	const head = `${label}${place}${inScenario(change)}`;
+	if (change.step) return `${head}: ${stepChangeWords(change, change.step, write)}`;
 	if (change.inherits) return `${head}: ${words(was)} back to that of the parent`;
 	const withUnit = (text: string) =>
 		unit === undefined || shown !== undefined ? text : `${text} ${unit}`;
@@ -45,6 +46,31 @@ function valueWords(
 		return `${head}: ${words(was)} to ${withUnit(words(now))}${shown ? '' : jumpWords(was, now)}`;
 	const from = typeof was === 'number' ? withUnit(words(was)) : words(was);
 	return `${head}: ${from} to ${words(now)}`;
+}
+
+/** "from April 2027 +3 % instead of +2 %". */
+function stepChangeWords(
+	{ was, now, unit, inherits }: Extract<QuantityChange, { kind: 'value' }>,
+	{ from, isShare }: { readonly from: string; readonly isShare?: true },
+	write: WriteNumber
+): string {
+	const words = (value: Scalar) =>
+		typeof value === 'number' ? stepWords(value, isShare ? '%' : (unit ?? ''), isShare, write) : '';
+	if (inherits) return `from ${from} as the parent has it, instead of ${words(was) || 'no step'}`;
+	if (now === null) return `no step from ${from} any more, it was ${words(was)}`;
+	return `from ${from} ${words(now)}${was === null ? '' : ` instead of ${words(was)}`}`;
+}
+
+/** A share with its sign, "+3 %"; a level with its unit, "19 EUR/h". */
+export function stepWords(
+	value: number,
+	unit: string,
+	isShare: boolean | undefined,
+	write: WriteNumber
+): string {
+	const number = write(value);
+	const signed = isShare && value >= 0 ? `+${number}` : number;
+	return unit ? `${signed} ${unit}` : signed;
 }
 
 /** Marks a value that doubled, halved or turned in sign: a slip of a digit or a unit looks so. */

@@ -10,6 +10,7 @@ import type { Quantity, Range } from '../schema';
 import type { Findings } from './findings';
 import { checkQuantityName } from './front-names';
 import { meant } from './names';
+import { checkPath } from './paths';
 import { checkUnit, unknownSet } from './units-and-sets';
 
 export function checkQuantities(findings: Findings, units: UnitSystem): void {
@@ -67,6 +68,7 @@ function checkQuantity(
 	else checkUnit(findings, units, unit, [...path, 'unit']);
 	checkMeaning(findings, quantity, path);
 	checkCases(findings, quantity, path);
+	checkPath(findings, quantity, path);
 	const guide = cellGuide(workbook, quantity);
 	if (value === undefined || !guide) return;
 	for (const { at, problem } of misplaced(guide, value)) {

@@ -8,6 +8,7 @@ import { findQuantity, findSet, memberPlaces } from '../lookup';
 import type { SetDefinition } from '../schema';
 import type { Findings } from './findings';
 import { meant } from './names';
+import { checkMonths } from './months';
 import { asClause, checkUnit, unknownSet } from './units-and-sets';
 
 export function checkSets(findings: Findings, units: UnitSystem): void {
@@ -23,6 +24,7 @@ export function checkSets(findings: Findings, units: UnitSystem): void {
 					'Write a number and a unit, like "1 year".'
 				);
 		}
+		if (set.time !== undefined) checkMonths(findings, set, i);
 		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
 		set.not_copied?.forEach((name, k) => checkNotCopied(findings, set, name, [i, k]));
 		set.comes_with?.forEach((name, k) => checkComesWith(findings, name, [i, k]));
