@@ -207,11 +207,13 @@ describe('a set', () => {
 		expect(codes(withSet('line', { not_copied: ['mass_per_metre'] }))).toEqual(['bad-not-copied']);
 		expect(codes(withSet('product', { not_copied: ['mass'] }))).toEqual(['unknown-quantity']);
 	});
-	it('asks with copies only numbers that are entered once', () => {
+	it('asks with copies only numbers that are entered once, or per it alone', () => {
 		const found = codes(
 			withSet('line', { comes_with: ['resin_price', 'mass_per_metre', 'outlays'] })
 		);
 		expect(found).toEqual(['bad-comes-with', 'unknown-quantity']);
+		const own = codes(withSet('product', { comes_with: ['mass_per_metre'] }));
+		expect(own).toEqual([]);
 	});
 	it('is present by a yes/no quantity per it alone', () => {
 		expect(codes(withSet('line', { present: 'lot_size' }))).toEqual(['bad-present']);

@@ -58,7 +58,7 @@ const en = {
 				: `${id} stands in ${listed(titles.map((title) => `“${title}”`))} alone; “${titles[0]}” is shown now`;
 		return isCosted ? `${where}, with what it costs.` : `${where}; what it costs is entered there.`;
 	},
-	costsIn: (id: string) => `What ${id} costs in that scenario`,
+	costsIn: (id: string) => `What ${id} is and costs in that scenario`,
 	/** In a field that may stay empty. */
 	asItStands: (value: string) => (value ? `${value}, as it stands` : 'as it stands'),
 	unread: (label: string, message: string) => `${label}: ${message}`,
@@ -66,6 +66,19 @@ const en = {
 		`Take these along as well: ${listed(labels.map(midSentence))}`,
 	startsLike: (like: string, isWithout: boolean) =>
 		`It starts with all${isWithout ? ' other' : ''} values, pairs and formulas of ${like}.${isWithout ? ' Those named above begin at 0.' : ''}`,
+
+	// Otherwise
+	otherwise: 'Otherwise',
+	otherwiseHead: (id: string) => `${id} otherwise, in a scenario`,
+	otherwiseAbout: (id: string, base: string) =>
+		`A new scenario that starts from ${base}, in which only ${id} is otherwise: worn and slower, or repaired and faster, with what that costs. Write a figure, or a change such as *0.92. What stays empty stays as it is.`,
+	otherwiseTitle: (id: string) => `${id} otherwise`,
+	otherwiseFields: (id: string) => `How ${id} is then`,
+	addScenario: 'Add scenario',
+	nothingOtherwise: (id: string) =>
+		`Nothing is otherwise yet. Write what changes of ${id}, or leave the form.`,
+	isOtherwise: (id: string, title: string) =>
+		`${id} is otherwise in the scenario “${title}”, which is shown now.`,
 
 	// Lists themselves
 	addList: 'Add list',

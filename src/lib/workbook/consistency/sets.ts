@@ -27,7 +27,7 @@ export function checkSets(findings: Findings, units: UnitSystem): void {
 		if (set.time !== undefined) checkMonths(findings, set, i);
 		if (set.present !== undefined) checkPresent(findings, set, set.present, i);
 		set.not_copied?.forEach((name, k) => checkNotCopied(findings, set, name, [i, k]));
-		set.comes_with?.forEach((name, k) => checkComesWith(findings, name, [i, k]));
+		set.comes_with?.forEach((name, k) => checkComesWith(findings, set, name, [i, k]));
 	});
 }
 
@@ -50,18 +50,29 @@ function checkNotCopied(
 		findings.add(path, 'bad-not-copied', `${name} is no number entered per ${set.name}`, remedy);
 }
 
-function checkComesWith(findings: Findings, name: string, [i, k]: readonly [number, number]): void {
+function checkComesWith(
+	findings: Findings,
+	set: SetDefinition,
+	name: string,
+	[i, k]: readonly [number, number]
+): void {
 	const quantity = findQuantity(findings.workbook, name);
 	const path = ['sets', i, 'comes_with', k];
-	const remedy = 'Name a number that is entered once, of no set.';
+	const remedy = `Name a number that is entered once, of no set, or one that is entered per ${set.name} alone.`;
 	if (!quantity)
 		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
 	else if (
 		(quantity.type ?? 'number') !== 'number' ||
 		!hasInputs(quantity) ||
-		axesOf(quantity).length > 0
+		axesOf(quantity).length > 1 ||
+		axesOf(quantity).some((axis) => axis.set !== set.name)
 	)
-		findings.add(path, 'bad-comes-with', `${name} is no number that is entered once`, remedy);
+		findings.add(
+			path,
+			'bad-comes-with',
+			`${name} is no number that is entered once, or per ${set.name} alone`,
+			remedy
+		);
 }
 
 function checkPresent(findings: Findings, set: SetDefinition, name: string, i: number): void {
