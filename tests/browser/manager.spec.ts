@@ -59,7 +59,7 @@ test('by mouse: a line is copied into a scenario of its own, and with its outlay
 	// Whoever stands in a scenario is offered a new one, with the words of what stays as it is.
 	await expect(dialog.getByRole('radio', { name: 'only in a new scenario' })).toBeChecked();
 	await dialog.getByText('in every scenario').click();
-	await expect(dialog).toContainText('All 8 scenarios change: Base, ');
+	await expect(dialog).toContainText('All 9 scenarios change: Base, ');
 	await dialog.getByText('only in a new scenario').click();
 	await expect(dialog).toContainText('the 8 that there are stay as they are');
 	await dialog.getByRole('button', { name: 'Duplicate' }).click();

@@ -150,3 +150,48 @@ describe('steps in time', () => {
 		expect(wage('2027-10', 'new_line')).toBe(30);
 	});
 });
+
+describe('the rolling forecast', () => {
+	const model = openShipped('marram');
+	const FORECAST = { scenario: 'forecast_2027' };
+
+	it('takes closed months as they came, and open ones as the scenario plans them', () => {
+		expect(read(model, 'forecast_ebit', '2027-03', FORECAST)).toBe(
+			read(model, 'actual_ebit_of_month', '2027-03', FORECAST)
+		);
+		expect(read(model, 'forecast_ebit', '2027-06', FORECAST)).toBe(
+			read(model, 'month_ebit', '2027-06', FORECAST)
+		);
+		expect(read(model, 'forecast_metres_made', '2027-02')).toBeCloseTo(
+			read(model, 'actual_metres_in_all', '2027-02') / 1e6,
+			12
+		);
+		const year = ofYear(model, 2027).reduce(
+			(sum, { id }) => sum + read(model, 'forecast_ebit', id, FORECAST),
+			0
+		);
+		expect(read(model, 'forecast_of_year', 'today', FORECAST)).toBeCloseTo(year, 4);
+		expect(read(model, 'forecast_to_date', '2027-12', FORECAST)).toBeCloseTo(year, 4);
+	});
+
+	it('stands beside the budget, which is what the scenario is compared with', () => {
+		const base = read(model, 'ebit_of_plan_year', 'today');
+		expect(read(model, 'budget_of_year', 'today', FORECAST)).toBeCloseTo(base, 1);
+		expect(read(model, 'forecast_less_budget', '2027-06', FORECAST)).toBeCloseTo(
+			read(model, 'step_effect', 'wages_moved', '2027-06', FORECAST),
+			4
+		);
+	});
+
+	it('moves with a month that is opened again', () => {
+		const open = openShipped('marram');
+		enter(open, ['closed', ['2027-04'], false]);
+		expect(read(open, 'forecast_ebit', '2027-04')).toBe(read(open, 'month_ebit', '2027-04'));
+	});
+
+	it('has wages up by 3 % from April for every position', () => {
+		const hours = (month: string) => read(model, 'month_labour', month, FORECAST);
+		expect(hours('2027-03')).toBeCloseTo(read(model, 'month_labour', '2027-03'), 6);
+		expect(hours('2027-04')).toBeCloseTo(read(model, 'month_labour', '2027-04') * 1.03, 6);
+	});
+});
