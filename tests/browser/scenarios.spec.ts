@@ -124,15 +124,19 @@ test('a scenario that another stands on leaves its changes to it', async ({ page
 test('a scenario becomes the base when that is confirmed', async ({ page }) => {
 	await open(page, '/scenarios');
 	await line(page, 'Better gauging').getByRole('button', { name: 'Make it the base' }).click();
-	await expect(line(page, 'Better gauging').getByRole('alert')).toContainText(
-		'The base takes over'
-	);
+	const form = page.getByRole('dialog');
+	await expect(form).toContainText('The base takes over all values of Better gauging.');
+	await expect(form.getByLabel('Title of the copy')).toHaveValue('Base before Better gauging');
+	await form
+		.getByRole('checkbox', { name: 'Keep its figures as they are New line', exact: true })
+		.check();
 	await expect(fact(page, 0)).toHaveText(metre());
-	await line(page, 'Better gauging')
-		.getByRole('alert')
-		.getByRole('button', { name: 'Make it the base' })
-		.click();
+	await form.getByRole('button', { name: 'Make it the base' }).click();
 	await expect(fact(page, 0)).not.toHaveText(metre());
+	await expect(line(page, 'New rewinder')).toContainText('Its base is Better gauging since');
+	await expect(line(page, 'New line').first()).toContainText(
+		'compared with Base before Better gauging'
+	);
 	await goTo(page, /^Pipe/);
 	await findMember(page, 'gauging_in_use', 3);
 	await expect(active(page)).toContainText('with better gauging');
@@ -154,10 +158,7 @@ shop(
 		await expect.poll(() => agreement(page)).toBeGreaterThan(before);
 		await goTo(page, /^Scenarios/);
 		await line(page, 'Dearer').getByRole('button', { name: 'Make it the base' }).click();
-		await line(page, 'Dearer')
-			.getByRole('alert')
-			.getByRole('button', { name: 'Make it the base' })
-			.click();
+		await page.getByRole('dialog').getByRole('button', { name: 'Make it the base' }).click();
 		// The price of 2.10 worked in keep.spec.ts, now everybody's.
 		await expect(fact(page, 0)).toHaveText('0.3321');
 		await agreement(page);

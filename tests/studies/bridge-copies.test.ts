@@ -213,7 +213,8 @@ describe('a bridge from a frozen copy of a plant that is planned', () => {
 		const asked: BridgeStudy = study('budget', 'base', { quantity: 'contribution' });
 		const replanning = { solver, memory: new Memory() };
 		const found = runStudyHere(book, asked, { replanning });
-		if (!found.ok || found.value.kind !== 'bridge') throw new Error(found.ok ? 'no bridge' : found.problem.message);
+		if (!found.ok || found.value.kind !== 'bridge')
+			throw new Error(found.ok ? 'no bridge' : found.problem.message);
 		// Ten hours more of L1 in January: 100 m of B that need not wait, 1.90 EUR each (see following.test.ts).
 		expect(found.value.start).toBeCloseTo(7270, 4);
 		expect(Object.values(parts(found.value)).map((one) => Number(one.toFixed(3)))).toEqual([

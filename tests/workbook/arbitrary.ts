@@ -460,7 +460,9 @@ export const MAKERS: Readonly<Record<Command['kind'], Maker>> = {
 	}),
 	promote_scenario: (workbook, dice) => ({
 		kind: 'promote_scenario',
-		id: dice.pick(workbook.scenarios).id
+		id: dice.pick(workbook.scenarios).id,
+		...(dice.chance(50) && { hold: [dice.pick(workbook.scenarios).id] }),
+		...(dice.chance(30) && { against: dice.pick(columnsOf(workbook)).id })
 	}),
 	quote_on: (workbook, dice) => ({ kind: 'quote_on', id: dice.pick(workbook.scenarios).id }),
 	put_study: (workbook, dice) => {

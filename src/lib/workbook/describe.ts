@@ -2,6 +2,7 @@
 import type { Command, InputEntry } from './commands/command';
 import type { QuantityChange } from './compare/change';
 import { quantityChangeWords } from './compare/quantity-change-words';
+import { listed } from './commands/lists';
 import { findFrozen } from './frozen';
 import { findQuote, quoteName } from './quotes';
 import { findQuantity, findScenario, scenarioTitle, findSet } from './lookup';
@@ -81,7 +82,12 @@ export function describeCommand(workbook: Workbook, command: Command): string {
 		case 'move_scenario':
 			return `move scenario ${scenario(command.id)}`;
 		case 'promote_scenario':
-			return `make ${scenario(command.id)} the ${workbook.scenarios[0]?.title ?? 'base'}`;
+			return (
+				`make ${scenario(command.id)} the ${workbook.scenarios[0]?.title ?? 'base'}` +
+				(command.hold && command.hold.length > 0
+					? `, with ${listed(command.hold.map(scenario))} as before`
+					: '')
+			);
 		case 'quote_on':
 			return `quotes stand on ${scenario(command.id)}`;
 		case 'put_study':

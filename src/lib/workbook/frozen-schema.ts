@@ -48,6 +48,8 @@ export const frozenSchema = z.strictObject({
 	date: z.iso.date(),
 	/** Who made it. */
 	by: z.optional(label),
+	/** Of the base as it was: the title of the scenario that was made the base on that day. */
+	decided: z.optional(label),
 	/** The revision on the server that it was made from. */
 	revision: z.optional(z.int().check(z.gte(1))),
 	sets: z.optional(z.array(frozenSetSchema).check(z.maxLength(200))),

@@ -294,6 +294,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'frozen.of': 'The title of the scenario that it was made of.',
 	'frozen.date': 'The day on which it was made: "2027-11-30".',
 	'frozen.by': 'Who made it.',
+	'frozen.decided':
+		'Of the base as it was: the title of the scenario that was made the base on that day.',
 	'frozen.revision': 'The revision on the server that it was made from.',
 	'frozen.sets': 'Members as they were called, so that those that are gone can be told.',
 	'frozen.sets.name': 'The name of the set.',

@@ -7,7 +7,12 @@ import type { RiskResult } from '$lib/studies/risk-result';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
 import type { Study, StudyOf } from '$lib/workbook/study-schema';
 import { UnitSystem } from '$lib/units/system';
-import { bridgeRows, bridgeTitle, changeOf, stepSentences } from '$lib/ui/studies/kinds/bridge/words';
+import {
+	bridgeRows,
+	bridgeTitle,
+	changeOf,
+	stepSentences
+} from '$lib/ui/studies/kinds/bridge/words';
 import {
 	breakEvenNotes,
 	breakEvenSummary,

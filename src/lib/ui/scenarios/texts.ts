@@ -45,8 +45,12 @@ const en = {
 	down: 'Down',
 	makeItTheBase: 'Make it the base',
 	deleteWord: 'Delete',
-	whatFollows: (isPromote: boolean, title: string) =>
-		`${isPromote ? `The base takes over all values of ${title}. An investment in it then counts in the base too: remove it there if it is spent. Scenarios that follow the base see all of it.` : `${title} goes, and scenarios that stand on it take its changes over.`} Undo brings it back.`,
+	/** Of the base, and of a scenario that follows it. */
+	isSince: (decided: string, date: string, before: string) =>
+		`${decided} since ${date}; what stood here before is kept as ${before}.`,
+	restsOn: (decided: string, date: string) => `Its base is ${decided} since ${date}.`,
+	whatFollows: (title: string) =>
+		`${title} goes, and scenarios that stand on it take its changes over. Undo brings it back.`,
 	deleteScenario: 'Delete scenario',
 	cancel: 'Cancel'
 };

@@ -181,7 +181,16 @@ export type ScenarioCommand =
 	  }
 	| { readonly kind: 'remove_scenario'; readonly id: string }
 	| { readonly kind: 'move_scenario'; readonly id: string; readonly index: number }
-	| { readonly kind: 'promote_scenario'; readonly id: string }
+	/**
+	 * Its values become the base's. Those named in `hold` keep their figures: what they take from the base is written in,
+	 * and where they are compared with the base, they are compared with `against` from then on.
+	 */
+	| {
+			readonly kind: 'promote_scenario';
+			readonly id: string;
+			readonly hold?: readonly string[] | undefined;
+			readonly against?: string | undefined;
+	  }
 	/** What quotes stand on from now on. */
 	| { readonly kind: 'quote_on'; readonly id: string };
 

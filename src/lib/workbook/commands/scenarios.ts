@@ -9,10 +9,11 @@ import { canonicalChange } from '../canonical';
 import { findFrozen } from '../frozen';
 import { changesOf, findScenario } from '../lookup';
 import { inputValues, scenarioChain } from '../scenario';
-import { scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
+import { LIMITS, scenarioSchema, type Change, type Scenario, type Workbook } from '../schema';
 import { layered } from '../values';
 import { edited, refused, type Edit, type ScenarioCommand } from './command';
 import { inserted, mapped } from './lists';
+import { followedBy, holding } from '../deciding';
 import { mapQuantities, withValue } from './parts';
 import { mapStudies, mapStudyNames } from '../study-names';
 import { mapProgrammeNames, withoutPlansOf } from './programme-names';
@@ -43,7 +44,7 @@ export function editScenario(workbook: Workbook, command: ScenarioCommand): Edit
 			return edited({ ...workbook, scenarios });
 		}
 		case 'promote_scenario':
-			return edited(promoted(workbook, scenario));
+			return promote(workbook, scenario, command);
 	}
 }
 
@@ -138,6 +139,27 @@ function joined(lower: Scenario, upper: Scenario): Change[] {
 		return over && value !== undefined ? { ...change, ...over, value } : change;
 	});
 	return [...below, ...upper.changes.filter(({ quantity }) => !inherited.has(quantity))];
+}
+
+function promote(
+	workbook: Workbook,
+	scenario: Scenario,
+	{ hold = [], against }: Of<'promote_scenario'>
+): Edit {
+	if (hold.length === 0) return edited(promoted(workbook, scenario));
+	const followed = followedBy(workbook, scenario.id);
+	const unknown = hold.find((id) => !followed.some((one) => one.scenario.id === id));
+	if (unknown !== undefined)
+		return refused(
+			'unknown-scenario',
+			`"${unknown}" is no other scenario that could keep its figures. Choose one of the workbook's scenarios.`
+		);
+	const note = `As before ${scenario.title} was made the base.`.slice(0, LIMITS.note);
+	const held = mapped(workbook.scenarios, (one) => {
+		const found = hold.includes(one.id) && followed.find((each) => each.scenario === one);
+		return found ? holding(found, note, against) : one;
+	});
+	return edited(promoted({ ...workbook, scenarios: held }, scenario));
 }
 
 function promoted(workbook: Workbook, scenario: Scenario): Workbook {
