@@ -35,6 +35,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	build_up: { sets: ['subject', 'part'], plain: ['roles'], roleSet: (_, { part }) => part },
 	items: { sets: ['subject'], check: checkItems },
 	ranking: { sets: [], check: checkRanking },
+	months: { sets: ['period'], check: checkMonths },
 	payback: { sets: ['year'] },
 	capacity: { sets: ['month'], check: checkLoads },
 	ways_out: { sets: [] },
@@ -95,6 +96,49 @@ function checkItems(
 				`Name a quantity per ${set}.`
 			);
 	});
+}
+
+function checkMonths(
+	findings: Findings,
+	{ period, results, added = [], closed }: PictureOf<'months'>,
+	path: Path
+): void {
+	const { workbook } = findings;
+	const set = findSet(workbook, period);
+	if (set && set.time === undefined)
+		findings.add(
+			[...path, 'period'],
+			'no-months',
+			`${period} is not marked as months`,
+			'Name a set that is.'
+		);
+	results.forEach((name, i) => {
+		const axes = setsOf(workbook, name);
+		if (axes && !(axes.length === 1 && axes[0] === period))
+			findings.add(
+				[...path, 'results', i],
+				'picture-axes',
+				`${name} is not per ${period} alone`,
+				`Name a quantity per ${period}.`
+			);
+	});
+	added.forEach((name, i) => {
+		if (!results.includes(name))
+			findings.add(
+				[...path, 'added', i],
+				'not-drawn',
+				`${name} is none of the results`,
+				'Name one of them.'
+			);
+	});
+	const of = closed === undefined ? undefined : findQuantity(workbook, closed);
+	if (of && (of.type !== 'yes_no' || String(of.per) !== period))
+		findings.add(
+			[...path, 'closed'],
+			'picture-axes',
+			`${of.name} does not say yes or no for each ${period}`,
+			`Name a yes/no quantity per ${period}.`
+		);
 }
 
 function checkRanking(

@@ -35,6 +35,12 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 			'Per that set and one more, as a month: what they are ranked by in each of its members.',
 		columns: 'Further figures per the ranked set, in the order shown.'
 	}),
+	...of('months', {
+		period: 'The set of months, marked as such.',
+		results: 'Numbers per month, one of which is drawn at a time.',
+		added: 'Those of them whose months add up to that of a year.',
+		closed: 'Per month, yes or no: which are closed.'
+	}),
 	...of('payback', {
 		year: 'The set of years.',
 		cumulative: 'The running total of cash, per year.',

@@ -73,6 +73,18 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		columns: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(4)))
 	}),
 	z.strictObject({
+		kind: z.literal('months'),
+		title: label,
+		/** The set of months, marked as such. */
+		period: nameSchema,
+		/** Numbers per month, one of which is drawn at a time. */
+		results: z.array(nameSchema).check(z.minLength(1), z.maxLength(12)),
+		/** Those of them whose months add up to that of a year. */
+		added: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(12))),
+		/** Per month, yes or no: which are closed. */
+		closed: z.optional(nameSchema)
+	}),
+	z.strictObject({
 		kind: z.literal('payback'),
 		title: label,
 		/** The set of years, and per year the running totals, simple and discounted. */

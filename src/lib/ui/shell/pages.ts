@@ -16,6 +16,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	build_up: '/product',
 	items: '/product',
 	ranking: '/losses',
+	months: '/year',
 	payback: '/investment',
 	capacity: '/capacity',
 	ways_out: '/capacity',
