@@ -6,7 +6,7 @@ import { read, type Entry } from '../reference/shipped';
 export function asBudgeted(model: Model, month: string): Entry[] {
 	const of = (name: string, ...at: string[]) => read(model, name, ...at);
 	const ids = (set: string) => model.layout.sets.get(set)!.members.map(({ id }) => id);
-	const pairs = model.workbook.relations
+	const pairs = model.workbook.relations!
 		.find(({ name }) => name === 'runs')!
 		.pairs.filter(([, line]) => of('line_installed', line!) === 1) as [string, string][];
 	const made = (product: string, line: string) => of('budget_made', product, line, month);

@@ -10,6 +10,7 @@ const column = z.int().check(z.nonnegative());
 /** What of a date chooses the member of a set. */
 export const dateWaySchema = z.enum([
 	'year',
+	'year_month',
 	'month',
 	'iso_week',
 	'weekday',

@@ -15,7 +15,7 @@ type Path = readonly PropertyKey[];
 export interface PictureParts<P extends Picture> {
 	readonly sets: readonly (keyof P & string)[];
 	/** Besides kind, title and note: words and members of sets. */
-	readonly plain?: readonly (keyof P & string)[];
+	readonly plain?: readonly string[];
 	/** The set whose members it gives roles to. */
 	roleSet?(workbook: Workbook, picture: P): string | undefined;
 	/** What it asks of the quantities that it names. */
@@ -43,6 +43,8 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	week: { sets: ['pattern', 'weekday', 'hour'] },
 	calendar: { sets: ['month', 'day', 'weekday', 'holiday', 'shut_down'] },
 	bridge: { sets: [] },
+	// A step that is gone is explained no more, and nothing else is amiss.
+	waterfall: { sets: ['month'], plain: ['explains'], check: checkWaterfall },
 	quote: { sets: [], plain: ['scenario'] }
 };
 
@@ -168,6 +170,29 @@ function checkRanking(
 		if (sets && !(sets.length === 1 && sets[0] === set))
 			wrong(['columns', i], name, `${set} alone`);
 	});
+}
+
+function checkWaterfall(findings: Findings, picture: PictureOf<'waterfall'>, path: Path): void {
+	const { month, to_date: toDate } = picture;
+	const asked = (field: Path, name: string, others: number | null) => {
+		const sets = setsOf(findings.workbook, name);
+		const isFit = sets?.includes(month) && (others === null || sets.length === others + 1);
+		if (sets && !isFit)
+			findings.add(
+				[...path, ...field],
+				'picture-axes',
+				`${name} is not per ${month}${others === 1 ? ' and one other set' : ''}`,
+				`Name a quantity per ${month}${others === 1 ? ' and one other set' : ''}.`
+			);
+	};
+	const ends = { closed: picture.closed, from: picture.from, to: picture.to };
+	for (const [field, name] of Object.entries(ends)) asked([field], name, 0);
+	asked(['steps'], picture.steps, 1);
+	picture.entered.forEach((name, i) => asked(['entered', i], name, null));
+	if (!toDate) return;
+	asked(['to_date', 'from'], toDate.from, 0);
+	asked(['to_date', 'to'], toDate.to, 0);
+	asked(['to_date', 'steps'], toDate.steps, 1);
 }
 
 function checkLoads(findings: Findings, { loads, month }: PictureOf<'capacity'>, path: Path): void {

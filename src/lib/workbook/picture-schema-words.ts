@@ -124,6 +124,24 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		added: 'The parts that add up to it.',
 		taken_off: 'The parts that are taken off.'
 	}),
+	...of('waterfall', {
+		month: 'The set of dated months.',
+		closed: 'Yes for the months that are closed.',
+		entered: 'Inputs that a month is closed with.',
+		from: 'The result that it begins at, per month.',
+		steps:
+			'What leads from the one result to the other, per one set and month: above zero is favourable.',
+		to: 'The result that it ends at, per month.',
+		to_date: 'The same of the year to date.',
+		'to_date.from': 'The result to date that it begins at.',
+		'to_date.steps': 'Its steps.',
+		'to_date.to': 'The result to date that it ends at.',
+		behind: 'By which figures a step is explained in a sentence.',
+		'behind.explains': 'The step.',
+		'behind.came': 'The figure as it came.',
+		'behind.meant': 'The figure as it was to be.',
+		'behind.weight': 'What a difference of it counts by, to tell which came to most.'
+	}),
 	...of('quote', {
 		scenario: 'The scenario that quotes stand on; the base where it is left out.',
 		order: 'Inputs of the order that the page offers to change.',

@@ -222,6 +222,37 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		added: z.array(nameSchema).check(z.maxLength(30)),
 		taken_off: z.array(nameSchema).check(z.maxLength(30))
 	}),
+	z.strictObject({
+		kind: z.literal('waterfall'),
+		title: label,
+		note: z.optional(label),
+		/** The set of dated months, and what says yes of those that are closed. */
+		month: nameSchema,
+		closed: nameSchema,
+		/** Inputs that a month is closed with, each per month and whatever else. */
+		entered: z.array(nameSchema).check(z.minLength(1), z.maxLength(60)),
+		/** From the one result to the other, per month, by steps per one set and month. Above zero is favourable. */
+		from: nameSchema,
+		steps: nameSchema,
+		to: nameSchema,
+		/** The same of the year to date. */
+		to_date: z.optional(z.strictObject({ from: nameSchema, steps: nameSchema, to: nameSchema })),
+		/** By which figures a step is explained: as they came, and as they were to be. */
+		behind: z.optional(
+			z
+				.array(
+					z.strictObject({
+						/** The step, a member of its set. */
+						explains: memberIdSchema,
+						came: nameSchema,
+						meant: nameSchema,
+						/** What a difference of it counts by, to tell which came to most. */
+						weight: z.optional(nameSchema)
+					})
+				)
+				.check(z.maxLength(60))
+		)
+	}),
 	quotePictureSchema
 ]);
 export type Picture = z.infer<typeof pictureSchema>;

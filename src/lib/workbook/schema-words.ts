@@ -203,6 +203,7 @@ const WORDS: Readonly<Record<string, string>> = {
 		'What the columns of imported tables mean, by name, so that the next file with the same headings is matched at once.',
 	'tables.title': 'What the table is called.',
 	'tables.quantity': 'The quantity of every row, where neither a row nor a column names one.',
+	'tables.all': 'Sets, or axes, whose member is one for all rows, and is asked for with each file.',
 	'tables.columns': 'Its columns, in their order.',
 	'tables.columns.heading': 'As the file writes it.',
 	'tables.columns.is':

@@ -57,6 +57,8 @@ export const keptTableSchema = z.strictObject({
 	title: label.check(z.minLength(1)),
 	/** The quantity of every row, where neither a row nor a column names one. */
 	quantity: z.optional(nameSchema),
+	/** Sets, or axes, whose member is one for all rows, and asked for with each file. */
+	all: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(20))),
 	columns: z.array(keptColumnSchema).check(z.minLength(1), z.maxLength(1000)),
 	/** The table is a log, and its rows are summed. */
 	log: z.optional(keptLogSchema),

@@ -152,7 +152,7 @@ describe('a line for each that cannot be taken', () => {
 		const other = workbook.sets
 			.find(({ name }) => name === 'line')!
 			.members.find(({ id }) => !lineOf.has(id))!.id;
-		const seen = look(`product;line;Good metres made and sold\nPX10B;${other};1200\n`);
+		const seen = look(`product;line;Dated month;Good metres made\nPX10B;${other};2027-05;1200\n`);
 		expect(lines(seen)).toEqual([
 			[2, null, expect.stringMatching(`^PX10B and ${other} do not go together`)]
 		]);

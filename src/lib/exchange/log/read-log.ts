@@ -149,7 +149,10 @@ class Reading {
 				this.#outside++;
 				return;
 			}
-			if (isWhole && log.dates.some(({ by }) => by !== 'year' && by !== 'month'))
+			if (
+				isWhole &&
+				log.dates.some(({ by }) => by !== 'year' && by !== 'month' && by !== 'year_month')
+			)
 				return this.#leave(row, this.#date, OF_A_MONTH);
 			const missing = this.#byDate(bySet, date, read.hour);
 			if (missing) return this.#leave(row, this.#date, missing);

@@ -2,6 +2,7 @@
  * How a date chooses a member: by a part of the date that is a whole number, such as the month. The member is the one of
  * that number; in a set without numbers that has as many members as there are such parts, the one at that place.
  */
+import { monthCount, monthCountOf } from '../table/dated-months';
 import { dayOf, firstOfMonth, isoWeek, monthOf, weekday, yearOf } from '$lib/workbook/dates';
 import { kept } from '$lib/workbook/kept';
 import type { DateWay, SetDefinition } from '$lib/workbook/schema';
@@ -16,6 +17,7 @@ interface Part {
 
 const PARTS: Readonly<Record<DateWay, Part>> = {
 	year: { first: 1900, last: 9999, whole: [], needsHour: false },
+	year_month: { first: 12 * 1900, last: 12 * 9999 + 11, whole: [], needsHour: false },
 	month: { first: 1, last: 12, whole: [12], needsHour: false },
 	iso_week: { first: 1, last: 53, whole: [52, 53], needsHour: false },
 	weekday: { first: 1, last: 7, whole: [7], needsHour: false },
@@ -32,6 +34,8 @@ export function partOf(way: DateWay, date: number, hour: number): number {
 	switch (way) {
 		case 'year':
 			return yearOf(date);
+		case 'year_month':
+			return monthCount(date);
 		case 'month':
 			return monthOf(date);
 		case 'iso_week':
@@ -66,6 +70,8 @@ function listed({ members }: SetDefinition, way: DateWay): Map<number, string> |
 	const numbers = members.map(({ id, label, number }) => {
 		const written =
 			way === 'year' ? [id, label].find((text) => /^\d{4}$/.test(text ?? '')) : undefined;
+		// A dated month is what it is called; its number may count otherwise.
+		if (way === 'year_month') return monthCountOf(id);
 		return number ?? (written === undefined ? NaN : Number(written));
 	});
 	const byNumber = members.length > 0 && numbers.every(isPart);
@@ -84,7 +90,7 @@ export function waysFor(set: SetDefinition): {
 } {
 	const ways = DATE_WAYS.filter((way) => membersBy(set, way));
 	const wholly = ways.filter(
-		(way) => way === 'year' || PARTS[way].whole.includes(set.members.length)
+		(way) => way === 'year' || way === 'year_month' || PARTS[way].whole.includes(set.members.length)
 	);
 	return { ways, sure: wholly.length === 1 ? wholly[0]! : null };
 }

@@ -7,10 +7,13 @@ import { withUnit } from '$lib/engine/naming';
 import { numberText, rangeText } from '$lib/engine/number-words';
 import type { OwnQuantity } from '$lib/review/template';
 import { farEntries } from '$lib/review/siblings';
+import { axesOf } from '$lib/workbook/axes';
+import { findSet } from '$lib/workbook/lookup';
 import { isPermitted } from '$lib/workbook/range';
-import { inputValues } from '$lib/workbook/scenario';
+import { inputAt, inputValues } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
 import { withValues } from '$lib/workbook/values';
+import { isDatedMonths } from './dated-months';
 import { keyOf, type Brought } from './settle';
 
 /** As many times what stood there, or as many times less, nobody changes a figure without a word. */
@@ -68,6 +71,21 @@ function jumpOf(before: number, after: number): string | null {
 	return null;
 }
 
+/** A month is held against the other months of the same thing first: its siblings there may rightly be of another size. */
+function isAsInOtherMonths(
+	{ quantity, at, after, scenario }: Brought,
+	workbook: Workbook
+): boolean {
+	const sets = axesOf(quantity).map(({ set }) => findSet(workbook, set));
+	const axis = sets.findIndex((set) => set !== undefined && isDatedMonths(set));
+	if (axis < 0 || typeof after !== 'number') return false;
+	return sets[axis]!.members.some(({ id }) => {
+		if (id === at[axis]) return false;
+		const { value } = inputAt(workbook, scenario, quantity.name, at.with(axis, id));
+		return typeof value === 'number' && jumpOf(value, after) === null;
+	});
+}
+
 /** Those that lie far from their siblings now and did not before. */
 function farChanges(changes: readonly Brought[], workbook: Workbook): Map<Brought, number> {
 	const groups = new Map<string, Brought[]>();
@@ -88,7 +106,8 @@ function farChanges(changes: readonly Brought[], workbook: Workbook): Map<Brough
 		const medians = new Map(now.map(({ at, median }) => [placeOf(at), median]));
 		for (const change of group) {
 			const median = medians.get(placeOf(change.at));
-			if (median !== undefined && !was.has(placeOf(change.at))) far.set(change, median);
+			if (median === undefined || was.has(placeOf(change.at))) continue;
+			if (!isAsInOtherMonths(change, workbook)) far.set(change, median);
 		}
 	}
 	return far;

@@ -15,6 +15,8 @@ export function keptOf(title: string, head: readonly string[], mapping: Mapping)
 	return {
 		title,
 		...(mapping.quantity !== null && { quantity: mapping.quantity }),
+		// Which member it was is of this file: the next one is of another month, and is asked about.
+		...(mapping.all?.length && { all: mapping.all.map(({ of }) => of) }),
 		columns: mapping.columns.map((column, at) => ({
 			heading: shortened(head[at] ?? ''),
 			...keptMeaning(column)
@@ -116,8 +118,17 @@ export function reuse(
 	const quantity =
 		table.quantity !== undefined && findQuantity(workbook, table.quantity) ? table.quantity : null;
 	const apart = withoutTwins(columns, places);
-	return { mapping: { quantity, columns: apart }, fresh, gone, lost, otherwise };
+	const all = (table.all ?? []).flatMap((of) =>
+		isSetOrAxis(workbook, of) ? [{ of, id: proposedOfAll(proposed, of) }] : []
+	);
+	return {
+		mapping: { quantity, columns: apart, ...(all.length > 0 && { all }) },
+		...{ fresh, gone, lost, otherwise }
+	};
 }
+
+const proposedOfAll = ({ all = [] }: Mapping, of: string): string | null =>
+	all.find((one) => one.of === of)?.id ?? null;
 
 const NOTHING: Column = { meaning: { is: 'nothing' }, unit: '', decimal: null, dayFirst: null };
 

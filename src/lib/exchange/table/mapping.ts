@@ -39,11 +39,35 @@ export interface Mapping {
 	/** The quantity of every row, where neither a row nor a column names one. */
 	readonly quantity: string | null;
 	readonly columns: readonly Column[];
+	/** Sets, or axes, whose member is one for all rows, as the month of a file that names none. */
+	readonly all?: readonly OfAllRows[];
+}
+
+export interface OfAllRows {
+	readonly of: string;
+	/** Null: nobody has said it. */
+	readonly id: string | null;
 }
 
 /** The columns that a person has to say something about before anything is entered. */
 export const askedColumns = ({ columns }: Mapping): number[] =>
 	columns.flatMap(({ meaning }, column) => (meaning.is === 'asked' ? [column] : []));
+
+/** The sets of which a person has to say whose all rows are. */
+export const askedOfAll = ({ all = [] }: Mapping): string[] =>
+	all.flatMap(({ of, id }) => (id === null ? [of] : []));
+
+/** The mapping with one member of the set for all rows; undefined: rows name it, or nothing does. */
+export function withOfAll(mapping: Mapping, of: string, id: string | null | undefined): Mapping {
+	const { all = [], ...rest } = mapping;
+	const others = all.filter((one) => one.of !== of);
+	const at = all.findIndex((one) => one.of === of);
+	if (id === undefined) return { ...rest, ...(others.length > 0 && { all: others }) };
+	return {
+		...rest,
+		all: at < 0 ? [...all, { of, id }] : all.map((one) => (one.of === of ? { of, id } : one))
+	};
+}
 
 /** Whether some values have no quantity yet. */
 export const lacksQuantity = ({ quantity, columns }: Mapping): boolean =>

@@ -1,11 +1,15 @@
-/** Members as files name them: by their ids or by their labels, in whatever case. */
+/** Members as files name them: by their ids or by their labels, in whatever case; dated months by any of their days too. */
 import { memberPlaces } from '$lib/workbook/lookup';
 import type { SetDefinition } from '$lib/workbook/schema';
+import { datedMonth, isDatedMonths } from './dated-months';
 
 /** The member of that name; null where there is none, or where several are called so. */
 export function memberNamed(set: SetDefinition, text: string): string | null {
 	if (memberPlaces(set).has(text)) return text;
-	return namesOf(set).get(text.toLowerCase()) ?? null;
+	const named = namesOf(set).get(text.toLowerCase());
+	if (named !== undefined) return named;
+	const month = isDatedMonths(set) ? datedMonth(text) : null;
+	return month !== null && memberPlaces(set).has(month) ? month : null;
 }
 
 const named = new WeakMap<SetDefinition, ReadonlyMap<string, string | null>>();

@@ -8,6 +8,7 @@ import { hasInputs } from '$lib/workbook/cells';
 import { findQuantity } from '$lib/workbook/lookup';
 import type { Quantity, SetDefinition, Workbook } from '$lib/workbook/schema';
 import { MEMBER_MARK, OUT_OF_DATE } from '../csv/sheet';
+import { isDatedMonths } from './dated-months';
 import { isDayFirst, readTableDate } from './dates';
 import { decimalSigns } from './decimals';
 import { sampleOf, type Cell, type Grid } from './grid';
@@ -57,20 +58,29 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 			return { meaning: { is: 'label', of: named }, unit: '' };
 		return { meaning: isLong && numeric(sample) ? value : NOTHING, unit: '' };
 	};
-	const read = (of: readonly string[]) => {
-		const candidates = quantities(of);
+	const read = (of: readonly string[], ofAll: readonly string[] = []) => {
+		const candidates = quantities([...of, ...ofAll]);
 		return grid.head.map((name, column) => columnOf(name, column, candidates));
 	};
-	const first = read(inRows);
+	// A file of one month seldom names it: where more headings are understood with the month than without, it is asked for.
+	const month = workbook.sets.find((set) => isDatedMonths(set) && !inRows.includes(set.name));
+	const plain = read(inRows);
+	const dated = month && !isLong ? read(inRows, [month.name]) : plain;
+	const ofMonth =
+		month !== undefined &&
+		(isLong ? namesOneOf(samples, workbook, month.name) : understood(dated) > understood(plain));
+	const ofAll = ofMonth ? [month.name] : [];
+	const first = ofMonth ? dated : plain;
 	const stillNamed = first.flatMap(({ meaning }) => (meaning.is === 'member' ? [meaning.of] : []));
 	// A column that holds a choice names no row: what is per its members only is not in this table.
 	const isOther = stillNamed.length > 0 && stillNamed.length < inRows.length;
-	const proposed = askedWhereTwice(isOther ? read(stillNamed) : first);
+	const proposed = askedWhereTwice(isOther ? read(stillNamed, ofAll) : first);
 	const holdsValues = proposed.some(
 		({ meaning }) => meaning.is === 'value' || meaning.is === 'asked'
 	);
 	const signs = decimalSigns(grid);
 	return {
+		...(ofMonth && { all: ofAll.map((of) => ({ of, id: null })) }),
 		quantity: isLong ? null : quantityInHead(grid.head, workbook, proposed),
 		columns: proposed.map(({ meaning, unit }, column) => ({
 			// Where no heading says anything, a person says what the numbers are.
@@ -83,6 +93,27 @@ export function proposeMapping(grid: Grid, workbook: Workbook): Mapping {
 			dayFirst: isDayFirst(sampleOf(grid, column))
 		}))
 	};
+}
+
+/** Columns whose quantity leaves no doubt. */
+const understood = (columns: readonly Proposed[]): number =>
+	columns.filter(({ meaning }) => meaning.is === 'value' && meaning.quantity !== null).length;
+
+/** Whether a column that names quantities names one that is per the set. */
+function namesOneOf(
+	samples: readonly (readonly Cell[])[],
+	workbook: Workbook,
+	set: string
+): boolean {
+	const called = new Set(samples.flat().map((cell) => String(cell).toLowerCase()));
+	return workbook.sheets.some(({ quantities }) =>
+		quantities.some(
+			(quantity) =>
+				hasInputs(quantity) &&
+				(called.has(quantity.name.toLowerCase()) || called.has(quantity.label.toLowerCase())) &&
+				axesOf(quantity).some((axis) => axis.set === set)
+		)
+	);
 }
 
 const UNIT_HEADS = new Set(['unit', 'units', 'unit of measure', 'uom', 'einheit', 'me', 'unité']);
@@ -132,9 +163,14 @@ function frameOf(
 			return { meaning: { is: 'value', scenario: scenario.id, quantity: null, member: null } };
 		// A table of this program takes frozen copies along, which nothing is entered in.
 		if (workbook.frozen?.some(({ id }) => id.toLowerCase() === said)) return { meaning: NOTHING };
-		const called = axisCalled(workbook, name);
+		const byName = axisCalled(workbook, name);
+		// "Month" over 2027-05: the dated month is meant, not the month of the year.
+		const called = byName !== null && holdsMonths(byName, workbook, share) ? null : byName;
 		// Numbers may be members of a set of days; they name things where they come first.
-		const mayName = column === 0 || !numeric(samples[column] ?? []);
+		const mayName =
+			column === 0 ||
+			!numeric(samples[column] ?? []) ||
+			share((cell) => isMonthOf(workbook, cell)) > ENOUGH;
 		const of = called ?? (mayName ? setOfCells(workbook, share, taken) : null);
 		if (of === null && share((cell) => isUnit(cell, units)) > ENOUGH)
 			return { meaning: { is: 'unit' } };
@@ -142,6 +178,24 @@ function frameOf(
 		taken.add(of);
 		return { meaning: { is: 'member', of }, byCells: called === null };
 	});
+}
+
+const isMonthOf = ({ sets }: Workbook, cell: string): boolean =>
+	sets.some((set) => isDatedMonths(set) && memberNamed(set, cell) !== null);
+
+/** Whether a column that is called as a set holds dated months, and none of that set. */
+function holdsMonths(
+	name: string,
+	workbook: Workbook,
+	share: (is: (cell: string) => boolean) => number
+): boolean {
+	const set = workbook.sets.find((one) => one.name === name);
+	return (
+		set !== undefined &&
+		!isDatedMonths(set) &&
+		share((cell) => memberNamed(set, cell) !== null) === 0 &&
+		share((cell) => isMonthOf(workbook, cell)) > ENOUGH
+	);
 }
 
 const isQuantity = (workbook: Workbook, cell: string) =>

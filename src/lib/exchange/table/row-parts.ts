@@ -46,10 +46,12 @@ export interface RowNames extends NamedMembers {
 	readonly labels: ReadonlyMap<string, string>;
 }
 
-export function namesOf(cells: readonly Cell[], { columns }: Mapping): RowNames {
+export function namesOf(cells: readonly Cell[], { columns, all = [] }: Mapping): RowNames {
 	let quantity: string | null = null;
 	let together: string[] | null = null;
-	const bySet = new Map<string, string>();
+	const bySet = new Map<string, string>(
+		all.flatMap(({ of, id }) => (id === null ? [] : [[of, id]]))
+	);
 	const labels = new Map<string, string>();
 	columns.forEach(({ meaning }, column) => {
 		const text = String(textOf(cells[column] ?? ''));

@@ -5,7 +5,7 @@ import type { TableClient } from '$lib/browser/table-client';
 import type { HeldSheet, ShortLook } from '$lib/exchange/table/desk';
 import { reuse, type Reused } from '$lib/exchange/table/kept';
 import { acceptedChanges, acceptedCommands } from '$lib/exchange/table/look';
-import { askedColumns, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
+import { askedColumns, askedOfAll, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
 import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
 import type { Command } from '$lib/workbook/commands';
@@ -13,6 +13,9 @@ import { NONE_TYPICAL, type TypicalEntries } from '$lib/exchange/table/implausib
 import type { KeptTable, Workbook } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import { texts } from './texts';
+
+const labelOfAxis = (workbook: Workbook | null, of: string): string =>
+	workbook?.sets.find(({ name }) => name === of)?.label ?? of;
 
 /** The edits of a table with what follows from them. */
 export type Arrange = (commands: readonly Command[]) => readonly Command[];
@@ -47,6 +50,8 @@ export class Bringing {
 		if (asked.length > 0) return texts.firstSay(asked);
 		if (lacksQuantity(this.mapping)) return texts.firstChooseQuantity;
 		const { workbook } = this.session;
+		const ofAll = askedOfAll(this.mapping).map((of) => labelOfAxis(workbook, of).toLowerCase());
+		if (ofAll.length > 0) return texts.firstSayOfAll(ofAll);
 		const open = workbook ? orderAsked(this.mapping, this.held.openDates, workbook) : [];
 		return open.length > 0 ? texts.firstSayOrder(open.map((at) => this.#nameOf(at))) : '';
 	});

@@ -63,6 +63,7 @@ const en = {
 	alwaysMember: (id: string) => `always ${id}`,
 	ways: {
 		year: 'the year of the date',
+		year_month: 'the dated month of the date',
 		month: 'the month of the date',
 		iso_week: 'the week of the date (ISO 8601)',
 		weekday: 'the weekday of the date',

@@ -48,7 +48,8 @@ export function optionsFor(workbook: Workbook, mapping: Mapping, now: Meaning): 
 	const inRows = mapping.columns.flatMap(({ meaning }) =>
 		meaning.is === 'member' ? [meaning.of] : []
 	);
-	const fitting = new Set(quantitiesFor(workbook, inRows).map(({ name }) => name));
+	const ofAll = (mapping.all ?? []).map(({ of }) => of);
+	const fitting = new Set(quantitiesFor(workbook, [...inRows, ...ofAll]).map(({ name }) => name));
 	const options = [
 		...(now.is === 'asked'
 			? [

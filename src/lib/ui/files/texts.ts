@@ -51,6 +51,12 @@ const en = {
 		`Say first what ${names.join(' and ')} ${names.length === 1 ? 'holds' : 'hold'}, or leave ${names.length === 1 ? 'it' : 'them'} out.`,
 	firstSayOrder: (names: readonly string[]) =>
 		`Say first of the dates of ${names.join(' and ')} whether the day or the month comes first.`,
+	firstSayOfAll: (labels: readonly string[]) =>
+		`Say first which ${labels.join(' and which ')} all rows are of.`,
+	allRowsAreOf: (label: string) => `All rows are of one ${label}`,
+	allRowsAreOfOne: 'All rows are of one',
+	rowsNameIt: 'no: rows name it',
+	nothingOfAll: 'nothing besides',
 	firstChooseQuantity: 'Choose first which quantity the values are of.',
 
 	// ExportMenu

@@ -17,6 +17,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	items: '/product',
 	ranking: '/losses',
 	months: '/year',
+	waterfall: '/close',
 	payback: '/investment',
 	capacity: '/capacity',
 	ways_out: '/capacity',
