@@ -118,6 +118,7 @@ export class HandPlan {
 			circular: new Int32Array(0),
 			precedents: none,
 			dependents: none,
+			ownDependents: none,
 			readsOtherScenario: new Int32Array(0),
 			problems: [],
 			printed: new Map()

@@ -52,6 +52,8 @@ export interface Plan {
 	/** What a cell's formula reads; and what reads a cell. Reads of a reference scenario are in both. */
 	readonly precedents: Edges;
 	readonly dependents: Edges;
+	/** What reads a cell in its own scenario: what a scenario's changes follow, while its reference is its parent's. */
+	readonly ownDependents: Edges;
 	/** Cells with a read of the reference or of the base scenario. */
 	readonly readsOtherScenario: Int32Array;
 	/** Whether reads of the reference may meet a frozen copy, in which what is always there otherwise may be absent. */

@@ -49,9 +49,9 @@ export function ownersOf(
 			// A loop is a loop in every scenario; the base's sheet finds it.
 			if (circular[cell]) continue;
 			own[cell] = index;
-			const end = plan.dependents.starts[cell + 1]!;
-			for (let at = plan.dependents.starts[cell]!; at < end; at++)
-				stack.push(plan.dependents.targets[at]!);
+			// What reads it in the base or the reference reads what it read before.
+			const { starts, targets } = plan.ownDependents;
+			for (let at = starts[cell]!; at < starts[cell + 1]!; at++) stack.push(targets[at]!);
 		}
 		owners[index] = own;
 	}

@@ -6,6 +6,8 @@ import { GrowingInts } from './growing';
 
 export interface Reads {
 	readonly precedents: Edges;
+	/** Those of them that are read in the cell's own scenario. */
+	readonly own: Edges;
 	/** Cells with a read of another scenario, ascending. */
 	readonly readsOtherScenario: Int32Array;
 }
@@ -14,10 +16,13 @@ export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
 	const cells = roots.length;
 	const starts = new Int32Array(cells + 1);
 	const targets = new GrowingInts();
+	const ownStarts = new Int32Array(cells + 1);
+	const ownTargets = new GrowingInts();
 	const other = new GrowingInts();
 	// By node and by cell, the cell + 1 that was last seen to hold or to read it.
 	const heldBy = new Int32Array(nodes.count);
 	const readBy = new Int32Array(cells);
+	const readHereBy = new Int32Array(cells);
 	const stack: number[] = [];
 	const operands: number[] = [];
 	let found: number[] = [];
@@ -32,6 +37,7 @@ export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
 			if (nodes.op[node] === Op.Cell) {
 				const target = nodes.a[node] ?? 0;
 				if (nodes.b[node] !== 0) readsOther = true;
+				else readHereBy[target] = cell + 1;
 				if (readBy[target] !== cell + 1) found.push(target);
 				readBy[target] = cell + 1;
 				continue;
@@ -41,13 +47,21 @@ export function readsOf(roots: ArrayLike<number>, nodes: Nodes): Reads {
 		}
 		if (found.length > 0) {
 			found.sort((a, b) => a - b);
-			for (const target of found) targets.push(target);
+			for (const target of found) {
+				targets.push(target);
+				if (readHereBy[target] === cell + 1) ownTargets.push(target);
+			}
 			found = [];
 		}
 		if (readsOther) other.push(cell);
 		starts[cell + 1] = targets.length;
+		ownStarts[cell + 1] = ownTargets.length;
 	}
-	return { precedents: { starts, targets: targets.finish() }, readsOtherScenario: other.finish() };
+	return {
+		precedents: { starts, targets: targets.finish() },
+		own: { starts: ownStarts, targets: ownTargets.finish() },
+		readsOtherScenario: other.finish()
+	};
 }
 
 /** Who reads each cell. */

@@ -41,6 +41,8 @@ export class Lowering {
 	readonly guardedInputs = new Map<number, number>();
 	readonly presences = new Map<number, number>();
 	readonly whereCells = new Map<number, number>();
+	/** By cell, as far as they are lowered: what a choice that rests on no input points at is known by its root. */
+	roots: Int32Array | null = null;
 	/** Entered cells whose `where` is being lowered, the innermost last. */
 	readonly judging: number[] = [];
 	readonly optionLists = new Map<Typed, Map<number, number>>();

@@ -86,6 +86,10 @@ export class NodeStore {
 		return this.#a.at(node);
 	}
 
+	bOf(node: number): number {
+		return this.#b.at(node);
+	}
+
 	isConstant(node: number): boolean {
 		return this.#op.at(node) === Op.Constant;
 	}

@@ -25,14 +25,20 @@ export function buildPlan(workbook: Workbook): Plan {
 
 	const ownRoots = new Int32Array(layout.cells).fill(-1);
 	const inputRange = new Int32Array(layout.cells).fill(-1);
-	for (const provenQuantity of proven) lowerQuantity(low, provenQuantity, ownRoots, inputRange);
+	low.roots = ownRoots;
+	// What rests on no input comes first: choices are known by it.
+	const [first, others] = [
+		proven.filter(restsOnNothing),
+		proven.filter((one) => !restsOnNothing(one))
+	];
+	for (const one of [...first, ...others]) lowerQuantity(low, one, ownRoots, inputRange);
 
 	const roots = new Int32Array(layout.cells + low.liftedRoots.length);
 	roots.set(ownRoots);
 	roots.set(low.liftedRoots.finish(), layout.cells);
 	const liftedFrom = low.liftedFrom.finish();
 	const nodes = low.store.finish();
-	const { precedents, readsOtherScenario } = readsOf(roots, nodes);
+	const { precedents, own, readsOtherScenario } = readsOf(roots, nodes);
 	const { order, loops } = orderOf(roots, precedents);
 	const quantityOf = (cell: number) =>
 		cell < layout.cells
@@ -60,6 +66,7 @@ export function buildPlan(workbook: Workbook): Plan {
 		circular: Int32Array.from(loops.flat()).sort(),
 		precedents,
 		dependents: reversed(precedents),
+		ownDependents: reversed(own),
 		readsOtherScenario,
 		isMeasuredByCopies: context.isMeasuredByCopies,
 		problems: [...problemsOf(context, proven), ...circular],
@@ -69,6 +76,9 @@ export function buildPlan(workbook: Workbook): Plan {
 	remember(plan, { context, absent, inputConditions });
 	return plan;
 }
+
+const restsOnNothing = ({ parts, where }: ProvenQuantity): boolean =>
+	parts.length > 0 && !where && parts.every(({ typed }) => typed.fixed);
 
 const partsOf = (proven: readonly ProvenQuantity[]): ProvenPart[] =>
 	proven.flatMap(({ parts, where }) => (where ? [...parts, where] : parts));

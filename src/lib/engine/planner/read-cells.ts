@@ -44,7 +44,8 @@ export function readCells(low: Lowering, read: Read): number {
 		else {
 			const node = low.lower(index.of);
 			isChosen = true;
-			if (low.store.isConstant(node)) ordinal = low.store.valueOf(node);
+			const known = settledChoice(low, node);
+			if (known >= 0) ordinal = low.store.valueOf(known);
 			else if (low.store.opOf(node) === Op.Nothing)
 				return low.store.nothing(carried(low.store.aOf(node)));
 			else selector = node;
@@ -55,6 +56,18 @@ export function readCells(low: Lowering, read: Read): number {
 	const moving = selectors.findIndex((selector) => selector >= 0);
 	if (moving >= 0) return pick(low, read, ordinals, selectors, moving);
 	return readPair(low, read, ordinals, isChosen);
+}
+
+/**
+ * The constant that a choice is: itself, or the root of the computed cell that it reads, as the month of a dated month. Else
+ * a cell would read all members of the set in place of the one that it ever means.
+ */
+function settledChoice(low: Lowering, node: number): number {
+	const { store, roots } = low;
+	if (store.isConstant(node)) return node;
+	if (!roots || store.opOf(node) !== Op.Cell || store.bOf(node) !== 0) return -1;
+	const root = roots[store.aOf(node)] ?? -1;
+	return root >= 0 && store.isConstant(root) ? root : -1;
 }
 
 /** One of all options, by the choice on axis `moving`; further choices inside. */
