@@ -55,6 +55,42 @@ const plant = (text: string, more: Partial<Shop['quantities'][string]> = {}): Sh
 	}
 });
 
+describe('a choice that rests on no input', () => {
+	const dated = (moved: string): Shop => ({
+		sets: {
+			month: ['jan', 'feb', 'mar'],
+			period: {
+				members: [
+					{ id: 'p1', number: 13 },
+					{ id: 'p2', number: 14 }
+				]
+			}
+		},
+		quantities: {
+			demand: { per: ['month'], value: { jan: 1, feb: 2, mar: 3 } },
+			// The later quantity comes first: what is known is known wherever it stands.
+			result: { per: ['period'], formula: 'demand[month_of] + 1' },
+			month_of: {
+				per: ['period'],
+				type: { member_of: 'month' },
+				formula: `MEMBER(month; MOD(NUMBER(period); 12) + ${moved})`
+			},
+			shift: { value: 0 }
+		}
+	});
+
+	it('is known when the plan is made: its cell reads the one that it means, and no other', () => {
+		const plan = planOf(dated('0'));
+		expect(formula(plan, 'result', 'p2')).toBe('Add(demand[feb], 1)');
+		expect(computed(dated('0'), 'result', 'p2')).toBe(3);
+	});
+
+	it('is one of all where an input may move it', () => {
+		expect(formula(planOf(dated('shift')), 'result', 'p2')).toContain('demand[mar]');
+		expect(computed(dated('shift'), 'result', 'p2')).toBe(3);
+	});
+});
+
 describe('choices', () => {
 	const perLayer = { per: ['product', 'layer'] };
 

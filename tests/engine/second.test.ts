@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
 import type { Results } from '$lib/engine/results';
+import { LIMIT, limitOf } from '$lib/engine/second/sample';
 import { Verifier } from '$lib/engine/second/verifier';
 import { isWithinTolerance } from '$lib/engine/second/tolerance';
 import { NOT_ENTERED, OK } from '$lib/engine/state';
@@ -310,6 +311,25 @@ describe('a workbook beyond its limit', () => {
 		expect(agreeing).toBe(compared);
 	});
 
+	it('weighs of a scenario what its changes reach there, not what reads the base', () => {
+		const read: Quantity[] = [
+			quantity('price', { value: 2 }),
+			quantity('as_in_base', { formula: 'price[base] * 3' }),
+			quantity('far', { formula: 'as_in_base + 1' })
+		];
+		const dear = scenario('dear', 'main', { changes: [{ quantity: 'price', value: 5 }] });
+		// Three cells of the base and one of the scenario.
+		expect(open(workbook(read, [dear]), 4).verifier.compare([]).sample).toBeNull();
+		expect(open(workbook(read, [dear]), 3).verifier.compare([]).sample).not.toBeNull();
+		const { verifier, results } = open(workbook(read, [dear]), 4);
+		expect(verifier.compare(results())).toMatchObject({ compared: 6, agreeing: 6 });
+	});
+
+	it('is smaller on a machine that says it has little memory, and as ever where it says nothing', () => {
+		expect(limitOf(4)).toBeLessThan(limitOf(8));
+		expect([limitOf(undefined), limitOf(8)]).toEqual([LIMIT, LIMIT]);
+	});
+
 	it('follows edits of what it checks, and ignores the rest', () => {
 		const { verifier } = open(workbook(cost, [dear]), 10);
 		const after = workbook(
@@ -327,7 +347,7 @@ describe('the shipped plant', () => {
 		const book = workbookSchema.parse(shipped);
 		const model = Model.open(book);
 		// More than on screen, where a sample must do: here every value of every scenario.
-		const verifier = Verifier.open(book, model.plan, 1_000_000);
+		const verifier = Verifier.open(book, model.plan, 2_500_000);
 		expect(run(verifier.build())).toBeGreaterThan(5);
 		const results = book.scenarios.map(({ id }) => model.results(id));
 		const before = verifier.compare(results);

@@ -4,6 +4,7 @@
  * work for an older one.
  */
 import type { Agreement } from '$lib/engine/results';
+import { limitOf } from '$lib/engine/second/sample';
 import { Verifier } from '$lib/engine/second/verifier';
 import { applyCommand } from '$lib/workbook/commands';
 import type { Workbook } from '$lib/workbook/schema';
@@ -55,6 +56,9 @@ async function run(steps: Generator<number>, revision: number): Promise<boolean>
 	return true;
 }
 
+/** What the machine says of its memory; not every browser tells. */
+const gigabytes = (navigator as Navigator & { readonly deviceMemory?: number }).deviceMemory;
+
 async function take({ revision, fresh, commands, results }: Check): Promise<void> {
 	let isWhole = true;
 	if (fresh) {
@@ -62,7 +66,7 @@ async function take({ revision, fresh, commands, results }: Check): Promise<void
 		verifier?.destroy();
 		say({ kind: 'agreement', revision, agreement: NOTHING_YET });
 		workbook = fresh.workbook;
-		verifier = Verifier.open(workbook, fresh.plan);
+		verifier = Verifier.open(workbook, fresh.plan, limitOf(gigabytes));
 		isWhole = await run(verifier.build(), revision);
 	} else if (workbook && verifier) {
 		for (const command of commands) {
