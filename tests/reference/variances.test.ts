@@ -48,11 +48,11 @@ describe('the Webb Company, labour (Horngren, from memory)', () => {
 		enter(
 			model,
 			['posts', post, (posts * 8000) / read(model, 'standard_paid_hours', ...post, MONTH)],
-			['wage', post, (wage * 20) / read(model, 'standard_hour_cost', ...post)],
+			['wage', post, (wage * 20) / read(model, 'standard_hour_cost', ...post, MONTH)],
 			['actual_paid_hours', [...post, MONTH], 9000],
 			['actual_hour_cost', [...post, MONTH], 22]
 		);
-		expect(read(model, 'standard_hour_cost', ...post)).toBeCloseTo(20, 9);
+		expect(read(model, 'standard_hour_cost', ...post, MONTH)).toBeCloseTo(20, 9);
 		expect(read(model, 'rate_of_post', ...post, MONTH)).toBeCloseTo(-18_000, 6);
 		expect(read(model, 'hours_of_post', ...post, MONTH)).toBeCloseTo(-20_000, 5);
 	});

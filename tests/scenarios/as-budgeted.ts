@@ -6,8 +6,8 @@ import { read, type Entry } from '../reference/shipped';
 export function asBudgeted(model: Model, month: string): Entry[] {
 	const of = (name: string, ...at: string[]) => read(model, name, ...at);
 	const ids = (set: string) => model.layout.sets.get(set)!.members.map(({ id }) => id);
-	const pairs = model.workbook.relations!
-		.find(({ name }) => name === 'runs')!
+	const pairs = model.workbook
+		.relations!.find(({ name }) => name === 'runs')!
 		.pairs.filter(([, line]) => of('line_installed', line!) === 1) as [string, string][];
 	const made = (product: string, line: string) => of('budget_made', product, line, month);
 	const inAll = (product: string, perMetre: (line: string) => number) =>
@@ -41,7 +41,7 @@ export function asBudgeted(model: Model, month: string): Entry[] {
 			sum(products.map((id) => (inAll(id, () => 1) * of('standard_rewind_need', id)) / 1000))
 		),
 		...rows('post', 'actual_paid_hours', (id) => of('standard_paid_hours', id, month)),
-		...rows('post', 'actual_hour_cost', (id) => of('standard_hour_cost', id)),
+		...rows('post', 'actual_hour_cost', (id) => of('standard_hour_cost', id, month)),
 		...rows('overhead', 'actual_overhead', (id) => of('standard_overhead', id) / 12),
 		single(
 			'actual_process_electricity',
