@@ -12,7 +12,7 @@ import { acceptedCommands } from '$lib/exchange/table/look';
 import { askedOfAll, withOfAll, type Mapping } from '$lib/exchange/table/mapping';
 import { memberNamed } from '$lib/exchange/table/member-named';
 import { NO_CHOICES } from '$lib/exchange/table/new-members';
-import { keptFor, monthsIn } from '$lib/ui/close/close';
+import { keptFor, kindsOf, monthsIn } from '$lib/ui/close/close';
 import { apply, enter, openShipped, read } from '../../reference/shipped';
 
 const FOLDER = 'tests/exchange/close';
@@ -86,6 +86,30 @@ describe('May and June 2027, from their files', () => {
 		// 3,304 EUR/kg with a decimal comma
 		expect(read(model, 'actual_material_price', 'PB1', '2027-06')).toBe(3.304);
 		expect(model.checks('base').fail).toEqual([]);
+	});
+});
+
+describe('what a month is closed with', () => {
+	const model = openShipped('marram');
+	const picture = model.workbook.pictures!.find((one) => one.kind === 'waterfall')!;
+	const source = { layout: model.layout, results: model.results('base'), faults: undefined };
+	const of = (month: string, name: string) =>
+		kindsOf(picture, source, month).find(({ quantity }) => quantity.name === name)!;
+
+	it('is told kind by kind: how much is entered, what lacks, and by which table it comes', () => {
+		expect(of('2027-05', 'actual_net_price')).toMatchObject({ cells: 10, entered: 0, missing: [] });
+		expect(of('2027-04', 'actual_net_price')).toMatchObject({ cells: 10, entered: 10 });
+		expect(of('2027-05', 'actual_net_price').broughtBy).toEqual(['Invoices']);
+		expect(of('2027-05', 'actual_metres').broughtBy).toEqual(['Production bookings']);
+		expect(of('2027-05', 'stock_counted').broughtBy).toEqual([]);
+		enter(model, ['actual_paid_hours', ['shift leader', '2027-05'], 540]);
+		const now = { ...source, results: model.results('base') };
+		const hours = kindsOf(picture, now, '2027-05').find(
+			({ quantity }) => quantity.name === 'actual_paid_hours'
+		)!;
+		expect(hours.entered).toBe(1);
+		expect(hours.missing).toHaveLength(5);
+		expect(hours.missing).not.toContain('shift leader');
 	});
 });
 

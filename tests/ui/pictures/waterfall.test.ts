@@ -178,7 +178,7 @@ describe('a month from its budget to its result', () => {
 
 	it('to date names the month that most of a step came in', () => {
 		expect(sentencesOf(ofMonth('2027-02', true), 'en')[0]).toBe(
-			'Kind price took 134\u00a0EUR off the result: most of it in February 2027, -124\u00a0EUR.'.replace(
+			'Kind price took 134\u00a0EUR off the result: the largest part in February 2027, -124\u00a0EUR.'.replace(
 				'-',
 				'\u2212'
 			)

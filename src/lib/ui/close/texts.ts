@@ -25,7 +25,8 @@ const en = {
 	enteredCount: (count: number) => (count === 1 ? '1 value entered' : `${count} values entered`),
 	doubted: (count: number) => `${count} implausible: look closer`,
 	refused: (count: number) => (count === 1 ? '1 row left out' : `${count} rows left out`),
-	otherMonths: (labels: readonly string[]) => `holds ${labels.join(' and ')} as well`,
+	otherMonths: (labels: readonly string[]) =>
+		`holds ${labels.join(' and ')} as well: look closer before you enter it`,
 	notOfMonth: (labels: readonly string[], month: string) =>
 		`holds ${labels.join(' and ')}, and nothing of ${month}: look closer before you enter it`,
 	lookCloser: (name: string) => `Look closer at ${name}`,

@@ -21,7 +21,7 @@ const en = {
 	tookOff: (label: string, amount: string) => `${label} took ${amount} off the result`,
 	added: (label: string, amount: string) => `${label} added ${amount} to the result`,
 	cause: (of: string, came: string, meant: string) => `${of} at ${came} instead of ${meant}`,
-	mostIn: (month: string, amount: string) => `most of it in ${month}, ${amount}`,
+	mostIn: (month: string, amount: string) => `the largest part in ${month}, ${amount}`,
 
 	together: (count: number) => `${count} small ones together`,
 	without: (count: number) =>
