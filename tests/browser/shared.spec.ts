@@ -45,6 +45,11 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await expect(compared).toContainText(/It moves .*EUR\/m, \+\d+\.\d %/);
 	await compared.getByLabel('To revision').selectOption({ label: 'revision 2' });
 	await expect(compared).toContainText('From revision 1 to 2, one change:');
+	await compared.getByRole('button', { name: 'Compare the results' }).press('Enter');
+	const results = compared.getByRole('region', { name: 'Results of revision 1 and 2' });
+	await expect(results.getByRole('row', { name: /^Factory cost/ })).toContainText(/\+\d+\.\d %/);
+	await results.getByRole('button', { name: /^Bridge of Factory cost/ }).press('Enter');
+	await expect(results.getByRole('heading')).toContainText('most of all through resin price');
 
 	await revision(page, 2).getByRole('button', { name: 'Restore' }).click();
 	await revision(page, 2).getByRole('button', { name: 'Restore', exact: true }).click();
@@ -66,6 +71,18 @@ test('a dearer resin becomes a revision in words; revisions are compared, one is
 	await revision(page, 3).getByLabel('Title of the frozen copy').press('Enter');
 	await expect(revision(page, 3)).toContainText('Dearer energy stands beside the workbook');
 	await inStep(page, 5);
+	// Another is only read: it stands in this page, and no revision comes of it.
+	await revision(page, 1)
+		.getByRole('button', { name: /^Put beside/ })
+		.press('Enter');
+	await revision(page, 1)
+		.getByRole('button', { name: 'Put beside in this page only' })
+		.press('Enter');
+	await expect(revision(page, 1)).toContainText('it goes when the page is left');
+	await toPage(page, 'Scenarios');
+	await expect(page.getByRole('main')).toContainText('Only in this page, to read: it is not kept.');
+	await expect(page.getByRole('checkbox', { name: 'Show a column for Revision 1' })).toBeChecked();
+	await toPage(page, 'Revisions');
 	await expect(revision(page, 5)).toContainText('add frozen copy Dearer energy');
 	await toGrid(page);
 	await find(page, 'energy_price');

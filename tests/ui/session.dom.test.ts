@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Engine, EngineEvents } from '$lib/browser/engine-client';
+import { freeze } from '$lib/engine/frozen';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Workbook } from '$lib/workbook/schema';
@@ -217,5 +218,32 @@ describe('the view', () => {
 		session.apply({ kind: 'remove_scenario', id: 'cheap' });
 		expect(session.view.shown).toEqual([]);
 		expect(session.view.selectedScenario).toBe('base');
+	});
+
+	it('sets a copy beside the workbook in the page alone: shown and named, and no part of what is kept', async () => {
+		const { session, engine } = started();
+		engine.events.onresults(base, 1);
+		engine.events.onresults(cheap, 1);
+		engine.events.onsettled(1);
+		session.readOnly = true;
+		let kept: Workbook | null = null;
+		session.onedit = (_, workbook) => (kept = workbook);
+		const copy = freeze(session.layout!, base, {
+			...{ id: 'earlier', title: 'Revision 3', of: 'Base', date: '2027-11-30' }
+		})!;
+		session.hold(copy);
+		await vi.waitFor(() => expect(session.results.get('earlier')).toBeDefined());
+		expect(session.results.get('earlier')!.values).toEqual(base.values);
+		expect([session.titleOf('earlier'), session.isCopy('earlier')]).toEqual(['Revision 3', true]);
+		expect(session.view.shown).toContain('earlier');
+		expect(session.workbook).toBe(shop);
+		expect([kept, session.undoable, session.revision]).toEqual([null, null, 1]);
+		session.readOnly = false;
+		session.apply(price(3));
+		expect((kept as Workbook | null)?.frozen).toBeUndefined();
+		expect(session.view.shown).toContain('earlier');
+		session.letGo('earlier');
+		expect(session.view.shown).not.toContain('earlier');
+		expect(session.results.has('earlier')).toBe(false);
 	});
 });

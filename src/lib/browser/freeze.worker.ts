@@ -1,7 +1,7 @@
 /** Computes the base of a workbook and freezes it, away from the page. Lives for one copy. */
 import { freeze } from '$lib/engine/frozen';
 import { Model } from '$lib/engine/model';
-import { baseOf } from '$lib/workbook/lookup';
+import { baseOf, findScenario } from '$lib/workbook/lookup';
 import type { FreezeAnswer, FreezeRequest } from './freeze-messages';
 
 const scope = self as unknown as {
@@ -9,10 +9,11 @@ const scope = self as unknown as {
 	postMessage(answer: FreezeAnswer): void;
 };
 
-scope.onmessage = ({ data: { workbook, head } }) => {
+scope.onmessage = ({ data: { workbook, head, scenario } }) => {
 	try {
 		const model = Model.open(workbook);
-		const { id, title } = baseOf(workbook);
+		const asked = scenario === undefined ? undefined : findScenario(workbook, scenario);
+		const { id, title } = asked ?? baseOf(workbook);
 		const frozen = freeze(model.layout, model.results(id), { ...head, of: title });
 		scope.postMessage({ ok: true, frozen });
 	} catch (error) {

@@ -31,7 +31,7 @@ import { findFrozen, isFrozenCopy } from '$lib/workbook/frozen';
 import { scenarioTitle } from '$lib/workbook/lookup';
 import { copyMeasuredAgainst } from '$lib/workbook/scenario';
 import { patchBetween } from '$lib/workbook/patch';
-import type { Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
+import type { Frozen, Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
 import type * as FrozenColumns from './frozen-columns';
 import { remapResults } from './remap-results';
 import { texts } from './shell/texts';
@@ -59,6 +59,11 @@ const NO_ANSWERS: Answers = { results: new Map(), faults: new Map(), problems: n
 
 const NONE_FROZEN: readonly Results[] = [];
 
+const withCopies = (workbook: Workbook | null, held: readonly Frozen[]): Workbook | null =>
+	workbook && held.length > 0
+		? { ...workbook, frozen: [...(workbook.frozen ?? []), ...held] }
+		: workbook;
+
 const READ_ONLY = {
 	tab: 'This workbook can only be read here: another tab has it. Choose "Take over here" to change it.',
 	role: 'You may read this workbook, not change it. Ask its owner, or keep a copy of your own to change.'
@@ -81,6 +86,8 @@ export class Session implements EngineEvents {
 	/** Until all scenarios of a workbook just opened are answered, each is shown as it comes. */
 	#isOpening = false;
 	#copies = $state.raw<typeof FrozenColumns | null>(null);
+	/** Copies that are read in this page alone, and are no part of the workbook. */
+	#held = $state.raw<readonly Frozen[]>([]);
 	/** Answers to an edit, held back until all are there: old and new figures never stand side by side. */
 	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
@@ -112,9 +119,15 @@ export class Session implements EngineEvents {
 	readonly stale = $derived.by(() =>
 		this.#history && this.planning ? this.planning.stale(this.#history.workbook) : null
 	);
+	readonly #reading = $derived.by(() => withCopies(this.#history?.workbook ?? null, this.#held));
+	readonly #laid = $derived(
+		this.#layout && this.#reading && this.#held.length > 0
+			? withWorkbook(this.#layout, this.#reading)
+			: this.#layout
+	);
 	/** Columns of the frozen copies, once what reads them is fetched. */
 	readonly #frozen = $derived(
-		this.#layout && this.#copies ? this.#copies.frozenColumns(this.#layout) : NONE_FROZEN
+		this.layout && this.#copies ? this.#copies.frozenColumns(this.layout) : NONE_FROZEN
 	);
 	readonly #all = $derived(
 		this.#frozen.length === 0
@@ -143,7 +156,15 @@ export class Session implements EngineEvents {
 		return this.#history?.workbook ?? null;
 	}
 	get layout(): Layout | null {
-		return this.#layout;
+		return this.#laid;
+	}
+	/** The workbook with the copies that are read in this page alone: to be shown and compared, never kept. */
+	get reading(): Workbook | null {
+		return this.#reading;
+	}
+	/** Copies that go when the page is left. */
+	get held(): readonly Frozen[] {
+		return this.#held;
 	}
 	/** By id of a scenario or a frozen copy; the base comes first. */
 	get results(): ReadonlyMap<string, Results> {
@@ -163,7 +184,7 @@ export class Session implements EngineEvents {
 	}
 	/** What a scenario or a frozen copy is called. */
 	titleOf(id: string): string {
-		return this.workbook ? scenarioTitle(this.workbook, id) : id;
+		return this.reading ? scenarioTitle(this.reading, id) : id;
 	}
 	/** What shows columns of frozen copies, and of scenarios that are measured against one; null until it is fetched, and where there are none. */
 	get copies(): typeof FrozenColumns | null {
@@ -171,7 +192,7 @@ export class Session implements EngineEvents {
 	}
 	/** Whether it is a frozen copy, not a scenario, that has this id. */
 	isCopy(id: string): boolean {
-		return this.workbook?.frozen ? isFrozenCopy(this.workbook, id) : false;
+		return this.reading?.frozen ? isFrozenCopy(this.reading, id) : false;
 	}
 	/** What the differences of a scenario are told against: the base, or the frozen copy that it is compared with. */
 	toldAgainst(id: string): string {
@@ -208,6 +229,7 @@ export class Session implements EngineEvents {
 		this.lastStep = '';
 		this.moved = '';
 		this.own = null;
+		this.#held = [];
 		this.view.begin(workbook, keptView);
 		this.#layout = null;
 		this.#take(historyOf(workbook));
@@ -240,6 +262,21 @@ export class Session implements EngineEvents {
 	/** The same, giving a sentence if it cannot be made, else null. */
 	apply(...commands: readonly Command[]): string | null {
 		return this.attempt(...commands)?.message ?? null;
+	}
+
+	/** Sets a copy beside the workbook in this page alone, or takes it away again. */
+	hold(copy: Frozen): void {
+		this.#held = [...this.#held.filter(({ id }) => id !== copy.id), copy];
+		this.#followHeld();
+		this.view.show(copy.id, true);
+	}
+	letGo(id: string): void {
+		this.#held = this.#held.filter((one) => one.id !== id);
+		this.#followHeld();
+	}
+	#followHeld(): void {
+		if (this.reading) this.view.follow(this.reading);
+		if (!this.#copies) void this.#fetchFrozen();
 	}
 
 	/** Puts what others did into the workbook: no step of one's own, and what is being typed stays. */
@@ -284,7 +321,7 @@ export class Session implements EngineEvents {
 
 	/** Null for a frozen copy: nobody knows how its values came about but by what it holds itself. */
 	why(scenario: string, cell: number, from: number | null = null): Promise<Why | null> {
-		if (this.workbook && findFrozen(this.workbook, scenario)) return Promise.resolve(null);
+		if (this.reading && findFrozen(this.reading, scenario)) return Promise.resolve(null);
 		return this.#engine?.why(scenario, cell, from) ?? Promise.resolve(null);
 	}
 
@@ -368,7 +405,7 @@ export class Session implements EngineEvents {
 			this.view.why = null;
 			this.planning?.laidOut(this.#revision);
 		}
-		this.view.follow(workbook);
+		this.view.follow(withCopies(workbook, this.#held) ?? workbook);
 		if (workbook.frozen && !this.#copies) void this.#fetchFrozen();
 	}
 

@@ -23,6 +23,9 @@ const en = {
 	describe: 'Describe',
 	exportValues: 'Export values',
 	exported: (name: string, rows: string) => `${name}: ${rows} values.`,
+	/** Of a copy that is no part of the workbook. */
+	inThisPage: 'Only in this page, to read: it is not kept.',
+	takeAway: 'Take away',
 	remove: 'Delete',
 	removes: (title: string, readers: string, measured: string) =>
 		`${title} and all values that it holds go.${readers ? ` The formula of ${readers} reads it and would show the missing name.` : ''}${measured ? ` ${measured}: compared with it so far, then with the base.` : ''} Undo brings it back.`,
@@ -50,6 +53,9 @@ const en = {
 	computing: (number: number) => `Revision ${number} is fetched and computed.`,
 	standsBeside: (title: string) =>
 		`${title} stands beside the workbook: as a column, in comparisons and bridges.`,
+	onlyHere: 'Put beside in this page only',
+	standsHere: (title: string) =>
+		`${title} stands beside the workbook in this page: as a column, in comparisons and bridges. Nothing is kept; it goes when the page is left.`,
 	toScenarios: 'To the scenarios',
 	notComputed: (number: number, why: string) =>
 		`Revision ${number} could not be frozen: ${why}. Try again, or compare its entries instead.`,

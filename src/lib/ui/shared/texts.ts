@@ -27,6 +27,24 @@ const en = {
 	movesUnknown: (why: string) => `What this moves in the results cannot be told. ${why}`,
 	closeTheComparison: 'Close the comparison',
 
+	// RevisionResults
+	compareResults: 'Compare the results',
+	resultsOf: (from: number, to: number) => `Results of revision ${from} and ${to}`,
+	inScenario: 'In the scenario',
+	computingResults: (from: number, to: number) =>
+		`Revisions ${from} and ${to} are fetched and computed …`,
+	resultsUnknown: (why: string) => `The results cannot be compared: ${why}.`,
+	nothingComputed: 'nothing in it has a value yet',
+	result: 'Result',
+	revisionHead: (number: number) => `Revision ${number}`,
+	difference: 'Difference',
+	addAResult: 'Add a result',
+	aResult: 'a result …',
+	bridge: 'Bridge',
+	bridgeOf: (label: string) => `Bridge of ${label}`,
+	bridging: (label: string) =>
+		`The difference of ${label} is split by its causes, in the workbook as it is open …`,
+
 	// Conflicts
 	choicesLeft: (left: number) =>
 		`${left === 1 ? 'One choice is' : `${left} choices are`} still to be made. Nothing is sent before.`,
