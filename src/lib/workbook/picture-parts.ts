@@ -45,7 +45,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	bridge: { sets: [] },
 	// A step that is gone is explained no more, and nothing else is amiss.
 	waterfall: { sets: ['month'], plain: ['explains'], check: checkWaterfall },
-	quote: { sets: [], plain: ['scenario'] }
+	quote: { sets: [], plain: ['scenario', 'words'] }
 };
 
 /** The entry of a picture's own kind. */

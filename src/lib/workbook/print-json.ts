@@ -28,8 +28,32 @@ function printed(value: unknown, depth: number, used: number): string {
 	const entries = Object.entries(value).flatMap(([name, entry]) => {
 		if (entry === undefined) return [];
 		const lead = `${JSON.stringify(name)}: `;
+		if (name === STANDING) return [lead + standing(entry, depth + 1)];
 		return [lead + printed(entry, depth + 1, (depth + 1) * TAB_WIDTH + lead.length)];
 	});
+	return entries.length === 0 ? '{}' : lines('{', entries, '}', depth);
+}
+
+/** What no edit changes is compared by nobody line by line: each of its entries is a line, which halves the file of many quotes. */
+const STANDING = 'grounds';
+
+function standing(value: unknown, depth: number): string {
+	if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+	const parts = Object.entries(value).flatMap(([name, entry]: [string, unknown]) =>
+		entry === undefined ? [] : [`${JSON.stringify(name)}: ${eachOnALine(entry, depth + 1)}`]
+	);
+	return parts.length === 0 ? '{}' : lines('{', parts, '}', depth);
+}
+
+function eachOnALine(value: unknown, depth: number): string {
+	if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+	if (Array.isArray(value)) {
+		const entries = value.map((entry) => JSON.stringify(entry));
+		return entries.length === 0 ? '[]' : lines('[', entries, ']', depth);
+	}
+	const entries = Object.entries(value).map(
+		([name, entry]) => `${JSON.stringify(name)}: ${JSON.stringify(entry)}`
+	);
 	return entries.length === 0 ? '{}' : lines('{', entries, '}', depth);
 }
 

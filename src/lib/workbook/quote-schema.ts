@@ -14,11 +14,22 @@ const offerSchema = z.strictObject({
 	customer: nameSchema,
 	/** Choices that say what is offered: the first that holds one. */
 	goods: z.array(nameSchema).check(z.minLength(1), z.maxLength(4)),
+	/** What was asked for, where the first count may be another: metres in whole coils. */
+	asked: z.optional(nameSchema),
 	counts: z.array(offered).check(z.maxLength(8)),
 	prices: z.array(offered).check(z.minLength(1), z.maxLength(6)),
 	total: offered,
-	/** Of the customer, or of the order. */
-	terms: z.optional(z.array(offered).check(z.maxLength(8))),
+	/** Of the customer, or of the order; choices in words for the customer, by member. */
+	terms: z.optional(
+		z
+			.array(
+				z.strictObject({
+					...offered.shape,
+					words: z.optional(z.record(memberIdSchema, label))
+				})
+			)
+			.check(z.maxLength(8))
+	),
 	/** Said where a yes/no figure says yes. */
 	cautions: z.optional(z.array(z.strictObject({ when: nameSchema, note })).check(z.maxLength(12))),
 	/** The index clause in words; its shares stand below. */

@@ -57,6 +57,7 @@ const en = {
 	thisQuote: 'This quote',
 	printHint: 'Opens the browser’s print window',
 	print: 'Print, or save as PDF there',
+	keepAsQuote: 'Keep as a quote',
 	bySize: 'By size of the order',
 	ladderLine: (unit: string, sizeUnit: string) =>
 		`price ladder, ${unit} net-net${sizeUnit ? `, by order in ${sizeUnit}` : ''}; the ring is this quote`,

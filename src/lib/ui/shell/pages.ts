@@ -48,8 +48,10 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 export const ALL_PATHS: readonly string[] = [
 	...new Set(['/', ...Object.values(PICTURE_PLACES), ...WORKBOOK_PAGES.map(({ href }) => href)]),
 	'/plan/guide',
-	// The page of one study, whatever its name.
-	'/studies/any'
+	// The page of one study, whatever its name, and of one quote.
+	'/studies/any',
+	'/quotes',
+	'/quotes/any'
 ];
 
 /** The pages that the workbook's pictures stand on, each once. */
@@ -57,7 +59,9 @@ export function pictureLinks(workbook: Workbook): PageLink[] {
 	const links: PageLink[] = [];
 	for (const picture of workbook.pictures ?? []) {
 		const href = PICTURE_PLACES[picture.kind];
-		if (!links.some((link) => link.href === href)) links.push({ href, title: picture.title });
+		if (links.some((link) => link.href === href)) continue;
+		links.push({ href, title: picture.title });
+		if (picture.kind === 'quote') links.push({ href: '/quotes', title: texts.quotes });
 	}
 	return links;
 }

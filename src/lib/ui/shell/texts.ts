@@ -67,6 +67,7 @@ const en = {
 
 	// SheetChooser
 	goTo: 'Go to',
+	quotes: 'Quotes',
 	sheets: 'Sheets',
 	pages: 'Pages',
 	asSheet: (title: string) => `${title} (sheet)`,

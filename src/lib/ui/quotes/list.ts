@@ -1,0 +1,162 @@
+/** All quotes as rows, and what they come to: open value, hit rate by margin, hours by month. */
+import type { QuotePicture } from '$lib/workbook/quote-schema';
+import { isExpired, quoteName } from '$lib/workbook/quotes';
+import type { KeptQuote, QuoteState } from '$lib/workbook/schema';
+import { heldChoice, heldFigure, heldNumber, type Held } from './held';
+
+export interface QuoteRow {
+	readonly id: string;
+	readonly number: string;
+	readonly version: number;
+	readonly name: string;
+	readonly state: QuoteState;
+	readonly isExpired: boolean;
+	readonly isFiled: boolean;
+	readonly customer: string;
+	readonly goods: string;
+	readonly date: string;
+	readonly validUntil: string;
+	/** Null: not known yet, or it has none. */
+	readonly value: number | null;
+	readonly money: string;
+	/** In percent. */
+	readonly margin: number | null;
+	readonly hours: number | null;
+	readonly month: string;
+	readonly found: string;
+}
+
+export function rowOf(
+	quote: KeptQuote,
+	picture: QuotePicture,
+	live: Held | undefined,
+	today: string
+): QuoteRow {
+	const held: Held = quote.items[0]?.grounds ?? live ?? { figures: [] };
+	const { offer } = picture;
+	const customer = offer && heldChoice(held, offer.customer);
+	const goods = offer?.goods.map((name) => heldChoice(held, name)).find((one) => one !== null);
+	const total = offer?.total.quantity ?? '';
+	const number = (name: string | undefined) => (name === undefined ? null : heldNumber(held, name));
+	const names = {
+		customer: customer?.label ?? quote.to?.split('\n')[0] ?? '',
+		goods: goods?.id ?? ''
+	};
+	const month = picture.hour_value && heldChoice(held, picture.hour_value.chosen);
+	const words = [quoteName(quote), names.customer, names.goods, goods?.label, quote.to, quote.note];
+	return {
+		...{ id: quote.id, number: quote.number, version: quote.version, name: quoteName(quote) },
+		...{ state: quote.state, isExpired: isExpired(quote, today), isFiled: quote.filed ?? false },
+		...names,
+		...{ date: quote.date, validUntil: quote.valid_until ?? '' },
+		value: number(total),
+		money: heldFigure(held, total)?.unit ?? '',
+		margin: number(picture.margin),
+		hours: number(picture.hours),
+		month: month?.label ?? '',
+		found: [...words, quote.by, quote.reason].filter(Boolean).join('\n').toLocaleLowerCase()
+	};
+}
+
+export type Shown = QuoteState | 'open' | 'expired' | 'filed' | 'all';
+
+/** Newest first. What was put away is found where it is asked for alone. */
+export function rowsShown(rows: readonly QuoteRow[], search: string, shown: Shown): QuoteRow[] {
+	const words = search.toLocaleLowerCase().split(/\s+/).filter(Boolean);
+	return rows
+		.filter((row) => {
+			if (row.isFiled !== (shown === 'filed')) return false;
+			const fits =
+				shown === 'all' || shown === 'filed'
+					? true
+					: shown === 'open'
+						? isOpen(row)
+						: shown === 'expired'
+							? row.isExpired
+							: row.state === shown;
+			return fits && words.every((word) => row.found.includes(word));
+		})
+		.sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : b.name.localeCompare(a.name)));
+}
+
+const isOpen = ({ state, isExpired }: QuoteRow) =>
+	(state === 'asked' || state === 'sent') && !isExpired;
+
+/** Of each number its last version: earlier ones were not taken, and not lost either. */
+export function lastVersions(rows: readonly QuoteRow[]): QuoteRow[] {
+	const last = new Map<string, QuoteRow>();
+	for (const row of rows)
+		if (row.version >= (last.get(row.number)?.version ?? 0)) last.set(row.number, row);
+	return [...last.values()];
+}
+
+export interface OpenValue {
+	/** By currency: pounds are not added to euro. */
+	readonly sums: readonly {
+		readonly money: string;
+		readonly value: number;
+		readonly count: number;
+	}[];
+	/** Open quotes whose value is not known. */
+	readonly without: number;
+}
+
+export function openValue(rows: readonly QuoteRow[]): OpenValue {
+	const open = lastVersions(rows).filter((row) => isOpen(row) && !row.isFiled);
+	const known = open.filter(({ value }) => value !== null);
+	const moneys = [...new Set(known.map(({ money }) => money))];
+	return {
+		sums: moneys.map((money) => {
+			const own = known.filter((row) => row.money === money);
+			return { money, value: own.reduce((all, { value }) => all + value!, 0), count: own.length };
+		}),
+		without: open.length - known.length
+	};
+}
+
+export interface Band {
+	/** Percent; null: no bound on that side. */
+	readonly from: number | null;
+	readonly to: number | null;
+	readonly won: number;
+	readonly lost: number;
+}
+
+const BOUNDS = [null, 0, 5, 10, 15, 20, 30, null] as const;
+
+/** Won out of won and lost, by the margin that was quoted; what was put away counts. */
+export function hitRates(rows: readonly QuoteRow[]): Band[] {
+	const decided = lastVersions(rows).filter(
+		({ state, margin }) => margin !== null && (state === 'won' || state === 'lost')
+	);
+	return BOUNDS.slice(0, -1).map((from, i) => {
+		const to = BOUNDS[i + 1]!;
+		const within = decided.filter(
+			({ margin }) => (from === null || margin! >= from) && (to === null || margin! < to)
+		);
+		const won = within.filter(({ state }) => state === 'won').length;
+		return { from, to, won, lost: within.length - won };
+	});
+}
+
+export interface MonthHours {
+	readonly month: string;
+	readonly open: number;
+	readonly won: number;
+}
+
+/** Hours that quotes would take, by month in the order of the workbook. */
+export function hoursByMonth(rows: readonly QuoteRow[], months: readonly string[]): MonthHours[] {
+	const counted = lastVersions(rows).filter(({ isFiled }) => !isFiled);
+	const sum = (month: string, is: (row: QuoteRow) => boolean) =>
+		counted
+			.filter((row) => row.month === month && is(row))
+			.reduce((all, { hours }) => all + (hours ?? 0), 0);
+	return months
+		.map((month) => ({
+			month,
+			open: sum(month, isOpen),
+			won: sum(month, ({ state }) => state === 'won')
+		}))
+		.filter(({ open, won }) => open > 0 || won > 0);
+}
