@@ -91,6 +91,11 @@ const en = {
 	manyAreCalled: 'Several are called',
 	nameInFormulas: 'Name in formulas',
 	nameStays: (name: string) => `Formulas know it as ${name}, which stays.`,
+	rollForward: 'Roll forward by a month',
+	leftMonth: (month: string) =>
+		`What ${month} held when the months moved on: its plan and what came.`,
+	rolled: (left: string, come: string) =>
+		`${left} is now a frozen copy, and ${come} stands at the end.`,
 	membersAreMonths: 'Its members are months, written 2027-04, one after the other',
 	unitOfNumbers: 'Unit of their numbers, if they have any',
 	setLacksLabel: 'A list needs to say what one of its members is called, such as Colour.',

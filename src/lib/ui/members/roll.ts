@@ -1,0 +1,35 @@
+/** Rolling months forward from the page of lists: what the month that leaves held in the base is kept as a frozen copy. */
+import { frozenFigures, frozenSets } from '$lib/engine/frozen';
+import { dayText } from '$lib/workbook/date-text';
+import { rollForward } from '$lib/workbook/roll';
+import { copyId } from '../frozen/copy-id';
+import { texts as frozenTexts } from '../frozen/texts';
+import type { Session } from '../session.svelte';
+import { texts } from './texts';
+
+/** Rolls on, or gives the sentence that says why not. */
+export function roll(session: Session, set: string, today: Date): string | null {
+	const { workbook, layout, base, stale } = session;
+	if (!workbook || !layout || !base || !session.isSettled) return frozenTexts.notSettled;
+	const title = session.titleOf(session.baseId);
+	if (stale?.inScenario(session.baseId)) return frozenTexts.outOfDate(title);
+	const rolled = rollForward(workbook, set);
+	if (!rolled.ok) return rolled.message;
+	const { left, come } = rolled;
+	const month = left.label ?? left.id;
+	const figures = frozenFigures(layout, base, ({ axes }, at) =>
+		axes.some((axis, i) => axis.set === set && at[i] === left.id)
+	);
+	const sets = frozenSets(layout, figures, true);
+	const frozen = {
+		...{ id: copyId(workbook, month), title: month, of: title, date: dayText(today) },
+		...{ note: texts.leftMonth(month), ...(sets.length > 0 && { sets }), quantities: figures }
+	};
+	const refused = session.apply(
+		...(figures.length > 0 ? [{ kind: 'add_frozen' as const, frozen }] : []),
+		...rolled.commands
+	);
+	if (refused) return refused;
+	session.said = texts.rolled(month, come.label ?? come.id);
+	return null;
+}
