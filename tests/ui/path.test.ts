@@ -8,6 +8,7 @@ import { cellsDown } from '$lib/ui/block';
 import { readEntry } from '$lib/ui/entry';
 import { fieldSpec } from '$lib/ui/field';
 import { fieldText } from '$lib/ui/hint';
+import * as paths from '$lib/ui/path/cells';
 import { stairOf } from '$lib/ui/path/stair';
 import { pathWords, stepText } from '$lib/ui/path/words';
 import { buildRows, pathCell, type QuantityRow } from '$lib/ui/rows';
@@ -81,6 +82,7 @@ function open(locale = 'en') {
 		locale,
 		baseId: 'base',
 		readOnly: false,
+		paths,
 		results: { get: (id: string) => model.results(id) },
 		apply(...commands: Command[]) {
 			state.steps++;
@@ -209,9 +211,10 @@ describe('the row of a path', () => {
 			);
 		expect(words('base')).toBeNull();
 		type('base', '2027-04', '+3 %');
+		expect(words('base')!.short).toBe('24, 2027-04 +3 %');
 		type('base', '2027-06', '26.5');
 		expect(words('base')).toMatchObject({
-			short: '24, 2027-04 +3 %, 2027-06 26.5 EUR/h',
+			short: '24, 2 steps',
 			full: '24 EUR/h, from April 2027 +3 %, from June 2027 26.5 EUR/h'
 		});
 		type('dear', '2027-03', '25');

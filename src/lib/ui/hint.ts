@@ -3,14 +3,12 @@
  * and the base's value.
  */
 import { membersOf } from '$lib/engine/layout';
-import { monthLabel, stepAt } from '$lib/workbook/paths';
 import { inputAt } from '$lib/workbook/scenario';
 import type { Quantity, Scalar } from '$lib/workbook/schema';
 import type { Entry, FieldSpec } from './entry';
 import { becomesOf } from './entry-words';
 import { asTyped, formatUnit, unitShown } from './format';
 import { permittedText } from './permitted';
-import { texts as pathTexts } from './path/texts';
 import type { QuantityRow } from './rows';
 import { asEntered, scalarWords } from './scalar-words';
 import type { Session } from './session.svelte';
@@ -33,14 +31,8 @@ export function fieldText(
 	if (!layout || !workbook) return '';
 	const { quantity } = row.quantity;
 	const at = membersOf(layout, row.from);
-	if (quantity.path) {
-		const step = stepAt(workbook, scenario, quantity.name, at);
-		if (step && step.set === null && step.moved !== null) {
-			const share = asTyped(step.moved, spec.locale);
-			return `${step.moved >= 0 ? '+' : ''}${share} %`;
-		}
-		return step?.set === null || step?.set === undefined ? '' : asTyped(step.set, spec.locale);
-	}
+	if (quantity.path)
+		return session.paths?.stepText(workbook, scenario, quantity.name, at, spec) ?? '';
 	const { value } = inputAt(workbook, scenario, quantity.name, at);
 	const number = (entered: number) => asTyped(entered, spec.locale);
 	return scalarWords(value, quantity, { nothing: '', number, workbooks: [] });
@@ -69,11 +61,9 @@ export function editHint(
 		.join(', ');
 	if (!entry.ok) return { becomes: '', below: entry.message, aloud };
 	const notes: string[] = [];
-	if (quantity.path && workbook && layout) {
-		const month = monthLabel(workbook, quantity, membersOf(layout, row.from).at(-1) ?? '');
-		const becomes = entry.isMove ? '' : becomesOf(text, entry, spec);
-		const isEmpty = text.trim() === '';
-		return { becomes, below: isEmpty ? pathTexts.empties : pathTexts.untilNext(month), aloud };
+	if (quantity.path && workbook && layout && session.paths) {
+		const at = membersOf(layout, row.from);
+		return { ...session.paths.stepHint(workbook, quantity, at, entry, text, spec), aloud };
 	}
 	const permitted = permittedText(spec.range, spec.unit, spec.locale);
 	if (permitted) notes.push(`permitted ${permitted}`);

@@ -33,6 +33,7 @@ import { copyMeasuredAgainst } from '$lib/workbook/scenario';
 import { patchBetween } from '$lib/workbook/patch';
 import type { Frozen, Quantity, QuoteEntry, Workbook } from '$lib/workbook/schema';
 import type * as FrozenColumns from './frozen-columns';
+import type * as PathCells from './path/cells';
 import { remapResults } from './remap-results';
 import { texts } from './shell/texts';
 import { Planning, type LoadSolving } from './planning.svelte';
@@ -88,6 +89,7 @@ export class Session implements EngineEvents {
 	#copies = $state.raw<typeof FrozenColumns | null>(null);
 	/** Copies that are read in this page alone, and are no part of the workbook. */
 	#held = $state.raw<readonly Frozen[]>([]);
+	#paths = $state.raw<typeof PathCells | null>(null);
 	/** Answers to an edit, held back until all are there: old and new figures never stand side by side. */
 	#incoming: Answers = NO_ANSWERS;
 	readonly #startEngine: StartEngine;
@@ -185,6 +187,10 @@ export class Session implements EngineEvents {
 	/** What a scenario or a frozen copy is called. */
 	titleOf(id: string): string {
 		return this.reading ? scenarioTitle(this.reading, id) : id;
+	}
+	/** What cells of paths in time say; null until it is fetched, and where there are none. */
+	get paths(): typeof PathCells | null {
+		return this.#paths;
 	}
 	/** What shows columns of frozen copies, and of scenarios that are measured against one; null until it is fetched, and where there are none. */
 	get copies(): typeof FrozenColumns | null {
@@ -407,6 +413,15 @@ export class Session implements EngineEvents {
 		}
 		this.view.follow(withCopies(workbook, this.#held) ?? workbook);
 		if (workbook.frozen && !this.#copies) void this.#fetchFrozen();
+		if (!this.#paths && workbook.sets.some(({ time }) => time)) void this.#fetchPaths();
+	}
+
+	async #fetchPaths(): Promise<void> {
+		try {
+			this.#paths = await import('./path/cells');
+		} catch {
+			this.onfailed(texts.partNotFetched);
+		}
 	}
 
 	async #fetchFrozen(): Promise<void> {

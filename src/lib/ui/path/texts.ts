@@ -5,6 +5,7 @@ const en = {
 	from: (month: string, step: string) => `from ${month} ${step}`,
 	/** Beside a level that is entered for a month. */
 	set: 'set',
+	steps: (count: number) => `${count} steps`,
 	and: (one: string, other: string) => `${one} and ${other}`,
 	empties: 'Empty takes the step away: the month is as the one before.',
 	untilNext: (month: string) =>

@@ -58,9 +58,12 @@ export function pathWords(
 		steps.map((step) => texts.from(name(step), stepText(step, place.quantity, locale)));
 	return {
 		steps,
+		// Two steps would run into the next column: the tip and the reasons say them.
 		short: [
 			start,
-			...steps.map((step) => `${step.member.id} ${stepText(step, place.quantity, locale)}`)
+			steps.length > 1
+				? texts.steps(steps.length)
+				: `${steps[0]!.member.id} ${stepText(steps[0]!, { ...place.quantity, unit: '1' }, locale)}`
 		]
 			.filter(Boolean)
 			.join(', '),
