@@ -11,7 +11,8 @@ const LONG = [
 	'exchange/ooxml.test.ts',
 	'server/people.test.ts',
 	'workbook/begin/begin.test.ts',
-	'begin/second-plant.test.ts'
+	'begin/second-plant.test.ts',
+	'scenarios/month-end.test.ts'
 ].map((file) => `/tests/${file}`);
 
 type Files = Parameters<TestSequencer['sort']>[0];

@@ -1,6 +1,7 @@
 /** Closing two months of the plant from their files: with the mouse, then with keys alone. */
 import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright/test';
+import { findings, sideways } from './access';
 import { expect, open } from './app';
 import { test } from './plant';
 
@@ -39,7 +40,10 @@ test('a controller closes May with the mouse and June with keys, reads both, and
 	await enter.focus();
 	await page.keyboard.press('Enter');
 	await expect(page.getByText('values entered')).toHaveCount(8);
-	await page.getByRole('button', { name: 'Close June 2027' }).focus();
+	// What is entered counts once it is computed.
+	const close = page.getByRole('button', { name: 'Close June 2027' });
+	await expect(close).toBeEnabled();
+	await close.focus();
 	await page.keyboard.press('Enter');
 	await expect(page.getByRole('heading', { level: 1, name: /^June 2027:/ })).toBeVisible();
 	await page.getByLabel('Of', { exact: true }).focus();
@@ -47,6 +51,13 @@ test('a controller closes May with the mouse and June with keys, reads both, and
 	await expect(
 		page.getByRole('heading', { level: 1, name: /^Year to date, June 2027:.*adverse$/ })
 	).toBeVisible();
+
+	for (const width of [1280, 390]) {
+		await page.setViewportSize({ width, height: 720 });
+		await expect.poll(() => sideways(page), `at ${width}`).toBeLessThanOrEqual(0);
+		expect(await findings(page), `at ${width}`).toEqual([]);
+	}
+	await page.setViewportSize({ width: 1280, height: 720 });
 
 	// A closed month is opened again only once that is answered; what was entered stays.
 	await page.getByRole('button', { name: 'Open June 2027 again' }).click();
