@@ -42,6 +42,8 @@ export default defineConfig({
 		// Both of two processors, and the modules of a process read once for all of its files: no test leaves anything behind.
 		maxWorkers: Math.max(1, availableParallelism()),
 		isolate: false,
+		// On a page it is fetched; a test has all edits from the start.
+		setupFiles: ['tests/all-edits.ts'],
 		sequence: { sequencer: LongestFirst },
 		projects: [
 			{

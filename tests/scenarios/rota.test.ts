@@ -87,11 +87,25 @@ describe('seven days round the clock on a rota', () => {
 		// a position for a year, eleven times by wage
 		const leader = read(model, 'cost_of_post', 'shift leader');
 		expect((leader / 24.8) * WAGES).toBeCloseTo(read(model, 'shift_labour'), 4);
-		expect(read(model, 'standard_paid_hours', 'shift leader')).toBeCloseTo(
-			(8256 * (1 + 0.25 / 8)) / 12,
-			6
-		);
-		const pay = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+		const months = [
+			'Jan',
+			'Feb',
+			'Mar',
+			'Apr',
+			'May',
+			'Jun',
+			'Jul',
+			'Aug',
+			'Sep',
+			'Oct',
+			'Nov',
+			'Dec'
+		];
+		const budgeted = months
+			.map((_, i) => `2027-${String(i + 1).padStart(2, '0')}`)
+			.reduce((sum, dated) => sum + read(model, 'standard_paid_hours', 'shift leader', dated), 0);
+		expect(budgeted).toBeCloseTo(8256 * (1 + 0.25 / 8), 6);
+		const pay = months
 			.map((month) => read(model, 'premium_pay_of_month', month))
 			.reduce((sum, month) => sum + month, 0);
 		expect(pay).toBeCloseTo(WAGES * (1 + 0.25 / 8) * PREMIUM * 1.24, 3);

@@ -1,7 +1,8 @@
 /** A kept workbook with the commands that came after it, made again. */
 import type { Kept } from '$lib/browser/store';
-import { applyCommand } from '$lib/workbook/commands';
+import { applyCommand } from '$lib/workbook/apply';
 import { VERSION, type Workbook } from '$lib/workbook/schema';
+import { fetchStructural } from './structural';
 
 export interface Replayed {
 	readonly workbook: Workbook;
@@ -25,6 +26,7 @@ export async function replay({
 		workbook = loaded.workbook;
 	}
 	let refused: string | null = null;
+	if (commands.length > 0) await fetchStructural();
 	for (const { command, number, savedAt: at } of commands) {
 		const result = applyCommand(workbook, command);
 		upTo = number;

@@ -15,7 +15,7 @@ import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { OwnCount } from '$lib/review/template';
 import { UnitSystem } from '$lib/units/system';
-import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/commands';
+import { applyCommand, type Command, type CommandProblem } from '$lib/workbook/apply';
 import {
 	doCommand,
 	historyOf,
@@ -37,6 +37,7 @@ import type * as PathCells from './path/cells';
 import { remapResults } from './remap-results';
 import { texts } from './shell/texts';
 import { Planning, type LoadSolving } from './planning.svelte';
+import { fetchStructural } from './structural';
 import { View } from './view.svelte';
 
 /** A sentence at the top of the page, until it is read. */
@@ -259,7 +260,10 @@ export class Session implements EngineEvents {
 		const [first, ...others] = commands;
 		if (!first) return null;
 		const result = doCommand(before, others.length === 0 ? first : { kind: 'several', commands });
-		if (!result.ok) return result.problem;
+		if (!result.ok) {
+			if (result.problem.code === 'still-fetching') void fetchStructural().catch(() => undefined);
+			return result.problem;
+		}
 		if (result.history.workbook !== before.workbook) this.#count(undoLabel(result.history) ?? '');
 		this.#follow(result);
 		return null;

@@ -4,8 +4,8 @@
  * A history is a value, like the workbook; every step gives a new one. What is selected or unfolded on a
  * screen is no part of it.
  */
-import { applyCommand, type Command, type CommandProblem } from './commands';
-import { findProblems } from './consistency';
+import { applyCommand, type Command, type CommandProblem } from './apply';
+import { structuralEdits } from './commands/structural';
 import { problemLine } from './consistency/findings';
 import { describeCommand } from './describe';
 import { isOrderAlone, patchBetween } from './patch';
@@ -112,8 +112,9 @@ function refusalToUndo(workbook: Workbook, step: Step): CommandProblem | null {
 	const between = again.ok ? patchBetween(workbook, again.workbook) : undefined;
 	if (between === undefined || (between && !isOrderAlone(between)))
 		return refuse('somebody has changed the same since. Change it by hand if you still want to.');
-	const [problem] = findProblems(back.workbook);
-	if (problem && findProblems(workbook).length === 0)
+	const find = structuralEdits()?.findProblems;
+	const [problem] = find?.(back.workbook) ?? [];
+	if (problem && find?.(workbook).length === 0)
 		return refuse(`with what others changed since, ${problemLine(problem)}`);
 	return null;
 }
