@@ -109,7 +109,11 @@ describe('a frozen copy on the page', () => {
 		expect([less.text, less.difference?.whole, less.relative]).toEqual(['2.02', '−0', '−25.7 %']);
 		expect(less.full).toBe('2.02 EUR/kg, Dear resin: 1.5 EUR/kg');
 		expect(view('night', 1).instead).toBe('now yes');
-		expect(view('price', 2.02)).toMatchObject({ difference: null, instead: '', full: '2.02 EUR/kg' });
+		expect(view('price', 2.02)).toMatchObject({
+			difference: null,
+			instead: '',
+			full: '2.02 EUR/kg'
+		});
 	});
 
 	it('has a day as the calendar has it', () => {
