@@ -4,15 +4,15 @@
  */
 import { kept } from '$lib/workbook/kept';
 import { monthOf, yearOf } from '$lib/workbook/dates';
+import { monthId, monthNumber } from '$lib/workbook/months';
 import type { SetDefinition } from '$lib/workbook/schema';
 import { readTableDate } from './dates';
 
-const ISO_MONTH = /^(\d{4})-(0[1-9]|1[0-2])$/;
 const WRITTEN = /^(0?[1-9]|1[0-2])[./-](\d{4})$/;
 
 export const isDatedMonths: (set: SetDefinition) => boolean = kept(
 	({ members }: SetDefinition) =>
-		members.length > 0 && members.every(({ id }) => ISO_MONTH.test(id))
+		members.length > 0 && members.every(({ id }) => monthNumber(id) !== null)
 );
 
 /** As the member's id would be; null where the text is neither a day nor a month, or could be two days. */
@@ -24,12 +24,8 @@ export function datedMonth(text: string): string | null {
 	return read?.ok ? isoMonth(read.date) : null;
 }
 
-export const isoMonth = (date: number): string =>
-	`${yearOf(date)}-${String(monthOf(date)).padStart(2, '0')}`;
+export const isoMonth = (date: number): string => monthId(monthCount(date));
 
 /** Months as whole numbers, one after another: twelve times the year, and 0 for January. */
 export const monthCount = (date: number): number => 12 * yearOf(date) + monthOf(date) - 1;
-export function monthCountOf(id: string): number {
-	const [, year, month] = ISO_MONTH.exec(id) ?? [];
-	return year === undefined ? NaN : 12 * Number(year) + Number(month) - 1;
-}
+export const monthCountOf = (id: string): number => monthNumber(id) ?? NaN;

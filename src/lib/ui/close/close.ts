@@ -3,7 +3,7 @@ import { cellAt, type QuantityLayout } from '$lib/engine/layout';
 import { headingsCompared } from '$lib/exchange/table/kept';
 import { axesOf } from '$lib/workbook/axes';
 import type { KeptTable, Quantity, Workbook } from '$lib/workbook/schema';
-import { read, type At, type Source } from '../figure/read';
+import { placesOf, read, type At, type Source } from '../figure/read';
 import type { WaterfallPicture } from '../pictures/waterfall/waterfall';
 
 export interface Kind {
@@ -47,16 +47,6 @@ export function kindsOf(
 			}
 		];
 	});
-}
-
-function placesOf(sets: readonly string[], { layout }: Source): At[] {
-	return sets.reduce<At[]>(
-		(places, set) =>
-			places.flatMap((place) =>
-				(layout.sets.get(set)?.members ?? []).map((_, i) => ({ ...place, [set]: i }))
-			),
-		[{}]
-	);
 }
 
 const firstCell = (place: QuantityLayout, month: string, at: number): number =>

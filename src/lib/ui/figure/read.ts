@@ -29,6 +29,17 @@ export interface Reading {
 /** Ordinal by set. */
 export type At = Readonly<Record<string, number>>;
 
+/** Every combination of members of these sets. */
+export function placesOf(sets: readonly string[], { layout }: Source): At[] {
+	return sets.reduce<At[]>(
+		(places, set) =>
+			places.flatMap((place) =>
+				(layout.sets.get(set)?.members ?? []).map((_, i) => ({ ...place, [set]: i }))
+			),
+		[{}]
+	);
+}
+
 /** What stands where there is no value. */
 export const WITHOUT_VALUE: Readonly<Record<Reading['kind'], string>> = {
 	value: '',

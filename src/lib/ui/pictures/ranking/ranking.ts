@@ -45,8 +45,6 @@ export interface Ranking {
 	readonly left: readonly RankedRow[];
 	/** Of all rows; NaN where there are none. */
 	readonly total: number;
-	/** Rows whose amount has no value for a reason that is to be read. */
-	readonly failed: number;
 	readonly columns: readonly RankingColumn[];
 	/** Title of the scenario whose figures these are, where it is not the base. */
 	readonly handTitle: string | null;
@@ -99,8 +97,8 @@ export function rankingOf({ picture, base, hand, part }: Asked): Ranking {
 		.filter(({ amount }) => amount.kind === 'value' && amount.value !== 0)
 		.toSorted((a, b) => b.amount.value - a.amount.value);
 	const total = valued.reduce((sum, { amount }) => sum + amount.value, 0);
-	const failed = all.filter(({ amount }) => amount.kind === 'error').length;
-	const hasShares = failed === 0 && total > 0 && valued.every(({ amount }) => amount.value > 0);
+	const isWhole = all.every(({ amount }) => amount.kind !== 'error');
+	const hasShares = isWhole && total > 0 && valued.every(({ amount }) => amount.value > 0);
 	let run = 0;
 	const rows = valued.map((row): RankedRow => {
 		run += row.amount.value;
@@ -110,7 +108,7 @@ export function rankingOf({ picture, base, hand, part }: Asked): Ranking {
 	const quantity = layout.byName.get(name)?.quantity;
 	const known = parts[ordinal];
 	return {
-		...{ rows, failed, handTitle: hand?.title ?? null },
+		...{ rows, handTitle: hand?.title ?? null },
 		setLabel: layout.sets.get(set)?.label ?? set,
 		amountLabel: quantity?.label ?? name,
 		unit: formatUnit(quantity?.unit),

@@ -3,7 +3,7 @@
  * anything taken together. Sentences are in `waterfall-words.ts`.
  */
 import type { Picture } from '$lib/workbook/schema';
-import { read, type At, type Reading, type Source } from '../../figure/read';
+import { placesOf, read, type At, type Reading, type Source } from '../../figure/read';
 import { formatUnit } from '../../format';
 
 export type WaterfallPicture = Extract<Picture, { kind: 'waterfall' }>;
@@ -186,17 +186,6 @@ function causeOf(
 		meant: most.meant,
 		unit: formatUnit(place.quantity.unit)
 	};
-}
-
-/** Every combination of members of these sets. */
-function placesOf(sets: readonly string[], { layout }: Source): At[] {
-	return sets.reduce<At[]>(
-		(places, set) =>
-			places.flatMap((place) =>
-				(layout.sets.get(set)?.members ?? []).map((_, i) => ({ ...place, [set]: i }))
-			),
-		[{}]
-	);
 }
 
 /** The month that gave most of a step of the year to date. */
