@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Model } from '$lib/engine/model';
 import { enter, openShipped, read } from '../reference/shipped';
+import { MONTH_NAMES } from './workbook-plan';
 
 const LINES = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
 const REWINDERS = ['R1', 'R2', 'R3'];
@@ -87,27 +88,15 @@ describe('seven days round the clock on a rota', () => {
 		// a position for a year, eleven times by wage
 		const leader = read(model, 'cost_of_post', 'shift leader');
 		expect((leader / 24.8) * WAGES).toBeCloseTo(read(model, 'shift_labour'), 4);
-		const months = [
-			'Jan',
-			'Feb',
-			'Mar',
-			'Apr',
-			'May',
-			'Jun',
-			'Jul',
-			'Aug',
-			'Sep',
-			'Oct',
-			'Nov',
-			'Dec'
-		];
-		const budgeted = months
-			.map((_, i) => `2027-${String(i + 1).padStart(2, '0')}`)
-			.reduce((sum, dated) => sum + read(model, 'standard_paid_hours', 'shift leader', dated), 0);
+		const budgeted = MONTH_NAMES.map((_, i) => `2027-${String(i + 1).padStart(2, '0')}`).reduce(
+			(sum, dated) => sum + read(model, 'standard_paid_hours', 'shift leader', dated),
+			0
+		);
 		expect(budgeted).toBeCloseTo(8256 * (1 + 0.25 / 8), 6);
-		const pay = months
-			.map((month) => read(model, 'premium_pay_of_month', month))
-			.reduce((sum, month) => sum + month, 0);
+		const pay = MONTH_NAMES.map((month) => read(model, 'premium_pay_of_month', month)).reduce(
+			(sum, month) => sum + month,
+			0
+		);
 		expect(pay).toBeCloseTo(WAGES * (1 + 0.25 / 8) * PREMIUM * 1.24, 3);
 	});
 
