@@ -14,6 +14,10 @@ export function midSentence(label: string): string {
 	return /^\p{Lu}[\p{Ll} ]/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 }
 
+/** A label where a sentence begins: "slow running" gives "Slow running". */
+export const sentenceStart = (label: string): string =>
+	label.charAt(0).toUpperCase() + label.slice(1);
+
 /** "52 to 68 %", or "52 %" where both are alike; the unit stays with its number. */
 export function spanOf(low: string, high: string, unit: string): string {
 	return `${low === high ? low : `${low} to ${high}`}\u00a0${unit}`;

@@ -5,7 +5,7 @@ import type { PlainTable } from '$lib/exchange/csv/write';
 import { formatDifference, formatNumber } from '../../format';
 import type { BuildUp, Cost, CostRow, PartRole } from './build-up';
 import { plain, shown, type Reading } from '../../figure/read';
-import { count, listed, midSentence, spanOf } from '../../figure/words';
+import { count, listed, midSentence, spanOf, sentenceStart } from '../../figure/words';
 
 const MATERIAL: readonly PartRole[] = ['resin', 'adhesive', 'barrier'];
 
@@ -42,7 +42,7 @@ export function buildUpTitle(buildUp: BuildUp, locale: string): string {
 		.sort((a, b) => Math.max(...b.values) - Math.max(...a.values));
 	const largest = parts[0];
 	if (!largest) return unknownTitle(buildUp, label);
-	const name = largest.part.label.charAt(0).toUpperCase() + largest.part.label.slice(1);
+	const name = sentenceStart(largest.part.label);
 	return `${name}: ${rangeText(largest.values, 0, locale)} of the ${label}`;
 }
 

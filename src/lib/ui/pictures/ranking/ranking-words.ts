@@ -1,6 +1,6 @@
 /** What a ranking says: which comes first, and how few make most of it; and its table. */
 import type { PlainTable } from '$lib/exchange/csv/write';
-import { count } from '../../figure/words';
+import { count, sentenceStart } from '../../figure/words';
 import { plain, shown } from '../../figure/read';
 import { formatDifference, formatNumber } from '../../format';
 import { fewestFor, type RankedRow, type Ranking } from './ranking';
@@ -85,5 +85,3 @@ export function rankingTable(ranking: Ranking): PlainTable {
 
 const differenceOf = ({ amount, base }: RankedRow): number | string =>
 	amount.kind === 'value' && base?.kind === 'value' ? amount.value - base.value : '';
-
-const sentenceStart = (label: string): string => label.charAt(0).toUpperCase() + label.slice(1);
