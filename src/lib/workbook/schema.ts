@@ -46,7 +46,7 @@ export {
 } from './value-schema';
 
 export const FORMAT = 'metrewright';
-export const VERSION = 15;
+export const VERSION = 16;
 
 const formulaText = z.string().check(z.minLength(1), z.maxLength(LIMITS.formula));
 

@@ -87,6 +87,11 @@ export const UPGRADES: readonly Upgrade[] = [
 		to: 15,
 		why: 'figures may follow dated steps and be closed month by month',
 		up: (document) => ({ ...document, version: 15 })
+	},
+	{
+		to: 16,
+		why: 'a decided case may be followed month by month, frozen copies take less room, and papers say what they are made of',
+		up: (document) => ({ ...document, version: 16 })
 	}
 ];
 
