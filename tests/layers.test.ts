@@ -24,9 +24,11 @@ const BELOW: Record<string, readonly string[]> = {
 	exchange: [...CORE, 'review'],
 	review: CORE,
 	seeding: [...CORE, 'studies', 'review'],
+	// Papers say what screens say, by the same words and digits: of `ui` they reach what is pure alone (below).
+	papers: [...PURE, 'ui'],
 	browser: PURE,
-	server: PURE,
-	ui: [...PURE, 'browser']
+	server: [...PURE, 'papers'],
+	ui: [...PURE, 'browser', 'papers']
 };
 
 const sources = import.meta.glob<string>('/src/lib/**/*.{ts,svelte}', {
@@ -60,7 +62,7 @@ describe('the layers', () => {
 		expect(doors.map(([path]) => path)).toEqual(['/src/lib/programmes/highs.ts']);
 	});
 
-	it.each(files.filter(([path]) => PURE.includes(layerOf(path))))(
+	it.each(files.filter(([path]) => [...PURE, 'papers'].includes(layerOf(path))))(
 		'%s is pure: no page, no framework, no Node, no clock',
 		(_path, source) => {
 			for (const name of imports(source))
@@ -109,6 +111,21 @@ describe('the folders of the engine', () => {
 		}
 		const reached = new Set([...seen].map(engineFolder).filter(Boolean));
 		expect([folder, ...below]).toEqual(expect.arrayContaining([...reached]));
+	});
+});
+
+describe('papers', () => {
+	it('reach of the screen what is pure alone', () => {
+		const graph = importsOf(sources, (_from, _to, isType) => !isType);
+		const seen = new Set<string>();
+		const stack = files.map(([path]) => path).filter((path) => layerOf(path) === 'papers');
+		for (let path = stack.pop(); path !== undefined; path = stack.pop()) {
+			if (seen.has(path)) continue;
+			seen.add(path);
+			stack.push(...(graph.get(path) ?? []));
+		}
+		expect([...seen].filter((path) => /\.svelte(\.ts)?$/.test(path))).toEqual([]);
+		expect([...seen].filter((path) => layerOf(path) === 'browser')).toEqual([]);
 	});
 });
 
