@@ -37,7 +37,8 @@ export const frozenSetSchema = z.strictObject({
 		.check(z.maxLength(LIMITS.members))
 });
 
-export const frozenSchema = z.strictObject({
+/** What a copy says of itself. */
+export const frozenHead = {
 	/** What formulas call it: `x[standard_2028]`. */
 	id: nameSchema,
 	title: label.check(z.minLength(1)),
@@ -52,7 +53,11 @@ export const frozenSchema = z.strictObject({
 	decided: z.optional(label),
 	/** The revision on the server that it was made from. */
 	revision: z.optional(z.int().check(z.gte(1))),
-	sets: z.optional(z.array(frozenSetSchema).check(z.maxLength(200))),
+	sets: z.optional(z.array(frozenSetSchema).check(z.maxLength(200)))
+};
+
+export const frozenSchema = z.strictObject({
+	...frozenHead,
 	quantities: z.array(frozenQuantitySchema).check(z.minLength(1), z.maxLength(LIMITS.quantities))
 });
 export type Frozen = z.infer<typeof frozenSchema>;

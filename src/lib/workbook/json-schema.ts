@@ -1,7 +1,8 @@
 /**
  * The JSON Schema of a workbook file, for text editors, printed from the one Zod schema, with what is said of each field.
  */
-import { VERSION, workbookSchema } from './schema';
+import { workbookFileSchema } from './file-schema';
+import { VERSION } from './schema';
 import { wordsFor } from './schema-words';
 import { z } from './zod';
 
@@ -15,7 +16,7 @@ interface Shape {
 }
 
 export function workbookJsonSchema(): Record<string, unknown> {
-	const { $schema, ...rest } = z.toJSONSchema(workbookSchema, { target: 'draft-2020-12' });
+	const { $schema, ...rest } = z.toJSONSchema(workbookFileSchema, { target: 'draft-2020-12' });
 	return {
 		$schema,
 		$id: SCHEMA_ID,

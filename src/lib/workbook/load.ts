@@ -9,7 +9,9 @@ import { findProblems } from './consistency';
 import { withDatesRead } from './file-dates';
 import { parseJson, type Json } from './json';
 import { pathText, placeOf } from './place';
-import { FORMAT, workbookSchema, type Workbook } from './schema';
+import { workbookFileSchema, type WorkbookFile } from './file-schema';
+import { withFrozenRead, type FrozenFault } from './frozen-file';
+import { FORMAT, type Workbook } from './schema';
 import { shapeProblems } from './shape';
 import { oneLine } from './shown';
 import { MOST_BYTES, sizeWords } from './file-size';
@@ -105,15 +107,20 @@ export function loadWorkbook(
 		});
 
 	const { document, notices } = upgradeDocument(read.json, version, upgrades);
-	const shapes = shapeProblems(workbookSchema, document).map(({ path, message, remedy }) => ({
-		place: placeOf(document, path),
-		path: pathText(path),
-		message,
-		remedy
-	}));
+	const inPlaces = (found: readonly FrozenFault[]) =>
+		found.map(({ path, message, remedy }) => ({
+			place: placeOf(document, path),
+			path: pathText(path),
+			message,
+			remedy
+		}));
+	const shapes = inPlaces(shapeProblems(workbookFileSchema, document));
 	if (shapes[0]) return refuse('wrong-shape', shapes[0], further(file, shapes));
 	// The schema has just said that the document is one; its own object is used, so that nothing is dropped.
-	const workbook = withDatesRead(canonical(document as unknown as Workbook, notices));
+	const inFull = withFrozenRead(document as unknown as WorkbookFile);
+	const faults = inPlaces(inFull.faults);
+	if (faults[0]) return refuse('inconsistent', faults[0], further(file, faults));
+	const workbook = withDatesRead(canonical(inFull.workbook, notices));
 	const problems = findProblems(workbook);
 	if (problems[0]) return refuse('inconsistent', problems[0], further(file, problems));
 	return { ok: true, workbook, notices };

@@ -27,7 +27,8 @@ const LISTS = new Map([
 	['loads', ['load', 'load']],
 	['starts', ['start', 'id']],
 	['findings', ['finding', 'title']],
-	['steps', ['step', 'title']]
+	['steps', ['step', 'title']],
+	['frozen', ['frozen copy', 'title']]
 ] as const);
 
 function child(value: unknown, key: PropertyKey): unknown {

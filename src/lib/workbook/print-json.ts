@@ -28,14 +28,28 @@ function printed(value: unknown, depth: number, used: number): string {
 	const entries = Object.entries(value).flatMap(([name, entry]) => {
 		if (entry === undefined) return [];
 		const lead = `${JSON.stringify(name)}: `;
-		if (name === STANDING) return [lead + standing(entry, depth + 1)];
+		if (name === GROUNDS) return [lead + standing(entry, depth + 1)];
+		if (name === COPIES && Array.isArray(entry))
+			return [
+				lead +
+					lines(
+						'[',
+						entry.map((copy) => standing(copy, depth + 2)),
+						']',
+						depth + 1
+					)
+			];
 		return [lead + printed(entry, depth + 1, (depth + 1) * TAB_WIDTH + lead.length)];
 	});
 	return entries.length === 0 ? '{}' : lines('{', entries, '}', depth);
 }
 
-/** What no edit changes is compared by nobody line by line: each of its entries is a line, which halves the file of many quotes. */
-const STANDING = 'grounds';
+/**
+ * What no edit changes is compared by nobody line by line, grounds of quotes and frozen copies: each of their entries is a
+ * line, which halves the file of many quotes.
+ */
+const GROUNDS = 'grounds';
+const COPIES = 'frozen';
 
 function standing(value: unknown, depth: number): string {
 	if (typeof value !== 'object' || value === null) return JSON.stringify(value);

@@ -13,7 +13,8 @@ import {
 import { caseOf, OTHERS } from './cells';
 import { factSchema, findingSchema, startSchema, type Start } from './front-schema';
 import { roleSetOf } from './picture-names';
-import { frozenQuantitySchema, frozenSchema, frozenSetSchema, type Frozen } from './frozen-schema';
+import { filedFrozenSchema, filedQuantitySchema, frozenWritten } from './frozen-file';
+import { frozenQuantitySchema, frozenSetSchema, type Frozen } from './frozen-schema';
 import { withDatesWritten } from './file-dates';
 import { keptLogSchema, logSumSchema, type KeptLog } from './log-schema';
 import { findQuantity, findSet, memberPlaces } from './lookup';
@@ -115,7 +116,9 @@ export function saveWorkbook(given: Workbook): string {
 		...(workbook.calibrations && {
 			calibrations: workbook.calibrations.map(orderedCalibration)
 		}),
-		...(workbook.frozen && { frozen: workbook.frozen.map(orderedFrozen) }),
+		...(workbook.frozen && {
+			frozen: workbook.frozen.map((copy) => orderedFrozen(workbook, copy))
+		}),
 		...(workbook.quotes && { quotes: workbook.quotes.map(orderedQuote) }),
 		...(workbook.letterhead && { letterhead: inOrder(letterheadSchema, workbook.letterhead) })
 	});
@@ -153,11 +156,12 @@ function orderedCalibration(one: Calibration): Calibration {
 }
 
 /** What it holds stays in the order of its day. */
-function orderedFrozen(copy: Frozen): Frozen {
-	return inOrder(frozenSchema, {
-		...copy,
+function orderedFrozen(workbook: Workbook, copy: Frozen): object {
+	const { quantities, ...rest } = frozenWritten(workbook, copy);
+	return inOrder(filedFrozenSchema, {
+		...rest,
 		...(copy.sets && { sets: orderedFrozenSets(copy.sets) }),
-		quantities: copy.quantities.map((one) => inOrder(frozenQuantitySchema, one))
+		quantities: quantities.map((one) => inOrder(filedQuantitySchema, one))
 	});
 }
 

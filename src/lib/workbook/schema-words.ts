@@ -305,7 +305,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	'frozen.sets.members.label': 'What it was called. Left out: the same.',
 	'frozen.quantities': 'The quantities that it holds.',
 	'frozen.quantities.name': 'The name of the quantity.',
-	'frozen.quantities.label': 'What it was called.',
+	'frozen.quantities.label':
+		'What it was called. Left out: label and formula are those of the quantity of this name in the file.',
 	'frozen.quantities.unit': 'The unit of the values. Left out, they are plain numbers.',
 	'frozen.quantities.member_of': 'The set whose members it chose, of a choice.',
 	'frozen.quantities.per': 'Its sets on that day, in the order of the values.',
@@ -313,6 +314,9 @@ const WORDS: Readonly<Record<string, string>> = {
 	'frozen.quantities.value': 'The values, by member. What had none is left out.',
 	'frozen.quantities.without':
 		'Why the others had none: not entered, without an answer, off the end, or which error. What is in neither was not there.',
+	'frozen.quantities.values':
+		'The values of a quantity per something, as one list in the order of its sets, the last set fastest; [3, 0] is three times 0, null is none.',
+	'frozen.quantities.reasons': 'As without, in the same kind of list.',
 
 	quotes:
 		'Quotes, each with entries that hold for it alone, and once it is sent with the figures of that day.',

@@ -14,25 +14,31 @@ export type Scalar = z.infer<typeof scalarSchema>;
 /** One scalar, or for a quantity per something an object by member id, nested in the order of `per`. */
 export type Values = Scalar | { readonly [member: string]: Values };
 export const valuesSchema: z.ZodMiniType<Values> = sparingly(
-	z.lazy(() => z.union([scalarSchema, z.record(memberIdSchema, valuesSchema)]))
+	z.lazy(() => z.union([scalarSchema, z.record(memberIdSchema, valuesSchema)])),
+	isTreeOfValues
 );
 
 /**
  * The same schema, walked only where something does not fit. Trees of values are most of a workbook and of every plan
  * that is put into it, and to look whether one fits takes a thirtieth of what it takes to say why not.
  */
-function sparingly(schema: z.ZodMiniType<Values>): z.ZodMiniType<Values> {
+export function sparingly<T extends z.ZodMiniType>(
+	schema: T,
+	fits: (value: unknown) => boolean
+): T {
 	const walk = schema._zod.run;
-	schema._zod.run = (payload, context) =>
-		isTreeOfValues(payload.value) ? payload : walk(payload, context);
+	schema._zod.run = (payload, context) => (fits(payload.value) ? payload : walk(payload, context));
 	return schema;
 }
 
-function isTreeOfValues(value: unknown): value is Values {
+export function isScalar(value: unknown): value is Scalar {
 	if (typeof value === 'number') return Number.isFinite(value);
 	if (typeof value === 'string') return value.length <= LIMITS.name;
-	if (typeof value !== 'object') return typeof value === 'boolean';
-	if (value === null) return true;
+	return typeof value === 'boolean' || value === null;
+}
+
+function isTreeOfValues(value: unknown): value is Values {
+	if (typeof value !== 'object' || value === null) return isScalar(value);
 	const kind: unknown = Object.getPrototypeOf(value);
 	if (kind !== Object.prototype && kind !== null) return false;
 	return Object.entries(value).every(([id, inner]) => isMemberId(id) && isTreeOfValues(inner));
