@@ -24,6 +24,7 @@ const parts = [
 	'weight',
 	'page',
 	'page-edits',
+	'page-close',
 	'page-large'
 ];
 const unknown = wanted.filter((part) => !parts.includes(part));

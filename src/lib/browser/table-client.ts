@@ -1,4 +1,4 @@
-/** Asks the worker that holds a table. It gets the workbook once, and anew only where it has changed. */
+/** Asks the worker about one table; `room` is where other tables are held beside it. */
 import type { TypicalEntries } from '$lib/exchange/table/implausible';
 import type { Log } from '$lib/exchange/log/log';
 import type { PointMapping } from '$lib/exchange/points/read-points';
@@ -7,38 +7,23 @@ import type { PairMapping } from '$lib/exchange/table/pair-mapping';
 import type { Mapping } from '$lib/exchange/table/mapping';
 import type { Calibration } from '$lib/workbook/calibration-schema';
 import type { Workbook } from '$lib/workbook/schema';
-import type { TableAnswer, TableAnswers, TableMessage, TableRequest } from './table-messages';
-import TableWorker from './table.worker?worker';
-
-type Told = (share: number) => void;
+import type { TableAnswers } from './table-messages';
+import { TableRoom, type Told } from './table-room';
 
 export class TableClient {
-	readonly #worker = new TableWorker();
-	readonly #waiting = new Map<number, { done: (answer: TableAnswer) => void; told: Told }>();
-	#workbook: Workbook | null = null;
-	#last = 0;
+	readonly #desk: number;
 
-	constructor() {
-		this.#worker.onmessage = ({ data }: MessageEvent<TableAnswer>) => {
-			const waiting = this.#waiting.get(data.id);
-			if ('share' in data) return waiting?.told(data.share);
-			this.#waiting.delete(data.id);
-			waiting?.done(data);
-		};
-		this.#worker.onerror = () => {
-			const failed = 'The part of the program that reads tables could not be fetched.';
-			for (const [id, { done }] of this.#waiting) done({ id, failed });
-			this.#waiting.clear();
-		};
+	constructor(readonly room = new TableRoom()) {
+		this.#desk = room.open();
 	}
 
 	read(bytes: Uint8Array<ArrayBuffer>, name: string, told: Told): Promise<TableAnswers['read']> {
-		return this.#ask({ kind: 'read', bytes, name }, told);
+		return this.room.ask(this.#desk, { kind: 'read', bytes, name }, told);
 	}
 
 	propose(workbook: Workbook, sheet: number): Promise<TableAnswers['propose']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'propose', sheet });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'propose', sheet });
 	}
 
 	look(
@@ -51,8 +36,8 @@ export class TableClient {
 		},
 		told: Told
 	): Promise<TableAnswers['look']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'look', ...asked }, told);
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'look', ...asked }, told);
 	}
 
 	proposePairs(
@@ -60,16 +45,16 @@ export class TableClient {
 		sheet: number,
 		relation: string
 	): Promise<TableAnswers['propose_pairs']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'propose_pairs', sheet, relation });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'propose_pairs', sheet, relation });
 	}
 
 	lookPairs(
 		workbook: Workbook,
 		asked: { sheet: number; mapping: PairMapping; choices: MemberChoices }
 	): Promise<TableAnswers['look_pairs']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'look_pairs', ...asked });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'look_pairs', ...asked });
 	}
 
 	proposeLog(
@@ -77,8 +62,8 @@ export class TableClient {
 		sheet: number,
 		wanted: readonly string[]
 	): Promise<TableAnswers['propose_log']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'propose_log', sheet, wanted });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'propose_log', sheet, wanted });
 	}
 
 	lookLog(
@@ -86,8 +71,8 @@ export class TableClient {
 		asked: { sheet: number; log: Log; typical: TypicalEntries },
 		told: Told
 	): Promise<TableAnswers['look_log']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'look_log', ...asked }, told);
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'look_log', ...asked }, told);
 	}
 
 	/** The fit goes without its points: they say nothing of the table. */
@@ -96,44 +81,19 @@ export class TableClient {
 		sheet: number,
 		fit: Calibration
 	): Promise<TableAnswers['propose_points']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'propose_points', sheet, fit });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'propose_points', sheet, fit });
 	}
 
 	points(
 		workbook: Workbook,
 		asked: { sheet: number; mapping: PointMapping; fit: Calibration }
 	): Promise<TableAnswers['points']> {
-		this.#know(workbook);
-		return this.#ask({ kind: 'points', ...asked });
+		this.room.know(workbook);
+		return this.room.ask(this.#desk, { kind: 'points', ...asked });
 	}
 
 	stop(): void {
-		this.#worker.terminate();
-	}
-
-	#know(workbook: Workbook): void {
-		if (workbook === this.#workbook) return;
-		this.#workbook = workbook;
-		this.#send({ kind: 'workbook', workbook });
-	}
-
-	#send(request: TableRequest): number {
-		const message: TableMessage = { id: ++this.#last, request };
-		this.#worker.postMessage(message);
-		return message.id;
-	}
-
-	#ask<T extends TableAnswers[keyof TableAnswers]>(
-		request: TableRequest,
-		told: Told = () => undefined
-	): Promise<T> {
-		return new Promise<T>((resolve, reject) => {
-			const done = (answer: TableAnswer) => {
-				if ('answer' in answer) resolve(answer.answer as T);
-				else if ('failed' in answer) reject(new Error(answer.failed));
-			};
-			this.#waiting.set(this.#send(request), { done, told });
-		});
+		this.room.leave(this.#desk);
 	}
 }

@@ -1,4 +1,4 @@
-/** What passes between the page and the worker that holds a table on its way in. */
+/** What passes between the page and the worker that holds tables on their way in. */
 import type { PointMapping, PointsRead } from '$lib/exchange/points/read-points';
 import type { Held, ShortLooked } from '$lib/exchange/table/desk';
 import type { Log } from '$lib/exchange/log/log';
@@ -13,8 +13,10 @@ import type { Calibration } from '$lib/workbook/calibration-schema';
 import type { Workbook } from '$lib/workbook/schema';
 
 export type TableRequest =
-	/** The workbook that the table comes into, as it is from now on. */
+	/** The workbook that all tables come into, as it is from now on. */
 	| { readonly kind: 'workbook'; readonly workbook: Workbook }
+	/** The table is on its way in no more. */
+	| { readonly kind: 'put_away' }
 	| {
 			readonly kind: 'read';
 			readonly bytes: Uint8Array<ArrayBuffer>;
@@ -71,7 +73,12 @@ export interface TableAnswers {
 	look_log: LogLook & { readonly digest: string };
 }
 
-export type TableMessage = { readonly id: number; readonly request: TableRequest };
+/** `desk` is which of the tables is asked about. */
+export type TableMessage = {
+	readonly id: number;
+	readonly desk: number;
+	readonly request: TableRequest;
+};
 export type TableAnswer =
 	| { readonly id: number; readonly share: number }
 	| { readonly id: number; readonly answer: TableAnswers[keyof TableAnswers] }

@@ -1,5 +1,5 @@
-/** Reads a table and looks it over, away from the page. Lives as long as the table is on its way in. */
-import { TableDesk } from '$lib/exchange/table/desk';
+/** Reads tables and looks them over, away from the page. Lives as long as one of them is on its way in. */
+import { LastLayout, TableDesk } from '$lib/exchange/table/desk';
 import type { Workbook } from '$lib/workbook/schema';
 import type { TableAnswer, TableAnswers, TableMessage } from './table-messages';
 
@@ -8,19 +8,28 @@ const scope = self as unknown as {
 	postMessage(answer: TableAnswer): void;
 };
 
-const desk = new TableDesk();
+/** Several files that come in together are looked over against one workbook, which is laid out once. */
+const layouts = new LastLayout();
+const desks = new Map<number, TableDesk>();
 let workbook: Workbook | null = null;
 
 async function answerTo({
 	id,
+	desk: place,
 	request
 }: TableMessage): Promise<TableAnswers[keyof TableAnswers] | null> {
 	const told = (share: number) => scope.postMessage({ id, share });
-	if (request.kind === 'read') return desk.read(request.bytes, request.name, told);
 	if (request.kind === 'workbook') {
 		workbook = request.workbook;
 		return null;
 	}
+	if (request.kind === 'put_away') {
+		desks.delete(place);
+		return null;
+	}
+	const desk = desks.get(place) ?? new TableDesk(layouts);
+	desks.set(place, desk);
+	if (request.kind === 'read') return desk.read(request.bytes, request.name, told);
 	if (!workbook) throw new Error('A table was asked about before the workbook was known.');
 	switch (request.kind) {
 		case 'propose':

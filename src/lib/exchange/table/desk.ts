@@ -56,13 +56,25 @@ export type ShortLooked =
 const SAMPLES = 3;
 const MOST_TOLD = 500;
 
+/** Tables that come into one workbook together share how it is laid out. */
+export class LastLayout {
+	#layout: Layout | null = null;
+
+	of(workbook: Workbook): Layout {
+		if (this.#layout?.workbook !== workbook) this.#layout = layOut(workbook);
+		return this.#layout;
+	}
+}
+
 export class TableDesk {
 	#sheets: readonly TableSheet[] = [];
 	#bytes: Uint8Array = new Uint8Array();
 	#digest: string | null = null;
-	#layout: Layout | null = null;
+	#workbook: Workbook | null = null;
 	/** Names that no member had at the last look, so that what is decided of them reads the rows once. */
 	#unknown: { readonly asked: string; readonly names: readonly UnknownMember[] } | null = null;
+
+	constructor(readonly layouts = new LastLayout()) {}
 
 	async read(bytes: Uint8Array, name: string, told?: (share: number) => void): Promise<Held> {
 		const read = await readTables(bytes, name, told);
@@ -89,13 +101,10 @@ export class TableDesk {
 	): ShortLooked {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
-		if (this.#layout?.workbook !== workbook) {
-			this.#layout = layOut(workbook);
-			this.#unknown = null;
-		}
+		const layout = this.#layoutOf(workbook);
 		const asked = JSON.stringify([sheet, mapping]);
 		const known = this.#unknown?.asked === asked ? this.#unknown.names : undefined;
-		const looked = lookOver(grid, mapping, choices, this.#layout, told, known, typical);
+		const looked = lookOver(grid, mapping, choices, layout, told, known, typical);
 		if (!looked.ok) return looked;
 		this.#unknown = { asked, names: looked.look.unknown };
 		const { problems } = looked.look;
@@ -141,12 +150,9 @@ export class TableDesk {
 	): LogLook & { readonly digest: string } {
 		const grid = this.#grid(sheet);
 		if (!grid) throw new RangeError(`There is no sheet ${sheet} to look over.`);
-		if (this.#layout?.workbook !== workbook) {
-			this.#layout = layOut(workbook);
-			this.#unknown = null;
-		}
+		const layout = this.#layoutOf(workbook);
 		this.#digest ??= sha256(this.#bytes);
-		return { ...lookOverLog(grid, log, this.#layout, told, typical), digest: this.#digest };
+		return { ...lookOverLog(grid, log, layout, told, typical), digest: this.#digest };
 	}
 
 	proposePoints(sheet: number, fit: Calibration, workbook: Workbook): PointMapping {
@@ -164,6 +170,12 @@ export class TableDesk {
 			read: readPoints(this.#gridThere(sheet), mapping, fit, workbook),
 			digest: this.#digest
 		};
+	}
+
+	#layoutOf(workbook: Workbook): Layout {
+		if (this.#workbook !== workbook) this.#unknown = null;
+		this.#workbook = workbook;
+		return this.layouts.of(workbook);
 	}
 
 	#gridThere(sheet: number): Grid {

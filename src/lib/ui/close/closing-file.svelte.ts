@@ -1,6 +1,7 @@
 /** One of the files that a month is closed with: read, matched as a kept table where it has its headings, and entered. */
 import { readTableFile } from '$lib/browser/files';
 import { TableClient } from '$lib/browser/table-client';
+import type { TableRoom } from '$lib/browser/table-room';
 import { withOfAll } from '$lib/exchange/table/mapping';
 import type { KeptTable } from '$lib/workbook/schema';
 import { Bringing } from '../files/bringing.svelte';
@@ -8,6 +9,7 @@ import { LogBringing } from '../files/log-bringing.svelte';
 import type { Session } from '../session.svelte';
 import { keptFor, monthsIn } from './close';
 import { texts } from './texts';
+import type { Enters } from './together';
 
 export class ClosingFile {
 	bringing = $state.raw<Bringing | null>(null);
@@ -17,7 +19,7 @@ export class ClosingFile {
 	problem = $state('');
 	/** How many values went in; null: none yet. */
 	entered = $state<number | null>(null);
-	readonly #client = new TableClient();
+	readonly #client: TableClient;
 
 	readonly count = $derived(this.log ? this.log.changes.length : (this.bringing?.count ?? 0));
 	readonly waitsFor = $derived(this.log ? this.log.waitsFor : (this.bringing?.waitsFor ?? ''));
@@ -49,8 +51,12 @@ export class ClosingFile {
 		readonly file: File,
 		/** The set of months, and the one that is closed. */
 		readonly set: string,
-		readonly month: string
-	) {}
+		readonly month: string,
+		/** Where the other files of the month are read. */
+		room: TableRoom
+	) {
+		this.#client = new TableClient(room);
+	}
 
 	async take(): Promise<void> {
 		const { session } = this;
@@ -90,13 +96,15 @@ export class ClosingFile {
 		await (this.log ?? this.bringing)?.follow();
 	}
 
-	/** Enters what is accepted as one step; what keeps it from being entered is said. */
-	enter(): boolean {
-		const { count } = this;
-		const said = (this.log ?? this.bringing)?.enter() ?? '';
-		this.problem = said;
-		if (said === '') this.entered = count;
-		return said === '';
+	/** What of it goes in, to be entered together with other files. */
+	enters(): Enters {
+		const { log, bringing } = this;
+		return {
+			name: this.file.name,
+			isLog: log !== null,
+			changes: log ? log.changes : (bringing?.accepts() ?? []),
+			commands: (workbook) => (log ? log.commands(workbook) : (bringing?.commands() ?? []))
+		};
 	}
 
 	stop(): void {

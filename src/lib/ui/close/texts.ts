@@ -33,7 +33,10 @@ const en = {
 	putAside: 'Put aside',
 	putAsideOne: (name: string) => `Put ${name} aside`,
 	enterAll: (count: number) => (count === 1 ? 'Enter 1 file' : `Enter ${count} files`),
-	entersEach: 'Each file is one step, which Undo takes back.',
+	entersAll: 'All of them are one step, which Undo takes back.',
+	filesEntered: (count: number) => (count === 1 ? '1 file entered.' : `${count} files entered.`),
+	givenTwice: (value: string, first: string, second: string) =>
+		`${first} and ${second} say different things of "${value}". Nothing is entered. Put one of the two aside, or look closer at what they hold.`,
 	notRead: (name: string, message: string) => `"${name}" is not taken: ${message}`,
 
 	whatIsIn: 'What of it is entered',

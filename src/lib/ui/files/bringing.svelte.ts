@@ -8,6 +8,7 @@ import { acceptedChanges, acceptedCommands } from '$lib/exchange/table/look';
 import { askedColumns, askedOfAll, lacksQuantity, type Mapping } from '$lib/exchange/table/mapping';
 import { orderAsked } from '$lib/exchange/table/date-order';
 import { choicesOf, type Decision } from '$lib/exchange/table/new-members';
+import type { Brought } from '$lib/exchange/table/settle';
 import type { Command } from '$lib/workbook/commands';
 import { NONE_TYPICAL, type TypicalEntries } from '$lib/exchange/table/implausible';
 import type { KeptTable, Workbook } from '$lib/workbook/schema';
@@ -41,7 +42,7 @@ export class Bringing {
 
 	readonly held: HeldSheet = $derived.by(() => this.sheets[this.sheet]!);
 	/** How many values go in as things stand. */
-	readonly count = $derived(this.look ? acceptedChanges(this.look, this.accepted.keys).length : 0);
+	readonly count = $derived(this.accepts().length);
 	/** Why nothing can be entered yet; empty where it can. */
 	readonly waitsFor = $derived.by(() => {
 		if (this.held.message) return this.held.message;
@@ -147,10 +148,18 @@ export class Bringing {
 		else this.#removed.delete(key);
 	}
 
+	/** The values that go in as things stand. */
+	accepts(): Brought[] {
+		return this.look ? acceptedChanges(this.look, this.accepted.keys) : [];
+	}
+
+	/** The edit that enters them. */
+	commands(): readonly Command[] {
+		return this.look ? this.arrange(acceptedCommands(this.look, this.accepted.keys)) : [];
+	}
+
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */
 	enter(): string | null {
-		return this.look && this.canEnter
-			? this.session.apply(...this.arrange(acceptedCommands(this.look, this.accepted.keys)))
-			: this.waitsFor;
+		return this.canEnter ? this.session.apply(...this.commands()) : this.waitsFor;
 	}
 }

@@ -6,10 +6,11 @@ import { reuseLog, type ReusedLog } from '$lib/exchange/log/kept-log';
 import type { Log } from '$lib/exchange/log/log';
 import type { LogLook } from '$lib/exchange/log/look';
 import type { LogProposed } from '$lib/exchange/log/propose-log';
-import { logCommands, sourceChanges } from '$lib/exchange/log/source';
+import { logCommands, sourceChanges, type SourceChange } from '$lib/exchange/log/source';
 import type { HeldSheet } from '$lib/exchange/table/desk';
 import { acceptedChanges } from '$lib/exchange/table/look';
-import type { KeptTable } from '$lib/workbook/schema';
+import type { Command } from '$lib/workbook/commands';
+import type { KeptTable, Workbook } from '$lib/workbook/schema';
 import type { Session } from '../session.svelte';
 import type { Bringing } from './bringing.svelte';
 import { withWaysOfDates } from './log-options';
@@ -42,15 +43,8 @@ export class LogBringing {
 	readonly changes = $derived(this.look ? acceptedChanges(this.look, this.accepted.keys) : []);
 	/** What the quantities would say of their source. */
 	readonly sources = $derived.by(() => {
-		const { workbook, layout } = this.session;
-		if (!this.look || !workbook) return [];
-		return sourceChanges(
-			{ file: this.name, digest: this.look.digest },
-			this.look,
-			this.changes,
-			(name) => layout?.byName.get(name)?.count ?? 0,
-			workbook
-		);
+		const { workbook } = this.session;
+		return workbook ? this.#sourcesIn(workbook) : [];
 	});
 	readonly canEnter = $derived.by(
 		() =>
@@ -117,13 +111,30 @@ export class LogBringing {
 		if (asked === this.#asked) this.share = null;
 	}
 
+	#sourcesIn(workbook: Workbook): SourceChange[] {
+		const { layout } = this.session;
+		if (!this.look) return [];
+		return sourceChanges(
+			{ file: this.name, digest: this.look.digest },
+			this.look,
+			this.changes,
+			(name) => layout?.byName.get(name)?.count ?? 0,
+			workbook
+		);
+	}
+
+	/** The edit that enters what is accepted, made from a workbook. */
+	commands(workbook: Workbook): readonly Command[] {
+		if (!this.look) return [];
+		const sources = this.#sourcesIn(workbook);
+		return this.file.arrange(logCommands(this.changes, sources, this.look, workbook));
+	}
+
 	/** Enters what is accepted as one step; a sentence where it cannot be made. */
 	enter(): string | null {
 		const { workbook } = this.session;
-		return this.look && workbook && this.canEnter
-			? this.session.apply(
-					...this.file.arrange(logCommands(this.changes, this.sources, this.look, workbook))
-				)
+		return workbook && this.canEnter
+			? this.session.apply(...this.commands(workbook))
 			: this.waitsFor;
 	}
 }
