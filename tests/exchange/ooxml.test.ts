@@ -5,7 +5,7 @@ import { quoted, sheetNames } from '$lib/exchange/ooxml/names';
 import { fileFormula } from '$lib/exchange/ooxml/texts';
 import { writeFile } from '$lib/exchange/ooxml/write';
 import type { Workbook } from '$lib/workbook/schema';
-import { openShipped } from '../reference/shipped';
+import { openScenarios, openShipped } from '../reference/shipped';
 import { readFile, Recalculation } from './recalculate';
 
 async function fileOf(model: Model) {
@@ -123,7 +123,7 @@ describe('the small shop as a file', async () => {
 });
 
 describe('the shipped plant as a file', async () => {
-	const model = openShipped('marram');
+	const model = openScenarios('base', 'new_line', 'forecast_2027');
 	const { sheets } = await fileOf(model);
 
 	it(
