@@ -105,6 +105,81 @@ describe('a month that goes as the plan means it to', () => {
 	});
 });
 
+describe('the frozen standard', () => {
+	const STANDARD = 'standard_2027';
+	const copy = openShipped('marram').workbook.frozen!.find(({ id }) => id === STANDARD)!;
+
+	it('is dated, says whose it is, and that it is invented', () => {
+		expect(copy).toMatchObject({ title: 'Standard 2027', of: 'Base', date: '2026-12-11' });
+		expect(copy.by).toContain('invented');
+		expect(copy.note).toContain('Invented');
+		expect(copy.quantities.length).toBeLessThan(90);
+	});
+
+	it('holds the budget and the variances of closed May while the base goes on', () => {
+		const model = openShipped('marram');
+		const month = '2027-05';
+		enter(model, ['closed', [month], true], ...asBudgeted(model, month));
+		enter(model, ['actual_material_price', ['PEXB', month], 2]);
+		const stand = () =>
+			[
+				...idsOf(model, 'variance').map((variance) => ['variance_amount', variance, month]),
+				...['budget_result', 'actual_result', 'variances_close'].map((name) => [name, month])
+			].map(([name, ...at]) => read(model, name!, ...at));
+		const before = stand();
+		const earned = read(model, 'ebit');
+		expect(before[idsOf(model, 'variance').indexOf('price_of_material')]).not.toBeCloseTo(0, 0);
+		enter(
+			model,
+			['main_price', ['PEXB'], 2.6],
+			['wage', ['extrusion operator'], 31],
+			['list_price', ['PX15B'], 9],
+			['overhead_amount', ['hall'], 1],
+			['mtbf', ['L4'], 20]
+		);
+		expect(read(model, 'ebit')).not.toBeCloseTo(earned, -2);
+		expect(stand()).toEqual(before);
+		expect(read(model, 'budget_closes', month)).toBeCloseTo(0, 6);
+	});
+
+	it('leaves what came since to the base', () => {
+		const model = openShipped('marram');
+		const without = copy.quantities.map((one) => {
+			if (typeof one.value !== 'object' || !('PX15B' in (one.value as object))) return one;
+			const { PX15B: _gone, ...value } = one.value as Record<string, never>;
+			return { ...one, value };
+		});
+		apply(model, { kind: 'remove_frozen', id: STANDARD, also: true });
+		apply(model, { kind: 'add_frozen', frozen: { ...copy, quantities: without } });
+		enter(model, ['main_price', ['PEXB'], 2.6]);
+		expect(read(model, 'standard_cost', 'PX15B')).toBe(read(model, 'cost_per_metre', 'PX15B'));
+		expect(read(model, 'standard_cost', 'PB15B')).toBe(
+			figures.number('base', 'standard_cost', 'PB15B')
+		);
+		// It was not budgeted: months of the standard know nothing of it.
+		expect(read(model, 'budget_metres', 'PX15B', '2027-05')).toBe(0);
+	});
+
+	it('is what a new standard can be compared with', () => {
+		const model = openShipped('marram');
+		apply(model, {
+			...{ kind: 'add_scenario', index: 1 },
+			scenario: {
+				...{ id: 'standard_next', title: 'Standard 2028', parent: 'base', against: STANDARD },
+				changes: [{ quantity: 'main_price', value: { PEXB: 2.1 } }]
+			}
+		});
+		const at = { scenario: 'standard_next' };
+		const change = read(model, 'standard_change', 'PX15B', at);
+		expect(change).toBeGreaterThan(0);
+		// What stock costs follows the resin by a little.
+		const resin = read(model, 'standard_change_by_cause', 'PX15B', 'price_of_material', at);
+		expect(resin / change).toBeGreaterThan(0.99);
+		expect(model.checks('standard_next').fail).toEqual([]);
+		expect(Math.abs(read(model, 'standard_causes_close', 'PX15B', at))).toBeLessThan(1e-9);
+	});
+});
+
 describe('each cause moves its own variance', () => {
 	const model = openShipped('marram');
 	const month = '2027-03';

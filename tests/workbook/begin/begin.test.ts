@@ -57,6 +57,16 @@ describe('a plant begun from the shipped one', () => {
 		expect([ours.studies, ours.plans, ours.about, ours.invented]).toEqual(Array(4).fill(undefined));
 		expect([ours.title, ours.begun_from]).toEqual(['Our works', 'marram-coil-works']);
 	});
+	it('reads no frozen copy, and is the shipped plant without it: what the base has holds', () => {
+		expect(ours.frozen).toBeUndefined();
+		expect(plant.frozen!.map(({ id }) => id)).toContain('standard_2027');
+		expect(JSON.stringify(ours.sheets)).not.toContain('standard_2027');
+		expect(findQuantity(ours, 'standard_net_price')!.formula).toBe('net_net_price[base]');
+		expect(findQuantity(ours, 'month_in_standard')!.formula).toBe('FALSE()');
+		expect(findQuantity(ours, 'spend_of_site_energy')!.formula).toBe(
+			'demand_cost[base] * part_of_year - demand_charge_taken'
+		);
+	});
 	it('is a file that opens', () => {
 		const loaded = loadWorkbook(saveWorkbook(ours), 'ours.json');
 		expect(loaded.ok && loaded.workbook).toEqual(ours);

@@ -11,6 +11,7 @@ import { axesOf } from '../axes';
 import { baseOf, choicesOf, quantityPlaces } from '../lookup';
 import { FORMAT, VERSION, type Member, type SetDefinition, type Workbook } from '../schema';
 import { flatten } from '../values';
+import { withoutCopies } from './without-copies';
 
 /** What is begun, or why the workbook cannot be begun from. */
 export type Begun =
@@ -18,7 +19,7 @@ export type Begun =
 	| { readonly ok: false; readonly message: string };
 
 export function beginFrom(template: Workbook, title: string): Begun {
-	const workbook = withoutItsOwn(template, title);
+	const workbook = withoutItsOwn(withoutCopies(template), title);
 	const own = workbook.sets.filter((set) => set.own);
 	// Members and pairs that follow each other are checked once.
 	const commands = [
@@ -47,7 +48,6 @@ function withoutItsOwn(template: Workbook, title: string): Workbook {
 		plans: _p,
 		reviewed: _r,
 		tables: _t,
-		frozen: _f,
 		quotes: _q,
 		letterhead: _l,
 		calibrations,
