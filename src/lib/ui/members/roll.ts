@@ -1,5 +1,5 @@
 /** Rolling months forward from the page of lists: what the month that leaves held in the base is kept as a frozen copy. */
-import { frozenFigures, frozenSets } from '$lib/engine/frozen';
+import { monthLeft } from '$lib/engine/month-left';
 import { dayText } from '$lib/workbook/date-text';
 import { rollForward } from '$lib/workbook/roll';
 import { copyId } from '../frozen/copy-id';
@@ -17,16 +17,15 @@ export function roll(session: Session, set: string, today: Date): string | null 
 	if (!rolled.ok) return rolled.message;
 	const { left, come } = rolled;
 	const month = left.label ?? left.id;
-	const figures = frozenFigures(layout, base, ({ axes }, at) =>
-		axes.some((axis, i) => axis.set === set && at[i] === left.id)
-	);
-	const sets = frozenSets(layout, figures, true);
-	const frozen = {
-		...{ id: copyId(workbook, month), title: month, of: title, date: dayText(today) },
-		...{ note: texts.leftMonth(month), ...(sets.length > 0 && { sets }), quantities: figures }
-	};
+	const frozen = monthLeft(layout, base, {
+		...{ set, month: left.id },
+		head: {
+			...{ id: copyId(workbook, month), title: month, of: title, date: dayText(today) },
+			note: texts.leftMonth(month)
+		}
+	});
 	const refused = session.apply(
-		...(figures.length > 0 ? [{ kind: 'add_frozen' as const, frozen }] : []),
+		...(frozen ? [{ kind: 'add_frozen' as const, frozen }] : []),
 		...rolled.commands
 	);
 	if (refused) return refused;
