@@ -34,8 +34,10 @@ metrewright units [SYMBOL] [--json]
     lists the units that every workbook knows, or says what one of them is
 metrewright schema
     prints the JSON Schema of the file format
-metrewright account add-owner EMAIL | account list
-    makes an account that manages the server's store; the password is asked for
+metrewright account list | account add-owner EMAIL | account reset EMAIL
+    lists who has an account on the server; makes one that manages it; gives somebody a new password, which is asked for
+metrewright account make-administrator EMAIL | account unmake-administrator EMAIL | account hand-over FROM TO
+    lets a person manage the server, or no longer; makes TO owner of all workbooks that FROM owns
 metrewright backup FILE
     writes everything in the store to one file
 metrewright restore FILE

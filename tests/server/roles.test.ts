@@ -67,6 +67,14 @@ const TABLE: Readonly<Record<string, Case>> = {
 	'GET /api/v1/me/data': { gives: signedIn(200) },
 	'DELETE /api/v1/me': { body: { password: 'wrong' }, gives: all(401) },
 	'GET /api/v1/people': { gives: stewards(200) },
+	'POST /api/v1/reset': {
+		body: { token: 'x'.repeat(40), password: PASSWORD },
+		gives: all(404)
+	},
+	'PUT /api/v1/people/{person}': { body: { mayBegin: true }, gives: stewards(404) },
+	'POST /api/v1/people/{person}/reset': { gives: stewards(404) },
+	'GET /api/v1/people/{person}/workbooks': { gives: stewards(404) },
+	'POST /api/v1/people/{person}/hand-over': { body: { to: 'x' }, gives: stewards(404) },
 	'DELETE /api/v1/people/{person}': { gives: stewards(404) },
 	'DELETE /api/v1/people/{person}/sessions': { gives: stewards(204) },
 	'GET /api/v1/audit': { gives: stewards(200) },

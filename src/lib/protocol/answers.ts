@@ -16,7 +16,10 @@ export const personSchema = z.strictObject({
 	email: z.string(),
 	name: z.string(),
 	/** Who may invite to the whole server. */
-	steward: z.boolean()
+	steward: z.boolean(),
+	/** What is set for the person; stewards may both. */
+	mayBegin: z.boolean(),
+	mayInvite: z.boolean()
 });
 export type Person = z.infer<typeof personSchema>;
 
@@ -148,8 +151,35 @@ export const acceptedSchema = z.strictObject({
 export type Accepted = z.infer<typeof acceptedSchema>;
 
 export const peopleSchema = z.strictObject({
-	people: z.array(z.strictObject({ ...personSchema.shape, createdAt: time }))
+	people: z.array(
+		z.strictObject({
+			...personSchema.shape,
+			createdAt: time,
+			/** Browsers that they are signed in from. */
+			sessions: z.int(),
+			/** Null for those who are signed in nowhere. */
+			seenAt: z.nullable(time)
+		})
+	)
 });
+export type People = z.infer<typeof peopleSchema>;
+export type PersonHere = People['people'][number];
+
+export const resetLinkSchema = z.strictObject({ token: z.string(), expiresAt: time });
+export type ResetLink = z.infer<typeof resetLinkSchema>;
+export const ownedSchema = z.strictObject({
+	workbooks: z.array(
+		z.strictObject({
+			id: z.string(),
+			title: z.string(),
+			/** Nobody else owns it. */
+			alone: z.boolean()
+		})
+	)
+});
+export type Owned = z.infer<typeof ownedSchema>;
+export const handedOverSchema = z.strictObject({ workbooks: z.array(z.string()) });
+export type HandedOver = z.infer<typeof handedOverSchema>;
 export const auditSchema = z.strictObject({
 	entries: z.array(
 		z.strictObject({

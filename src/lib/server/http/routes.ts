@@ -5,15 +5,19 @@ import { invitationRoutes } from './routes/invitations';
 import { memberRoutes } from './routes/members';
 import { operationRoutes } from './routes/operation';
 import { peopleRoutes } from './routes/people';
+import { resetRoutes } from './routes/reset';
 import { resultRoutes } from './routes/results';
 import { revisionRoutes } from './routes/revisions';
 import { sessionRoutes } from './routes/session';
+import { stewardRoutes } from './routes/stewards';
 import { workbookRoutes } from './routes/workbooks';
 
 export const ROUTES: readonly Route[] = [
 	...operationRoutes(() => ROUTES),
 	...sessionRoutes,
+	...resetRoutes,
 	...peopleRoutes,
+	...stewardRoutes,
 	...invitationRoutes,
 	...workbookRoutes,
 	...memberRoutes,

@@ -15,6 +15,10 @@ export type AuditEvent =
 	| 'invitation_withdrawn'
 	| 'joined'
 	| 'role_changed'
+	| 'rights_changed'
+	| 'reset_made'
+	| 'password_reset'
+	| 'handed_over'
 	| 'revision_named'
 	| 'workbook_removed';
 

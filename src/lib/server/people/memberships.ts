@@ -1,6 +1,7 @@
 /** Who may do what with one workbook. */
 import type { Role } from '$lib/protocol/roles';
 import type { Database } from '../store/tables';
+import { endInvitationsBy } from './invitations-end';
 
 /** Null for those who have no part in it. */
 export async function roleOf(
@@ -65,6 +66,7 @@ export async function changeRole(
 		if (!own) return 'missing';
 		const others = members.some((member) => member !== own && member.role === 'owner');
 		if (own.role === 'owner' && role !== 'owner' && !others) return 'last_owner';
+		if (role !== 'owner') await endInvitationsBy(work, personId, { workbookId });
 		if (role === null)
 			await work
 				.deleteFrom('memberships')

@@ -1,5 +1,7 @@
 /** People with an account: who they are, what is kept of them, and their removal. */
 import { faultOf } from '../store/faults';
+import { endInvitationsBy } from './invitations-end';
+import { lockStewards } from './rights';
 import { newId } from '../store/ids';
 import type { Database, Tables } from '../store/tables';
 
@@ -8,7 +10,37 @@ export interface Person {
 	readonly email: string;
 	readonly name: string;
 	readonly steward: boolean;
+	/** As set for this person; stewards may both, whatever is set. */
+	readonly mayBegin: boolean;
+	readonly mayInvite: boolean;
 }
+
+interface PersonRow {
+	readonly id: string;
+	readonly email: string;
+	readonly name: string;
+	readonly steward: number;
+	readonly may_begin: number;
+	readonly may_invite: number;
+}
+
+export const PERSON_COLUMNS = [
+	'id',
+	'email',
+	'name',
+	'steward',
+	'may_begin',
+	'may_invite'
+] as const satisfies readonly (keyof PersonRow)[];
+
+export const asPerson = ({ id, email, name, ...row }: PersonRow): Person => ({
+	id,
+	email,
+	name,
+	steward: row.steward === 1,
+	mayBegin: row.may_begin === 1,
+	mayInvite: row.may_invite === 1
+});
 
 /** What stands in the place of a name once its person is removed. */
 export const REMOVED_NAME = 'a removed person';
@@ -37,7 +69,7 @@ export async function addPerson(
 		if (faultOf(error) === 'taken') return null;
 		throw error;
 	}
-	return { ...row, steward };
+	return { ...row, steward, mayBegin: true, mayInvite: true };
 }
 
 /** What nobody owned until there were accounts becomes the first owner's. */
@@ -64,21 +96,27 @@ export async function personByEmail(db: Database, email: string) {
 	return db
 		.selectFrom('people')
 		.where('email', '=', asEmail(email))
-		.select(['id', 'email', 'name', 'steward', 'password'])
+		.select([...PERSON_COLUMNS, 'password'])
 		.executeTakeFirst();
+}
+
+export async function personById(db: Database, id: string): Promise<Person | null> {
+	const row = await db
+		.selectFrom('people')
+		.where('id', '=', id)
+		.select(PERSON_COLUMNS)
+		.executeTakeFirst();
+	return row ? asPerson(row) : null;
 }
 
 export async function listPeople(db: Database) {
 	const rows = await db
 		.selectFrom('people')
-		.select(['id', 'email', 'name', 'steward', 'created_at'])
+		.select([...PERSON_COLUMNS, 'created_at'])
 		.orderBy('created_at')
+		.orderBy('id')
 		.execute();
-	return rows.map(({ created_at, steward, ...row }) => ({
-		...row,
-		steward: steward === 1,
-		createdAt: created_at
-	}));
+	return rows.map((row) => ({ ...asPerson(row), createdAt: row.created_at }));
 }
 
 /** Tables with a column that names a person. */
@@ -120,7 +158,8 @@ const KEPT = {
 			.execute(),
 	invitations: null,
 	// A hash alone.
-	devices: null
+	devices: null,
+	resets: null
 } as const satisfies Readonly<
 	Record<Personal, ((db: Database, id: string) => Promise<readonly object[]>) | null>
 >;
@@ -131,7 +170,7 @@ export async function dataOf(db: Database, personId: string) {
 		db
 			.selectFrom('people')
 			.where('id', '=', personId)
-			.select(['id', 'email', 'name', 'steward', 'created_at'])
+			.select([...PERSON_COLUMNS, 'created_at'])
 			.executeTakeFirst(),
 		KEPT.sessions(db, personId),
 		KEPT.memberships(db, personId),
@@ -155,15 +194,12 @@ const FORGET = {
 			.set({ person_id: null, address: '' })
 			.where('person_id', '=', id)
 			.execute(),
-	invitations: (work, id) =>
-		work
-			.updateTable('invitations')
-			.set({ invited_by: REMOVED_NAME })
-			.where('invited_by', '=', id)
-			.execute(),
+	// Who may come in is for those to say who are still here.
+	invitations: (work, id) => endInvitationsBy(work, id, {}),
 	memberships: null,
 	sessions: null,
-	devices: null
+	devices: null,
+	resets: null
 } satisfies Readonly<Record<Personal, ((work: Database, id: string) => Promise<unknown>) | null>>;
 
 export type Removal =
@@ -177,6 +213,7 @@ export type Removal =
  */
 export async function removePerson(db: Database, personId: string): Promise<Removal> {
 	return db.transaction().execute(async (work): Promise<Removal> => {
+		await lockStewards(work);
 		const stewards = await work
 			.selectFrom('people')
 			.where('steward', '=', 1)

@@ -4,7 +4,7 @@
  */
 import { hashOf, newId, newToken } from '../store/ids';
 import type { Database } from '../store/tables';
-import type { Person } from './people';
+import { asPerson, PERSON_COLUMNS, type Person } from './people';
 
 export interface Session {
 	readonly id: string;
@@ -52,15 +52,8 @@ export async function findSession(
 		.innerJoin('people as p', 'p.id', 's.person_id')
 		.where('s.token_hash', '=', hashOf(token))
 		.where('s.expires_at', '>', now)
-		.select([
-			's.id',
-			's.created_at',
-			's.seen_at',
-			'p.id as person',
-			'p.email',
-			'p.name',
-			'p.steward'
-		])
+		.select(PERSON_COLUMNS.map((column) => `p.${column}` as const))
+		.select(['s.id as session', 's.created_at', 's.seen_at'])
 		.executeTakeFirst();
 	if (!row) return null;
 	if (now - row.seen_at > SEEN_EVERY_MS)
@@ -70,10 +63,9 @@ export async function findSession(
 				seen_at: now,
 				expires_at: Math.min(now + idleHours * 3_600_000, row.created_at + LONGEST_MS)
 			})
-			.where('id', '=', row.id)
+			.where('id', '=', row.session)
 			.execute();
-	const { person: id, email, name, steward } = row;
-	return { id: row.id, person: { id, email, name, steward: steward === 1 } };
+	return { id: row.session, person: asPerson(row) };
 }
 
 export async function listSessions(db: Database, personId: string, now: number) {
@@ -91,6 +83,29 @@ export async function listSessions(db: Database, personId: string, now: number) 
 		expiresAt: expires_at,
 		agent
 	}));
+}
+
+/** How many browsers each person is signed in from, and when they last came. */
+export async function seenBy(
+	db: Database,
+	now: number
+): Promise<Map<string, { readonly sessions: number; readonly seenAt: number | null }>> {
+	const rows = await db
+		.selectFrom('sessions')
+		.where('expires_at', '>', now)
+		.groupBy('person_id')
+		.select((row) => [
+			'person_id',
+			row.fn.countAll<number>().as('sessions'),
+			row.fn.max('seen_at').as('seen_at')
+		])
+		.execute();
+	return new Map(
+		rows.map(({ person_id, sessions, seen_at }) => [
+			person_id,
+			{ sessions: Number(sessions), seenAt: Number(seen_at) }
+		])
+	);
 }
 
 /** One session of a person, or all of them but one. The number that ended. */

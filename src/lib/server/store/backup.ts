@@ -28,12 +28,13 @@ const KEYS: Readonly<Record<(typeof TABLES)[number], readonly string[]>> = {
 	sessions: ['id'],
 	devices: ['person_id', 'token_hash'],
 	invitations: ['id'],
+	resets: ['id'],
 	attempts: ['key'],
 	audit: ['id']
 };
 
-/** Signed-in browsers and wrong guesses are of the moment: a restore starts without them. */
-const PASSING = new Set<string>(['sessions', 'attempts']);
+/** Signed-in browsers, wrong guesses and links for a new password are of the moment: a restore starts without them. */
+const PASSING = new Set<string>(['sessions', 'attempts', 'resets']);
 const KEPT = TABLES.filter((table) => !PASSING.has(table));
 
 const step = (): string => MIGRATIONS.at(-1)!.name;

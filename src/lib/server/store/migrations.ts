@@ -7,13 +7,17 @@
  */
 import { sql, type Kysely } from 'kysely';
 import { firstTables } from './migrations/0001-first-tables';
+import { rightsOfPeople } from './migrations/0002-rights-of-people';
 
 interface Migration {
 	readonly name: string;
-	readonly up: (db: Kysely<unknown>) => Promise<void>;
+	readonly up: (db: Kysely<unknown>, kind: 'embedded' | 'postgres') => Promise<void>;
 }
 
-export const MIGRATIONS: readonly Migration[] = [{ name: '0001-first-tables', up: firstTables }];
+export const MIGRATIONS: readonly Migration[] = [
+	{ name: '0001-first-tables', up: firstTables },
+	{ name: '0002-rights-of-people', up: rightsOfPeople }
+];
 
 /** The folder was written by a newer version than this one. */
 export class NewerSchemaError extends Error {
@@ -50,7 +54,7 @@ export async function migrate(
 		const steps: string[] = [];
 		for (const { name, up } of MIGRATIONS) {
 			if (names.has(name)) continue;
-			await up(work);
+			await up(work, kind);
 			await sql`insert into migrations (name, taken_at) values (${name}, ${now})`.execute(work);
 			steps.push(name);
 		}

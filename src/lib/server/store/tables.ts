@@ -2,7 +2,7 @@
  * The tables of the store as the query builder sees them. Both databases hold the same: ids are text, moments
  * are milliseconds since 1970, yes and no are 1 and 0, and nested data is JSON text.
  */
-import type { Kysely } from 'kysely';
+import type { Generated, Kysely } from 'kysely';
 import type { Role } from '$lib/protocol/roles';
 
 export interface Tables {
@@ -54,6 +54,10 @@ export interface Tables {
 		password: string | null;
 		/** Who may invite to the whole installation, see its people and its audit trail. */
 		steward: number;
+		/** Whether they may put new workbooks on the server; a steward always may. */
+		may_begin: Generated<number>;
+		/** Whether they may send an invitation to somebody without an account; a steward always may. */
+		may_invite: Generated<number>;
 		created_at: number;
 	};
 	sessions: {
@@ -76,6 +80,14 @@ export interface Tables {
 		workbook_id: string | null;
 		role: Role | null;
 		invited_by: string;
+		created_at: number;
+		expires_at: number;
+	};
+	/** Links by which somebody sets their password anew: once, for a while. */
+	resets: {
+		id: string;
+		person_id: string;
+		token_hash: string;
 		created_at: number;
 		expires_at: number;
 	};
@@ -105,6 +117,7 @@ const IN_ORDER: Readonly<Record<keyof Tables, true>> = {
 	sessions: true,
 	devices: true,
 	invitations: true,
+	resets: true,
 	attempts: true,
 	audit: true
 };

@@ -81,5 +81,7 @@ export async function removeWorkbook(db: Database, workbookId: string, now: numb
 		.where('id', '=', workbookId)
 		.where('removed_at', 'is', null)
 		.executeTakeFirst();
+	// Nobody is asked into what is gone.
+	await db.deleteFrom('invitations').where('workbook_id', '=', workbookId).execute();
 	return done.numUpdatedRows > 0n;
 }

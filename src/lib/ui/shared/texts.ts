@@ -67,6 +67,7 @@ const en = {
 	you: 'You',
 	addressAndOffice: (email: string, isAdministrator: boolean) =>
 		`${email}${isAdministrator ? ', administrator of this server' : ''}`,
+	accountsOfServer: 'Accounts of this server',
 	signOut: 'Sign out',
 	keptAfterSignOut:
 		'Workbooks that you opened stay kept in this browser after you sign out. On a machine that others use, forget them under Open.',
@@ -81,7 +82,7 @@ const en = {
 	theOldPassword: 'The old password',
 	theNewPassword: 'The new password',
 	whatRemovalTakes:
-		'Your name, address and sign-ins are removed for good. Revisions that you saved stay, without your name. Workbooks that only you own must have another owner first.',
+		'Your name, address and sign-ins are removed for good, and invitations that you made end. Revisions that you saved stay, without your name. Workbooks that only you own must have another owner first.',
 	yourPassword: 'Your password',
 
 	// OnServer

@@ -51,7 +51,9 @@ export const ALL_PATHS: readonly string[] = [
 	// The page of one study, whatever its name, and of one quote.
 	'/studies/any',
 	'/quotes',
-	'/quotes/any'
+	'/quotes/any',
+	// Reached from the page of sharing, by those who manage the server.
+	'/accounts'
 ];
 
 /** The pages that the workbook's pictures stand on, each once. */

@@ -17,6 +17,7 @@ import {
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import { addPerson, personByEmail } from '../../people/people';
 import { includes, ROLES } from '$lib/protocol/roles';
+import { may } from '../../people/rights';
 import { changeRole, giveRole, roleOf } from '../../people/memberships';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
@@ -172,6 +173,11 @@ export const invitationRoutes = [
 				await note(db, { now, event: 'role_changed', personId: by, subject, detail, address });
 				return json({ person: known.id, role: body.role });
 			}
+			if (!may(who.person!, 'mayInvite'))
+				return problem(
+					'not-allowed',
+					`${body.email} has no account here, and you may not invite people who have none. Ask an administrator to invite them, then give them their role.`
+				);
 			const made = await invite(db, { ...body, workbookId, by, now });
 			await note(db, { now, event: 'invited', personId: by, subject, detail, address });
 			return json(made, { status: 201 });

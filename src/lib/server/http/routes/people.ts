@@ -3,8 +3,16 @@ import { z } from '$lib/server/zod';
 import { auditSchema, peopleSchema } from '$lib/protocol/answers';
 import { note, readAudit } from '../../people/audit';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
-import { dataOf, listPeople, personByEmail, removePerson, type Removal } from '../../people/people';
-import { endSessions } from '../../people/sessions';
+import {
+	dataOf,
+	listPeople,
+	personByEmail,
+	personById,
+	removePerson,
+	type Removal
+} from '../../people/people';
+import { setPassword } from '../../people/resets';
+import { endSessions, seenBy } from '../../people/sessions';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 
@@ -32,12 +40,8 @@ export const peopleRoutes = [
 				return problem('wrong-sign-in', 'The old password is wrong. Check it.');
 			const bad = passwordProblem(body.new, email);
 			if (bad) return problem('wrong-content', bad);
-			await db
-				.updateTable('people')
-				.set({ password: await hashPassword(body.new) })
-				.where('id', '=', personId)
-				.execute();
-			await endSessions(db, personId, { except: who.session });
+			const hash = await hashPassword(body.new);
+			await setPassword(db, personId, hash, { session: who.session });
 			await note(db, { now: services.now(), event: 'password_changed', personId, address });
 			return empty();
 		}
@@ -89,7 +93,16 @@ export const peopleRoutes = [
 		group,
 		summary: 'Everybody with an account',
 		answers: { 200: { description: 'By age of the account', schema: peopleSchema } },
-		handle: async ({ services }) => json({ people: await listPeople(services.store.db) })
+		handle: async ({ services }) => {
+			const { db } = services.store;
+			const [people, seen] = await Promise.all([listPeople(db), seenBy(db, services.now())]);
+			return json({
+				people: people.map((one) => ({
+					...one,
+					...(seen.get(one.id) ?? { sessions: 0, seenAt: null })
+				}))
+			});
+		}
 	}),
 	route({
 		method: 'DELETE',
@@ -104,8 +117,8 @@ export const peopleRoutes = [
 		},
 		handle: async ({ services, who, path, address }) => {
 			const { db } = services.store;
-			const known = (await listPeople(db)).some(({ id }) => id === path('person'));
-			if (!known) return problem('not-found', 'There is no such account.');
+			if (!(await personById(db, path('person'))))
+				return problem('not-found', 'There is no such account.');
 			const removal = await removePerson(db, path('person'));
 			if (!removal.ok) return notRemoved(removal);
 			const personId = who.person!.id === path('person') ? null : who.person!.id;
@@ -154,7 +167,7 @@ function notRemoved(removal: Extract<Removal, { ok: false }>): Response {
 		'conflict',
 		removal.lastSteward
 			? 'This is the last administrator, and others have accounts here. Make another one first.'
-			: 'Workbooks would be left without an owner. Give each another owner, or remove it, first.',
+			: 'Workbooks would be left without an owner. Hand them over, give each another owner, or remove it, first.',
 		{ fields: { workbooks: removal.workbooks } }
 	);
 }

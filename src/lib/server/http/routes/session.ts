@@ -11,7 +11,7 @@ import {
 } from '../../people/attempts';
 import { note } from '../../people/audit';
 import { isPassword, LONGEST } from '../../people/passwords';
-import { personByEmail } from '../../people/people';
+import { asPerson, personByEmail } from '../../people/people';
 import { endSessions, listSessions, startSession } from '../../people/sessions';
 import { newToken } from '../../store/ids';
 import { cookieLine, cookieNames, readCookie } from '../cookies';
@@ -107,8 +107,7 @@ export const sessionRoutes = [
 			}
 			await forgetFailures(store.db, key);
 			const headers = await signedIn(call, known, device);
-			const { id, email, name, steward } = known;
-			return json({ id, email, name, steward: steward === 1 }, { headers });
+			return json(asPerson(known), { headers });
 		}
 	}),
 	route({

@@ -2,6 +2,7 @@
 import type { FileProblem } from '$lib/workbook/load';
 import { begunSchema, savedSchema, workbooksSchema } from '$lib/protocol/answers';
 import { note } from '../../people/audit';
+import { may } from '../../people/rights';
 import type { Saved } from '../../saving';
 import type { Author } from '../../store/revisions';
 import { headOf, listWorkbooks, removeWorkbook } from '../../store/workbooks';
@@ -63,9 +64,15 @@ export const workbookRoutes = [
 		body: 'workbook',
 		answers: {
 			201: { description: 'Begun, as revision 1', schema: begunSchema },
+			403: { description: 'This person may not begin workbooks' },
 			422: { description: 'It does not open as a workbook; the problem says where' }
 		},
 		handle: async ({ services, who, text, request }) => {
+			if (who.person && !may(who.person, 'mayBegin'))
+				return problem(
+					'not-allowed',
+					'You may not put new workbooks on this server. Ask an administrator to allow it, or ask an owner to invite you to theirs.'
+				);
 			const reason = reasonOf(request);
 			const made = await services.saver.create(text, authorOf(who), reason, services.now());
 			if (!made.ok) return notAWorkbook(made.problem);
