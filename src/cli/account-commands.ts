@@ -78,7 +78,7 @@ async function newPassword(
 		return refused(
 			'No password was given. Set METREWRIGHT_PASSWORD, pipe it in, or run the command in a terminal.'
 		);
-	const bad = passwordProblem(password, email);
+	const bad = await passwordProblem(password, email);
 	return bad ? refused(bad) : { hash: await hashPassword(password) };
 }
 

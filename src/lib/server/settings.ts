@@ -21,6 +21,7 @@ export interface Settings {
 	readonly bodyLimitBytes: number;
 	readonly requestsPerMinute: number;
 	readonly sessionHours: number;
+	readonly sessionDays: number;
 	readonly evaluationSeconds: number;
 	readonly evaluationMegabytes: number;
 	readonly evaluationsAtOnce: number;
@@ -67,6 +68,7 @@ const VARIABLES = {
 	],
 	METREWRIGHT_REQUESTS_PER_MINUTE: [whole(10, 1_000_000, 1200), 'a whole number from 10 up'],
 	METREWRIGHT_SESSION_HOURS: [whole(1, 8760, 24), 'a whole number of hours from 1 to 8760'],
+	METREWRIGHT_SESSION_DAYS: [whole(1, 366, 30), 'a whole number of days from 1 to 366'],
 	METREWRIGHT_EVALUATION_SECONDS: [whole(1, 600, 20), 'a whole number of seconds from 1 to 600'],
 	METREWRIGHT_EVALUATION_MB: [whole(64, 16384, 1024), 'a whole number of megabytes from 64 up'],
 	METREWRIGHT_EVALUATIONS: [whole(1, 64, 2), 'a whole number from 1 to 64']
@@ -114,6 +116,7 @@ export function readSettings(environment: Environment): SettingsResult {
 			bodyLimitBytes: megabytes(values.METREWRIGHT_BODY_MB),
 			requestsPerMinute: values.METREWRIGHT_REQUESTS_PER_MINUTE,
 			sessionHours: values.METREWRIGHT_SESSION_HOURS,
+			sessionDays: values.METREWRIGHT_SESSION_DAYS,
 			evaluationSeconds: values.METREWRIGHT_EVALUATION_SECONDS,
 			evaluationMegabytes: values.METREWRIGHT_EVALUATION_MB,
 			evaluationsAtOnce: values.METREWRIGHT_EVALUATIONS

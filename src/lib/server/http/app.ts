@@ -10,7 +10,7 @@ import { findSession } from '../people/sessions';
 import { faultOf } from '../store/faults';
 import { newId } from '../store/ids';
 import { readBody } from './body';
-import { cookieNames, readCookie } from './cookies';
+import { cookieLine, cookieNames, readCookie } from './cookies';
 import { accountsNeeded, crossSiteProblem, hostProblem, isForwarded, RateLimit } from './guard';
 import { refusal } from './permission';
 import { problem } from './problem';
@@ -47,16 +47,19 @@ export class App {
 		const url = new URL(request.url);
 		const found = findRoute(url.pathname);
 		const route = found.get(request.method === 'HEAD' ? 'GET' : request.method);
-		let person: string | undefined;
+		const seen: Seen = {};
 		let answer: Response;
 		try {
-			answer = await this.#answer(request, url, address, found, route, (id) => (person = id));
+			answer = await this.#answer(request, url, address, found, route, seen);
 		} catch (error) {
 			answer = this.#failed(error, id);
 		}
 		const response = new Response(request.method === 'HEAD' ? null : answer.body, answer);
 		for (const [name, value] of Object.entries(HEADERS))
 			if (!response.headers.has(name)) response.headers.set(name, value);
+		// Signing in and out say themselves what the cookie is.
+		if (seen.cookie !== undefined && !response.headers.has('set-cookie'))
+			response.headers.set('set-cookie', seen.cookie);
 		response.headers.set('x-request-id', id);
 		this.services.log.write('info', {
 			event: 'request',
@@ -65,7 +68,7 @@ export class App {
 			route: route?.route.path ?? 'none',
 			status: response.status,
 			ms: Math.round(performance.now() - started),
-			...(person !== undefined && { person })
+			...(seen.person !== undefined && { person: seen.person })
 		});
 		return response;
 	}
@@ -76,7 +79,7 @@ export class App {
 		address: string,
 		found: ReadonlyMap<string, Found>,
 		matched: Found | undefined,
-		noteperson: (id: string) => void
+		seen: Seen
 	): Promise<Response> {
 		const { services } = this;
 		const { settings, store, now } = services;
@@ -101,8 +104,8 @@ export class App {
 				headers: { allow: methods.join(', ') }
 			});
 		}
-		const who = await this.#who(request, mode);
-		if (who.person) noteperson(who.person.id);
+		const who = await this.#who(request, mode, seen);
+		if (who.person) seen.person = who.person.id;
 		const workbook = matched.path.get('workbook') ?? null;
 		const no = await refusal(store.db, who, matched.route.needs, workbook);
 		return no ?? this.#call(matched, { request, address, who, url });
@@ -152,12 +155,15 @@ export class App {
 		} as Call);
 	}
 
-	async #who(request: Request, mode: Who['mode']): Promise<Who> {
+	async #who(request: Request, mode: Who['mode'], seen: Seen): Promise<Who> {
 		if (mode === 'single') return { mode, person: null, session: null };
 		const { settings, store, now } = this.services;
-		const token = readCookie(request, cookieNames(settings, request).session);
-		const session =
-			token === null ? null : await findSession(store.db, token, now(), settings.sessionHours);
+		const { session: name, secure } = cookieNames(settings, request);
+		const token = readCookie(request, name);
+		const session = token === null ? null : await findSession(store.db, token, now(), settings);
+		// The browser keeps its cookie as long as the session goes on.
+		if (token !== null && session && session.renewedFor !== null)
+			seen.cookie = cookieLine(name, token, { secure, seconds: session.renewedFor });
 		return { mode, person: session?.person ?? null, session: session?.id ?? null };
 	}
 
@@ -207,6 +213,12 @@ export class App {
 			`Reading and comparing this workbook took ${more} and was stopped. Nothing was saved. Make its sets or lists smaller, or split it into several.`
 		);
 	}
+}
+
+/** What was learnt of a request on its way. */
+interface Seen {
+	person?: string;
+	cookie?: string;
 }
 
 const NOBODY: Who = { mode: 'accounts', person: null, session: null };

@@ -73,12 +73,12 @@ export class RateLimit {
 
 	constructor(readonly perMinute: number) {}
 
-	/** Seconds to wait; 0 to go on. */
+	/** Seconds to wait; 0 to go on. A clock that is set back refills nothing, and takes nothing away. */
 	take(caller: string, now: number): number {
 		const perMs = this.perMinute / 60_000;
 		const known = this.#left.get(caller);
 		const tokens = known
-			? Math.min(this.perMinute, known.tokens + (now - known.at) * perMs)
+			? Math.min(this.perMinute, known.tokens + Math.max(0, now - known.at) * perMs)
 			: this.perMinute;
 		if (this.#left.size > 20_000) this.#forget(now);
 		const go = tokens >= 1;

@@ -4,7 +4,7 @@ import type { Database } from '../store/tables';
 
 export type AuditEvent =
 	| 'signed_in'
-	| 'sign_in_refused'
+	| 'password_refused'
 	| 'signed_out'
 	| 'sessions_ended'
 	| 'password_changed'

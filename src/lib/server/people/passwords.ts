@@ -2,6 +2,7 @@
  * Passwords: what is kept of one, and what a new one must be. Length counts, not what it is made of.
  */
 import { hash, verify } from '@node-rs/argon2';
+import { whyGuessable } from './guessable';
 
 /** The least that a new password needs, in characters. */
 export const SHORTEST = 12;
@@ -10,19 +11,22 @@ export const LONGEST = 200;
 /** Argon2id with the cost that OWASP recommends: 19 MiB, two passes, one lane. */
 const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
 
-/** So common that length does not help; compared without case. */
-const COMMON =
-	/^(?:(.)\1+|(?:password|passwort|metrewright|qwertyuiop|1234567890|0123456789)+\W*\d*)$/i;
+/** Words that stand for this server as much as for the person. */
+const OURS = ['metrewright', 'passwort'];
 
 /** Why a new password is refused; null where it is good. */
-export function passwordProblem(password: string, email: string): string | null {
+export async function passwordProblem(password: string, email: string): Promise<string | null> {
 	if ([...password].length < SHORTEST)
 		return `The password is too short. Choose one of at least ${SHORTEST} characters; several words are fine.`;
 	if (password.length > LONGEST)
 		return `The password is longer than ${LONGEST} characters. Choose a shorter one.`;
-	if (COMMON.test(password) || password.toLowerCase().includes(email.toLowerCase()))
-		return 'The password is too easy to guess. Choose another; several words are fine.';
-	return null;
+	const own = [email, ...email.split(/[@.]/).filter((part) => part.length > 2), ...OURS];
+	const why = password.toLowerCase().includes(email.toLowerCase())
+		? 'it holds your address'
+		: await whyGuessable(password, own);
+	return why === null
+		? null
+		: `The password is too easy to guess: ${why}. Choose another; several words are fine.`;
 }
 
 export const hashPassword = (password: string): Promise<string> =>

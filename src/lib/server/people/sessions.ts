@@ -2,6 +2,7 @@
  * Sessions: who is signed in, in which browser, until when. The browser holds a secret, the store only its hash, so
  * that a copy of the store signs nobody in.
  */
+import { faultOf } from '../store/faults';
 import { hashOf, newId, newToken } from '../store/ids';
 import type { Database } from '../store/tables';
 import { asPerson, PERSON_COLUMNS, type Person } from './people';
@@ -9,10 +10,19 @@ import { asPerson, PERSON_COLUMNS, type Person } from './people';
 export interface Session {
 	readonly id: string;
 	readonly person: Person;
+	/** Seconds that it goes on without use, where this use has just renewed it; null where it stands. */
+	readonly renewedFor: number | null;
 }
 
-/** However long it is used, a session ends after this. */
-const LONGEST_MS = 30 * 24 * 3_600_000;
+/** How long a session goes on without use, and however much it is used. */
+export interface Lasting {
+	readonly sessionHours: number;
+	readonly sessionDays: number;
+}
+
+/** When a session ends that is used now. */
+const endOf = (begun: number, now: number, { sessionHours, sessionDays }: Lasting): number =>
+	Math.min(now + sessionHours * 3_600_000, begun + sessionDays * 24 * 3_600_000);
 /** How stale "last seen" may be: not every request writes. */
 const SEEN_EVERY_MS = 60_000;
 
@@ -21,9 +31,10 @@ export async function startSession(
 	personId: string,
 	agent: string,
 	now: number,
-	idleHours: number
-): Promise<string> {
+	lasting: Lasting
+): Promise<{ readonly token: string; readonly seconds: number }> {
 	const token = newToken();
+	const expiresAt = endOf(now, now, lasting);
 	await db.deleteFrom('sessions').where('expires_at', '<', now).execute();
 	await db
 		.insertInto('sessions')
@@ -33,19 +44,19 @@ export async function startSession(
 			token_hash: hashOf(token),
 			created_at: now,
 			seen_at: now,
-			expires_at: now + idleHours * 3_600_000,
+			expires_at: expiresAt,
 			agent: agent.slice(0, 120)
 		})
 		.execute();
-	return token;
+	return { token, seconds: Math.round((expiresAt - now) / 1000) };
 }
 
-/** Null for a secret that is unknown, revoked or too old. */
+/** Null for a secret that is unknown, revoked or too old. Without `lasting` it is looked at, and not used. */
 export async function findSession(
 	db: Database,
 	token: string,
 	now: number,
-	idleHours: number
+	lasting: Lasting | null
 ): Promise<Session | null> {
 	const row = await db
 		.selectFrom('sessions as s')
@@ -56,16 +67,31 @@ export async function findSession(
 		.select(['s.id as session', 's.created_at', 's.seen_at'])
 		.executeTakeFirst();
 	if (!row) return null;
-	if (now - row.seen_at > SEEN_EVERY_MS)
+	const isDue = lasting !== null && now - row.seen_at > SEEN_EVERY_MS;
+	const renewedFor = isDue ? await renew(db, row.session, row.created_at, now, lasting) : null;
+	return { id: row.session, person: asPerson(row), renewedFor };
+}
+
+async function renew(
+	db: Database,
+	id: string,
+	begun: number,
+	now: number,
+	lasting: Lasting
+): Promise<number | null> {
+	const expiresAt = endOf(begun, now, lasting);
+	try {
 		await db
 			.updateTable('sessions')
-			.set({
-				seen_at: now,
-				expires_at: Math.min(now + idleHours * 3_600_000, row.created_at + LONGEST_MS)
-			})
-			.where('id', '=', row.session)
+			.set({ seen_at: now, expires_at: expiresAt })
+			.where('id', '=', id)
 			.execute();
-	return { id: row.session, person: asPerson(row) };
+	} catch (error) {
+		// A full disk keeps nobody from reading.
+		if (faultOf(error) !== 'unwritable') throw error;
+		return null;
+	}
+	return Math.round((expiresAt - now) / 1000);
 }
 
 export async function listSessions(db: Database, personId: string, now: number) {

@@ -53,7 +53,7 @@ export const ALL_PATHS: readonly string[] = [
 	'/quotes',
 	'/quotes/any',
 	// Reached from the page of sharing, by those who manage the server.
-	'/accounts'
+	'/shared/accounts'
 ];
 
 /** The pages that the workbook's pictures stand on, each once. */

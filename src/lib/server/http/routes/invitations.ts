@@ -19,6 +19,7 @@ import { addPerson, personByEmail } from '../../people/people';
 import { includes, ROLES } from '$lib/protocol/roles';
 import { may } from '../../people/rights';
 import { changeRole, giveRole, roleOf } from '../../people/memberships';
+import { guessed } from '../guess';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 import { signedIn } from './session';
@@ -88,6 +89,7 @@ export const invitationRoutes = [
 		answers: {
 			200: { description: 'Signed in; the answer sets a cookie', schema: acceptedSchema },
 			401: { description: 'The account’s password is wrong' },
+			429: { description: 'Too many wrong ones; Retry-After says how long to wait' },
 			404: { description: 'No such invitation' },
 			422: { description: 'The new password is too easy' }
 		},
@@ -104,10 +106,15 @@ export const invitationRoutes = [
 			let person = await personByEmail(db, invitation.email);
 			if (person) {
 				// The link alone must not open an account that somebody has already.
-				if (!(await isPassword(person.password, body.password)))
+				const { id: personId, email, password } = person;
+				const tried = await guessed(call, { email, personId, where: 'invitation' }, () =>
+					isPassword(password, body.password)
+				);
+				if (tried.is === 'refused') return tried.answer;
+				if (tried.is === 'wrong')
 					return problem('wrong-sign-in', 'You have an account here; its password is another.');
 			} else {
-				const bad = passwordProblem(body.password, invitation.email);
+				const bad = await passwordProblem(body.password, invitation.email);
 				if (bad) return problem('wrong-content', bad);
 				const password = await hashPassword(body.password);
 				const name = body.name ?? invitation.email.split('@')[0]!;

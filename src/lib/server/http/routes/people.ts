@@ -13,8 +13,9 @@ import {
 } from '../../people/people';
 import { setPassword } from '../../people/resets';
 import { endSessions, seenBy } from '../../people/sessions';
+import { guessed } from '../guess';
 import { problem } from '../problem';
-import { empty, json, route } from '../route';
+import { empty, json, route, type Call } from '../route';
 
 const group = 'people';
 const password = z.string().min(1).max(LONGEST);
@@ -30,15 +31,16 @@ export const peopleRoutes = [
 		answers: {
 			204: { description: 'Changed' },
 			401: { description: 'The old one is wrong' },
+			429: { description: 'Too many wrong ones; Retry-After says how long to wait' },
 			422: { description: 'The new one is too easy' }
 		},
-		handle: async ({ services, who, body, address }) => {
+		handle: async (call) => {
+			const { services, who, body, address } = call;
 			const { db } = services.store;
 			const { id: personId, email } = who.person!;
-			const kept = (await personByEmail(db, email))?.password ?? null;
-			if (kept !== null && !(await isPassword(kept, body.old)))
-				return problem('wrong-sign-in', 'The old password is wrong. Check it.');
-			const bad = passwordProblem(body.new, email);
+			const refused = await confirmed(call, body.old, 'The old password is wrong. Check it.');
+			if (refused) return refused;
+			const bad = await passwordProblem(body.new, email);
 			if (bad) return problem('wrong-content', bad);
 			const hash = await hashPassword(body.new);
 			await setPassword(db, personId, hash, { session: who.session });
@@ -72,14 +74,16 @@ export const peopleRoutes = [
 		answers: {
 			204: { description: 'Removed' },
 			401: { description: 'The password is wrong' },
+			429: { description: 'Too many wrong ones; Retry-After says how long to wait' },
 			409: { description: 'Something would be left without an owner or a steward' }
 		},
-		handle: async ({ services, who, body, address }) => {
+		handle: async (call) => {
+			const { services, who, address } = call;
+			const { body } = call;
 			const { db } = services.store;
-			const { id, email } = who.person!;
-			const kept = (await personByEmail(db, email))?.password ?? null;
-			if (kept !== null && !(await isPassword(kept, body.password)))
-				return problem('wrong-sign-in', 'The password is wrong. Check it.');
+			const { id } = who.person!;
+			const refused = await confirmed(call, body.password, 'The password is wrong. Check it.');
+			if (refused) return refused;
 			const removal = await removePerson(db, id);
 			if (!removal.ok) return notRemoved(removal);
 			await note(db, { now: services.now(), event: 'account_removed', personId: null, address });
@@ -161,6 +165,24 @@ export const peopleRoutes = [
 			json({ entries: await readAudit(services.store.db, query.before, query.limit) })
 	})
 ];
+
+/** Whoever changes what protects the account gives its password once more; null where it is right. */
+async function confirmed(
+	call: Pick<Call, 'services' | 'request' | 'address' | 'who'>,
+	given: string,
+	words: string
+): Promise<Response | null> {
+	const { email, id: personId } = call.who.person!;
+	const kept = (await personByEmail(call.services.store.db, email))?.password ?? null;
+	// Who signs in elsewhere has none here.
+	if (kept === null) return null;
+	const { session } = call.who;
+	const tried = await guessed(call, { email, personId, session, where: 'confirmation' }, () =>
+		isPassword(kept, given)
+	);
+	if (tried.is === 'refused') return tried.answer;
+	return tried.is === 'wrong' ? problem('wrong-sign-in', words) : null;
+}
 
 function notRemoved(removal: Extract<Removal, { ok: false }>): Response {
 	return problem(

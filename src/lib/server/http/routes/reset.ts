@@ -3,6 +3,8 @@ import { z } from '$lib/server/zod';
 import { note } from '../../people/audit';
 import { hashPassword, passwordProblem } from '../../people/passwords';
 import { findReset, setPassword, useReset } from '../../people/resets';
+import { networkOf } from '../../people/attempts';
+import { waiting } from '../guess';
 import { problem } from '../problem';
 import { empty, route } from '../route';
 
@@ -32,14 +34,11 @@ export const resetRoutes = [
 		handle: async ({ services, body, address }) => {
 			const { db } = services.store;
 			const now = services.now();
-			const crowd = services.signIns.take(address, now);
-			if (crowd > 0)
-				return problem('too-many', `Too many tries from this address. Wait ${crowd} s.`, {
-					headers: { 'retry-after': String(crowd) }
-				});
+			const crowd = services.signIns.take(networkOf(address), now);
+			if (crowd > 0) return waiting(`Too many tries from this address. Wait ${crowd} s.`, crowd);
 			const reset = await findReset(db, body.token, now);
 			if (!reset) return unknown();
-			const bad = passwordProblem(body.password, reset.email);
+			const bad = await passwordProblem(body.password, reset.email);
 			if (bad) return problem('wrong-content', bad);
 			const hash = await hashPassword(body.password);
 			if (!(await useReset(db, reset.id))) return unknown();

@@ -1,20 +1,14 @@
 /** Signing in and out, and one's own sessions. */
 import { z } from '$lib/server/zod';
 import { personSchema, sessionsSchema, whoSchema } from '$lib/protocol/answers';
-import {
-	attemptKey,
-	forgetFailures,
-	isKnownDevice,
-	noteFailure,
-	rememberDevice,
-	waitFor
-} from '../../people/attempts';
+import { rememberDevice } from '../../people/attempts';
 import { note } from '../../people/audit';
 import { isPassword, LONGEST } from '../../people/passwords';
 import { asPerson, personByEmail } from '../../people/people';
 import { endSessions, listSessions, startSession } from '../../people/sessions';
 import { newToken } from '../../store/ids';
-import { cookieLine, cookieNames, readCookie } from '../cookies';
+import { cookieLine, cookieNames } from '../cookies';
+import { guessed } from '../guess';
 import { problem } from '../problem';
 import { empty, json, route, type Call } from '../route';
 
@@ -32,13 +26,12 @@ export async function signedIn(
 	const now = services.now();
 	const names = cookieNames(settings, request);
 	const agent = request.headers.get('user-agent') ?? '';
-	const token = await startSession(store.db, person.id, agent, now, settings.sessionHours);
+	const { token, seconds } = await startSession(store.db, person.id, agent, now, settings);
 	const browser = device ?? newToken();
 	await rememberDevice(store.db, person.id, browser, now);
 	await note(store.db, { now, event: 'signed_in', personId: person.id, address });
 	const { secure } = names;
 	const headers = new Headers();
-	const seconds = settings.sessionHours * 3600;
 	headers.append('set-cookie', cookieLine(names.session, token, { secure, seconds }));
 	headers.append(
 		'set-cookie',
@@ -73,40 +66,20 @@ export const sessionRoutes = [
 			429: { description: 'Too many wrong passwords from here; Retry-After says how long to wait' }
 		},
 		handle: async (call) => {
-			const { services, request, address, body, who } = call;
-			const { store, settings } = services;
+			const { services, body, who } = call;
+			const { store } = services;
 			if (who.mode === 'single')
 				return problem('no-accounts', 'This server has no accounts; nobody needs to sign in.');
-			const now = services.now();
-			const crowd = services.signIns.take(address, now);
-			if (crowd > 0)
-				return problem('too-many', `Too many sign in from this address. Wait ${crowd} s.`, {
-					headers: { 'retry-after': String(crowd) }
-				});
 			const known = await personByEmail(store.db, body.email);
-			const secret = readCookie(request, cookieNames(settings, request).device);
-			const device =
-				secret !== null && known && (await isKnownDevice(store.db, known.id, secret))
-					? secret
-					: null;
-			const key = attemptKey(device ?? address, body.email.trim().toLowerCase());
-			const wait = await waitFor(store.db, key, now);
-			if (wait > 0) {
-				const seconds = String(Math.ceil(wait / 1000));
-				return problem(
-					'too-many',
-					`There were several wrong passwords for this account from here. Wait ${seconds} s, then try again.`,
-					{ headers: { 'retry-after': seconds } }
-				);
-			}
-			if (!(await isPassword(known?.password ?? null, body.password)) || !known) {
-				await noteFailure(store.db, key, now);
-				const personId = known?.id ?? null;
-				await note(store.db, { now, event: 'sign_in_refused', personId, address });
+			const tried = await guessed(
+				call,
+				{ email: body.email, personId: known?.id ?? null, where: 'sign-in' },
+				() => isPassword(known?.password ?? null, body.password)
+			);
+			if (tried.is === 'refused') return tried.answer;
+			if (tried.is === 'wrong' || !known)
 				return problem('wrong-sign-in', 'Address or password is wrong. Check both.');
-			}
-			await forgetFailures(store.db, key);
-			const headers = await signedIn(call, known, device);
+			const headers = await signedIn(call, known, tried.device);
 			return json(asPerson(known), { headers });
 		}
 	}),
