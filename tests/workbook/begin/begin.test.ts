@@ -60,7 +60,13 @@ describe('a plant begun from the shipped one', () => {
 	it('reads no frozen copy, and is the shipped plant without it: what the base has holds', () => {
 		expect(ours.frozen).toBeUndefined();
 		expect(plant.frozen!.map(({ id }) => id)).toContain('standard_2027');
-		expect(JSON.stringify(ours.sheets)).not.toContain('standard_2027');
+		for (const { id } of plant.frozen!) expect(JSON.stringify(ours.sheets)).not.toContain(id);
+		// A decided case is the shipped plant's; the sheet that follows cases stays.
+		expect(ids(plant, 'decided_case')).toHaveLength(1);
+		expect(ids(ours, 'decided_case')).toEqual([]);
+		expect(findQuantity(ours, 'promised_npv')!.formula).toEqual({
+			...{ by: 'decided_case', cases: { '*': '0[EUR]' } }
+		});
 		expect(findQuantity(ours, 'standard_net_price')!.formula).toBe('net_net_price[base]');
 		expect(findQuantity(ours, 'month_in_standard')!.formula).toBe('FALSE()');
 		expect(findQuantity(ours, 'spend_of_site_energy')!.formula).toBe(

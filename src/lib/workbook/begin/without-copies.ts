@@ -1,18 +1,24 @@
 /**
  * Formulas of a workbook that goes on without its frozen copies: what read one reads the base, and where the formula said
- * by IFERROR what holds for what the copy lacks, that alone is left.
+ * by IFERROR what holds for what the copy lacks, that alone is left. A member whose own rule reads a copy, a decided case,
+ * is of that copy and goes with it.
  */
 import { renameInText } from '$lib/formula/rename';
 import type { Call, Expression } from '$lib/formula/tree';
 import { treeOf } from '$lib/formula/tree-of';
 import { children, visit } from '$lib/formula/walk';
+import { axesOf } from '../axes';
+import { OTHERS } from '../cells';
+import { applyCommand, type Command } from '../commands';
 import { withFormulas } from '../formula-names';
-import { baseOf } from '../lookup';
+import { baseOf, quantityPlaces } from '../lookup';
 import type { Workbook } from '../schema';
 
-export function withoutCopies(workbook: Workbook): Workbook {
-	const { frozen, ...rest } = workbook;
-	const ids = new Set((frozen ?? []).map(({ id }) => id));
+export function withoutCopies(given: Workbook): Workbook {
+	const ids = new Set((given.frozen ?? []).map(({ id }) => id));
+	const applied = applyCommand(given, { kind: 'several', commands: membersOfCopies(given, ids) });
+	const workbook = applied.ok ? applied.workbook : given;
+	const { frozen: _gone, ...rest } = workbook;
 	if (ids.size === 0) return rest;
 	const base = baseOf(workbook).id;
 	return {
@@ -29,6 +35,21 @@ export function withoutCopies(workbook: Workbook): Workbook {
 			)
 		}))
 	};
+}
+
+function membersOfCopies(workbook: Workbook, ids: ReadonlySet<string>): Command[] {
+	const found = new Map<string, Command>();
+	for (const { quantity } of quantityPlaces(workbook).values()) {
+		const { formula } = quantity;
+		if (typeof formula !== 'object') continue;
+		const set = axesOf(quantity).find(({ name }) => name === formula.by)?.set;
+		for (const [id, text] of Object.entries(formula.cases)) {
+			const tree = id === OTHERS ? null : treeOf(text);
+			if (set === undefined || !tree || !reads(tree, ids)) continue;
+			found.set(`${set}.${id}`, { kind: 'remove_member', set, id, also: true });
+		}
+	}
+	return [...found.values()];
 }
 
 /** The text with each `IFERROR(what reads a copy; instead)` told as `instead`. */
