@@ -1,5 +1,5 @@
 /**
- * The commands of the command line: `evaluate FILE`, `check FILE`, `review FILE`, `ranges FILE`, `study FILE`, `solve FILE`, `roll FILE`, `functions`, `units`, `schema`;
+ * The commands of the command line: `evaluate FILE`, `check FILE`, `review FILE`, `ranges FILE`, `study FILE`, `solve FILE`, `paper FILE`, `roll FILE`, `functions`, `units`, `schema`;
  * those on the store (`account`, `backup`, `restore`) stand in `store-commands.ts`. Exit 0: done and well; 1: something in the
  * workbook fails; 2: the command or the file cannot be read.
  */
@@ -28,6 +28,9 @@ metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
     makes the plans of a workbook's programmes and proves each the best
 metrewright roll FILE [--set NAME] [--date DAY] [--out FILE] [--json]
     moves dated months on by one: the first, closed, leaves as a frozen copy, and one comes at the end
+metrewright paper FILE [NAME --out FILE.pdf] [--scenario ID]... [--format a4|letter] [--author WHO] [--question TEXT]
+        [--open TEXT]... [--date DAY] [--studies] [--force]
+    lists the papers of a workbook, or makes one as a tagged PDF; --studies runs the studies that it shows
 metrewright functions [NAME] [--json]
     lists what formulas may call, or says what one function does
 metrewright units [SYMBOL] [--json]
@@ -61,6 +64,8 @@ export async function answer(args: readonly string[]): Promise<CommandOutput> {
 			return (await import('./solve')).solveCommand(rest);
 		case 'roll':
 			return (await import('./roll')).rollCommand(rest);
+		case 'paper':
+			return (await import('./paper')).paperCommand(rest);
 		case 'functions':
 			return functionsCommand(rest);
 		case 'units':

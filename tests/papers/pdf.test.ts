@@ -144,7 +144,7 @@ describe('a PDF of a paper', () => {
 	});
 
 	it('7.1: shows its title, and has it in XMP with the identifier of PDF/UA-1 (5)', async () => {
-		const { info } = (await doc.getMetadata()) as { info: Record<string, unknown> };
+		const { info } = (await doc.getMetadata()) as unknown as { info: Record<string, unknown> };
 		expect(info).toMatchObject({
 			Title: paper.title,
 			Author: 'A. Person',
@@ -158,7 +158,7 @@ describe('a PDF of a paper', () => {
 	});
 
 	it('7.2: names its language', async () => {
-		const { info } = (await doc.getMetadata()) as { info: Record<string, unknown> };
+		const { info } = (await doc.getMetadata()) as unknown as { info: Record<string, unknown> };
 		expect(info.Language).toBe('en');
 	});
 

@@ -6,6 +6,7 @@ import { axesOf } from './axes';
 import type { Findings } from './consistency/findings';
 import { checkMember } from './consistency/front-names';
 import { findQuantity, findSet } from './lookup';
+import type { PaperPart } from './paper-schema';
 import type { Picture, Workbook } from './schema';
 
 type PictureKind = Picture['kind'];
@@ -13,7 +14,8 @@ type PictureOf<K extends PictureKind> = Extract<Picture, { readonly kind: K }>;
 type Path = readonly PropertyKey[];
 
 export interface PictureParts<P extends Picture> {
-	readonly sets: readonly (keyof P & string)[];
+	/** Fields that name a set, wherever in it they stand. */
+	readonly sets: readonly string[];
 	/** Besides kind, title and note: words and members of sets. */
 	readonly plain?: readonly string[];
 	/** The set whose members it gives roles to. */
@@ -45,15 +47,13 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	bridge: { sets: [] },
 	// A step that is gone is explained no more, and nothing else is amiss.
 	waterfall: { sets: ['month'], plain: ['explains'], check: checkWaterfall },
-	quote: { sets: [], plain: ['scenario', 'words'] }
+	quote: { sets: [], plain: ['scenario', 'words'] },
+	paper: { sets: ['set'], plain: ['name', 'question', 'text'], check: checkPaper }
 };
 
 /** The entry of a picture's own kind. */
-export const partsOf = (picture: Picture) =>
-	PICTURE_PARTS[picture.kind] as unknown as Omit<PictureParts<Picture>, 'sets' | 'plain'> & {
-		readonly sets: readonly string[];
-		readonly plain?: readonly string[];
-	};
+export const partsOf = (picture: Picture): PictureParts<Picture> =>
+	PICTURE_PARTS[picture.kind] as unknown as PictureParts<Picture>;
 
 function checkMaterial(
 	findings: Findings,
@@ -205,6 +205,65 @@ function checkLoads(findings: Findings, { loads, month }: PictureOf<'capacity'>,
 				`${load} is not per ${month} and one other set`,
 				`Name a load per resource and ${month}.`
 			);
+	});
+}
+
+/** What a part of a paper needs, by its kind. */
+const PART_NEEDS: Readonly<Partial<Record<PaperPart, 'quantities' | 'text'>>> = {
+	figures: 'quantities',
+	table: 'quantities',
+	assumptions: 'quantities',
+	studies: 'quantities',
+	text: 'text'
+};
+
+function checkPaper(findings: Findings, picture: PictureOf<'paper'>, path: Path): void {
+	const { pictures = [] } = findings.workbook;
+	if (pictures.find((other) => other.kind === 'paper' && other.name === picture.name) !== picture)
+		findings.add(
+			[...path, 'name'],
+			'duplicate-paper',
+			`there are two papers with the name ${picture.name}`,
+			'Rename one of the two.'
+		);
+	picture.sections.forEach((section, i) => {
+		const at = [...path, 'sections', i];
+		const { kind, set, quantities = [] } = section;
+		const need = PART_NEEDS[kind];
+		if (need !== undefined && section[need] === undefined)
+			findings.add(
+				[...at, need],
+				'paper-part',
+				`a part of the kind "${kind}" names no ${need}`,
+				need === 'text' ? 'Write what it says, or take it out.' : 'Name some, or take it out.'
+			);
+		const picturesNeeded = { case: 'payback', patterns: 'patterns' } as const;
+		const drawn = kind === 'case' || kind === 'patterns' ? picturesNeeded[kind] : null;
+		if (drawn && !pictures.some((other) => other.kind === drawn))
+			findings.add(
+				[...at, 'kind'],
+				'paper-part',
+				`a part of the kind "${kind}" is drawn by a picture of the kind "${drawn}", and there is none`,
+				'Add that picture, or take the part out.'
+			);
+		if (kind === 'table' && set === undefined)
+			findings.add(
+				[...at, 'set'],
+				'paper-part',
+				'a table names no set',
+				'Name the set of its rows.'
+			);
+		else if (kind === 'table')
+			quantities.forEach((name, n) => {
+				const sets = setsOf(findings.workbook, name);
+				if (sets && !(sets.includes(set!) && sets.length <= 2))
+					findings.add(
+						[...at, 'quantities', n],
+						'picture-axes',
+						`${name} is not per ${set}, or per ${set} and one other set`,
+						`Name a quantity per ${set}.`
+					);
+			});
 	});
 }
 

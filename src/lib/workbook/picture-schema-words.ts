@@ -142,6 +142,19 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		'behind.meant': 'The figure as it was to be.',
 		'behind.weight': 'What a difference of it counts by, to tell which came to most.'
 	}),
+	...of('paper', {
+		name: 'What it is called on the command line.',
+		note: 'What it is for.',
+		question: 'What is to be decided, where nobody says.',
+		sections: 'Its parts, in order.',
+		'sections.kind':
+			'What it shows: "case" the headline figures of cases, "changes" what a scenario changes, "figures" a row a figure and a column a scenario, "table" a row a member of a set, "assumptions" figures with source and date, "studies" what kept studies of these results found, "patterns" shift patterns, "text" words.',
+		'sections.title': 'Its heading.',
+		'sections.note': 'What stands below the heading.',
+		'sections.set': 'Of a table: the set whose members are its rows.',
+		'sections.quantities': 'The figures that it shows, in order.',
+		'sections.text': 'What it says, point by point.'
+	}),
 	...of('quote', {
 		scenario: 'The scenario that quotes stand on; the base where it is left out.',
 		order: 'Inputs of the order that the page offers to change.',

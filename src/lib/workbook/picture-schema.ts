@@ -3,6 +3,7 @@
  * by `consistency/front.ts`.
  */
 import { label, memberIdSchema, nameSchema } from './basic-schema';
+import { paperPictureSchema } from './paper-schema';
 import { quotePictureSchema } from './quote-schema';
 import { z } from './zod';
 
@@ -253,6 +254,7 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 				.check(z.maxLength(60))
 		)
 	}),
-	quotePictureSchema
+	quotePictureSchema,
+	paperPictureSchema
 ]);
 export type Picture = z.infer<typeof pictureSchema>;

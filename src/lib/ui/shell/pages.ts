@@ -25,7 +25,8 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	calendar: '/calendar',
 	patterns: '/shifts',
 	bridge: '/shifts',
-	quote: '/quote'
+	quote: '/quote',
+	paper: '/papers'
 };
 
 /** The pages about the workbook itself. */
@@ -33,6 +34,7 @@ export const WORKBOOK_PAGES: readonly PageLink[] = [
 	{ href: '/plan', title: 'Plan' },
 	{ href: '/studies', title: 'Studies' },
 	{ href: '/scenarios', title: 'Scenarios' },
+	{ href: '/papers', title: 'Papers' },
 	{ href: '/members', title: 'Lists' },
 	{ href: '/review', title: 'Review' },
 	{ href: '/begin', title: 'Begin your own' },
@@ -61,7 +63,8 @@ export function pictureLinks(workbook: Workbook): PageLink[] {
 	const links: PageLink[] = [];
 	for (const picture of workbook.pictures ?? []) {
 		const href = PICTURE_PLACES[picture.kind];
-		if (links.some((link) => link.href === href)) continue;
+		// Papers are made of any workbook that has something to make one of: their page is the workbook's.
+		if (picture.kind === 'paper' || links.some((link) => link.href === href)) continue;
 		links.push({ href, title: picture.title });
 		if (picture.kind === 'quote') links.push({ href: '/quotes', title: texts.quotes });
 	}

@@ -11,6 +11,7 @@ import { withCautionNames } from '../caution-names';
 import { formulasOf, mentionsQuantity, withFormulas } from '../formula-names';
 import { findQuantity, quantityPlaces } from '../lookup';
 import { withPathNames } from '../paths';
+import type { PaperPicture } from '../paper-schema';
 import { pictureQuantities, withQuantityRenamed } from '../picture-names';
 import {
 	quantitySchema,
@@ -217,11 +218,22 @@ export function withoutUses(workbook: Workbook, gone: ReadonlySet<string>): Work
 		const { headline: _headline, ...rest } = sheet;
 		return rest;
 	});
-	next = mapPictures(next, (picture) =>
-		pictureQuantities(picture).some(([, quantity]) => gone.has(quantity)) ? undefined : picture
-	);
+	next = mapPictures(next, (picture) => {
+		if (!pictureQuantities(picture).some(([, quantity]) => gone.has(quantity))) return picture;
+		return picture.kind === 'paper' ? withoutInPaper(picture, gone) : undefined;
+	});
 	const sets = mapped(next.sets, (set) => withoutNamesInSet(set, gone));
 	return withoutInProgrammes(withoutInFirst({ ...next, sets }, gone), gone);
+}
+
+/** A paper goes on without them; a part that showed nothing else goes with them. */
+function withoutInPaper(paper: PaperPicture, gone: ReadonlySet<string>): PaperPicture | undefined {
+	const sections = paper.sections.flatMap((section) => {
+		const quantities = section.quantities?.filter((name) => !gone.has(name));
+		if (quantities?.length === section.quantities?.length) return [section];
+		return quantities && quantities.length > 0 ? [{ ...section, quantities }] : [];
+	});
+	return sections.length > 0 ? { ...paper, sections } : undefined;
 }
 
 /** Where a set names quantities in a list. */
