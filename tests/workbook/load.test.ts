@@ -242,7 +242,7 @@ describe('a shape that does not fit is named as a person would name it', () => {
 		[
 			'"kind": "build_up"',
 			'"kind": "hologram"',
-			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of "cross_section", "build_up", "items", "ranking", "months", "payback", "capacity", "ways_out", "patterns", "week", "calendar", "bridge", "waterfall", "quote".'
+			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of "cross_section", "build_up", "items", "ranking", "months", "payback", "capacity", "ways_out", "patterns", "week", "calendar", "bridge", "waterfall", "quote", "paper".'
 		],
 		[
 			'"id": "dear_resin"',

@@ -1,7 +1,7 @@
 /** The headline figures of cases, as the page of payback shows them: their table, how cash runs, what the value is made of. */
-import { formatNumber } from '../ui/format';
-import { axisOf } from '../ui/figure/axis';
-import { scaleFor, type Scale } from '../ui/figure/scale';
+import { formatNumber } from '$lib/ui/format';
+import { axisOf } from '$lib/ui/figure/axis';
+import { scaleFor, type Scale } from '$lib/ui/figure/scale';
 import {
 	cashRange,
 	casesOf,
@@ -9,17 +9,17 @@ import {
 	yearsShown,
 	type Case,
 	type PaybackPicture
-} from '../ui/pictures/payback/payback';
-import { cautionsOf } from '../ui/pictures/payback/payback-cautions';
-import { partColumns, partText } from '../ui/pictures/payback/payback-parts';
+} from '$lib/ui/pictures/payback/payback';
+import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
+import { partColumns, partText } from '$lib/ui/pictures/payback/payback-parts';
 import {
 	FIGURE_COLUMNS,
 	FIGURES,
 	rowFigure,
 	rowHeads,
 	subLine
-} from '../ui/pictures/payback/payback-table';
-import { paybackSummary } from '../ui/pictures/payback/payback-words';
+} from '$lib/ui/pictures/payback/payback-table';
+import { paybackSummary } from '$lib/ui/pictures/payback/payback-words';
 import { chosen, type Making } from './making';
 import { pictureOf } from './named';
 import type { Block, Drawing, Ink, Mark } from './paper';

@@ -1,9 +1,9 @@
 /** A value in the words and digits of the grid. */
-import { cellAt, type QuantityLayout } from '../engine/layout';
-import { ABSENT, OK } from '../engine/state';
-import { viewCell } from '../ui/cells';
-import { unitShown } from '../ui/format';
-import { memberName } from '../ui/member-name';
+import { cellAt, type QuantityLayout } from '$lib/engine/layout';
+import { ABSENT, OK } from '$lib/engine/state';
+import { viewCell } from '$lib/ui/cells';
+import { unitShown } from '$lib/ui/format';
+import { memberName } from '$lib/ui/member-name';
 import type { Making, Side } from './making';
 
 export function cellWords(

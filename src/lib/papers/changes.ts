@@ -1,10 +1,10 @@
 /** What a scenario enters that what it is compared with does not: the whole of the option, input by input. */
-import { isInputCell } from '../engine/input-cell';
-import type { QuantityLayout } from '../engine/layout';
-import type { Results } from '../engine/results';
-import { ABSENT, NOT_ENTERED } from '../engine/state';
-import { isSame } from '../ui/cells';
-import { referenceOf, scenarioChain } from '../workbook/scenario';
+import { isInputCell } from '$lib/engine/input-cell';
+import type { QuantityLayout } from '$lib/engine/layout';
+import type { Results } from '$lib/engine/results';
+import { ABSENT, NOT_ENTERED } from '$lib/engine/state';
+import { isSame } from '$lib/ui/cells';
+import { referenceOf, scenarioChain } from '$lib/workbook/scenario';
 import { cellWords, membersWords, titleWithUnit } from './cell-words';
 import { chosen, references, sidesOf, type Making, type Side } from './making';
 import type { Block, Row } from './paper';

@@ -1,7 +1,7 @@
 /** Parts of a paper that show figures: a row a figure and a column a scenario, or a row a member and a column a figure. */
-import type { QuantityLayout } from '../engine/layout';
-import { memberName } from '../ui/member-name';
-import type { PaperSection } from '../workbook/paper-schema';
+import type { QuantityLayout } from '$lib/engine/layout';
+import { memberName } from '$lib/ui/member-name';
+import type { PaperSection } from '$lib/workbook/paper-schema';
 import {
 	cellOf,
 	cellWords,

@@ -2,12 +2,12 @@
  * What a paper for a decision says first: by what decides, the net present value. Money that comes back is no gain where it
  * comes too late for what capital costs, so a payback is never said before that.
  */
-import { formatDifference, formatNumber } from '../ui/format';
-import { count, listed, midSentence, years } from '../ui/figure/words';
-import type { Reading } from '../ui/figure/read';
-import type { Scale } from '../ui/figure/scale';
-import { outcomeOf, type Case } from '../ui/pictures/payback/payback';
-import { rowFigure } from '../ui/pictures/payback/payback-table';
+import { formatDifference, formatNumber } from '$lib/ui/format';
+import { count, listed, midSentence, years } from '$lib/ui/figure/words';
+import type { Reading } from '$lib/ui/figure/read';
+import type { Scale } from '$lib/ui/figure/scale';
+import { outcomeOf, type Case } from '$lib/ui/pictures/payback/payback';
+import { rowFigure } from '$lib/ui/pictures/payback/payback-table';
 import { texts } from './texts';
 
 export type Verdict = 'earns' | 'loses' | 'doubtful' | 'unknown';

@@ -2,20 +2,20 @@
  * What the workbook's own studies found of the chosen scenarios: their answers where they were run for this paper, else the
  * few figures that the workbook keeps of the last run, with the word on whether they still hold.
  */
-import { freshnessOf } from '../studies/fingerprint';
-import type { SensitivityResult } from '../studies/sensitivity';
-import { decimalsFor, formatNumber, formatUnit } from '../ui/format';
-import type { KindWords } from '../ui/studies/kind-words';
-import { kind as bridge } from '../ui/studies/kinds/bridge/words';
-import { kind as breakEven } from '../ui/studies/kinds/break-even/words';
-import { kind as risk, riskFacts } from '../ui/studies/kinds/risk/words';
-import { kind as sensitivity, swingRows } from '../ui/studies/kinds/sensitivity/words';
-import { nameOf } from '../ui/studies/names';
-import { shownOf, type Shown } from '../ui/studies/shown';
-import type { PaperSection } from '../workbook/paper-schema';
-import type { Workbook } from '../workbook/schema';
-import { resultsOf, scenariosOf } from '../workbook/study-gaps';
-import type { Study, StudyKind, StudyOf } from '../workbook/study-schema';
+import { freshnessOf } from '$lib/studies/fingerprint';
+import type { SensitivityResult } from '$lib/studies/sensitivity';
+import { decimalsFor, formatNumber, formatUnit } from '$lib/ui/format';
+import type { KindWords } from '$lib/ui/studies/kind-words';
+import { kind as bridge } from '$lib/ui/studies/kinds/bridge/words';
+import { kind as breakEven } from '$lib/ui/studies/kinds/break-even/words';
+import { kind as risk, riskFacts } from '$lib/ui/studies/kinds/risk/words';
+import { kind as sensitivity, swingRows } from '$lib/ui/studies/kinds/sensitivity/words';
+import { nameOf } from '$lib/ui/studies/names';
+import { shownOf, type Shown } from '$lib/ui/studies/shown';
+import type { PaperSection } from '$lib/workbook/paper-schema';
+import type { Workbook } from '$lib/workbook/schema';
+import { resultsOf, scenariosOf } from '$lib/workbook/study-gaps';
+import type { Study, StudyKind, StudyOf } from '$lib/workbook/study-schema';
 import type { Making } from './making';
 import { heading, paragraph, type Block, type Drawing, type Mark } from './paper';
 import { texts } from './texts';
@@ -177,7 +177,9 @@ export function swingDrawing(rows: readonly Swing[], base: number, baseText: str
 	]);
 	marks.push(
 		{
-			...{ kind: 'line', ink: 'ink', width: 0.8 },
+			kind: 'line',
+			ink: 'ink',
+			width: 0.8,
 			points: [
 				[x(base), 0],
 				[x(base), drawn.length * ROW + 4]

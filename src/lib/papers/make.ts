@@ -2,12 +2,12 @@
  * A paper of a workbook: what decides first, then what it stands on, part by part as the workbook names them. No rule of the
  * trade is in it: parts say which figures they show, and these come with their labels, units, sources and cautions.
  */
-import { language } from '../ui/language';
-import { saidBeside } from '../ui/said-beside';
-import { texts as besideTexts } from '../ui/said-beside-texts';
-import type { PaperSection } from '../workbook/paper-schema';
-import { baseOf, scenarioTitle } from '../workbook/lookup';
-import { referenceOf } from '../workbook/scenario';
+import { language } from '$lib/ui/language';
+import { saidBeside } from '$lib/ui/said-beside';
+import { texts as besideTexts } from '$lib/ui/said-beside-texts';
+import type { PaperSection } from '$lib/workbook/paper-schema';
+import { baseOf, scenarioTitle } from '$lib/workbook/lookup';
+import { referenceOf } from '$lib/workbook/scenario';
 import { assumptionsPart, figuresPart, tablePart } from './figures';
 import { casePart, casesIn, type Cases } from './case';
 import { changesPart } from './changes';

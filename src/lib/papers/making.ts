@@ -1,10 +1,10 @@
 /** What a paper is made from: the open workbook with its results, what was chosen, and what only people know. */
-import type { StudyResult } from '../studies/kinds';
-import type { PaperPicture } from '../workbook/paper-schema';
-import { referenceOf } from '../workbook/scenario';
-import { scenarioTitle } from '../workbook/lookup';
-import { sourceOf, type Open } from '../ui/figure/open';
-import type { Source } from '../ui/figure/read';
+import type { StudyResult } from '$lib/studies/kinds';
+import type { PaperPicture } from '$lib/workbook/paper-schema';
+import { referenceOf } from '$lib/workbook/scenario';
+import { scenarioTitle } from '$lib/workbook/lookup';
+import { sourceOf, type Open } from '$lib/ui/figure/open';
+import type { Source } from '$lib/ui/figure/read';
 import { isOfCases } from './named';
 
 /** What somebody says of the paper; all of it may be left out. */

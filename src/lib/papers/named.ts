@@ -1,8 +1,8 @@
 /**
  * The papers that can be made of a workbook: those that it names, else one for each picture that holds what a paper needs.
  */
-import type { PaperPicture } from '../workbook/paper-schema';
-import type { Picture, Workbook } from '../workbook/schema';
+import type { PaperPicture } from '$lib/workbook/paper-schema';
+import type { Picture, Workbook } from '$lib/workbook/schema';
 import { texts } from './texts';
 
 export function papersOf({ pictures = [] }: Pick<Workbook, 'pictures'>): PaperPicture[] {

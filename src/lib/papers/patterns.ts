@@ -1,13 +1,13 @@
 /** Shift patterns side by side, and scenarios likewise, as their page shows them. */
-import { midSentence } from '../ui/figure/words';
+import { midSentence } from '$lib/ui/figure/words';
 import {
 	firstAgainst,
 	patternsTitle,
 	patternSides,
 	scenarioSides,
 	type PatternsPicture
-} from '../ui/pictures/patterns/patterns';
-import { sideRows, type Side } from '../ui/pictures/patterns/sides';
+} from '$lib/ui/pictures/patterns/patterns';
+import { sideRows, type Side } from '$lib/ui/pictures/patterns/sides';
 import type { Making } from './making';
 import { pictureOf } from './named';
 import { paragraph, type Block } from './paper';

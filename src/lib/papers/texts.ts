@@ -1,6 +1,6 @@
 /** What papers say beside the workbook's own words. */
-import { inLanguage } from '../ui/language';
-import { listed } from '../ui/figure/words';
+import { inLanguage } from '$lib/ui/language';
+import { listed } from '$lib/ui/figure/words';
 
 const en = {
 	investment: 'Investment paper',

@@ -19,7 +19,7 @@ export interface PdfOptions {
 }
 
 export interface Pdf {
-	readonly bytes: Uint8Array;
+	readonly bytes: Uint8Array<ArrayBuffer>;
 	/** Signs that the fonts do not have, for which a question mark stands. */
 	readonly missing: readonly string[];
 }
@@ -91,7 +91,7 @@ export async function paperPdf(
 	return { bytes: joined(chunks), missing: [...letters.missing] };
 }
 
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
+function joined(chunks: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
 	const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
 	let at = 0;
 	for (const chunk of chunks) {

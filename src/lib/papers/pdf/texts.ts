@@ -1,5 +1,5 @@
 /** What a PDF says of itself beside the paper's own words. */
-import { inLanguage } from '../../ui/language';
+import { inLanguage } from '$lib/ui/language';
 
 const en = {
 	page: (page: number, of: number) => `${page} of ${of}`,

@@ -18,8 +18,8 @@ import symbols4 from '@fontsource/ysabeau-office/files/ysabeau-office-symbols-40
 import symbols6 from '@fontsource/ysabeau-office/files/ysabeau-office-symbols-600-normal.woff?url';
 import vietnamese4 from '@fontsource/ysabeau-office/files/ysabeau-office-vietnamese-400-normal.woff?url';
 import vietnamese6 from '@fontsource/ysabeau-office/files/ysabeau-office-vietnamese-600-normal.woff?url';
-import type { PaperAnswer, PaperRequest } from './paper.worker';
-import PaperWorker from './paper.worker?worker';
+import type { PaperAnswer, PaperRequest } from './pdf.worker';
+import PaperWorker from './pdf.worker?worker';
 
 /** The most used signs first, as `server/papers/font-files.ts` has them. */
 const REGULAR = [latin4, latinExt4, math4, greek4, cyrillic4, vietnamese4, symbols4];
