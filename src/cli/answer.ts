@@ -29,7 +29,7 @@ metrewright solve FILE [PROGRAMME] [--scenario ID]... [--out FILE] [--json]
 metrewright roll FILE [--set NAME] [--date DAY] [--out FILE] [--json]
     moves dated months on by one: the first, closed, leaves as a frozen copy, and one comes at the end
 metrewright paper FILE [NAME --out FILE.pdf] [--scenario ID]... [--format a4|letter] [--author WHO] [--question TEXT]
-        [--open TEXT]... [--date DAY] [--studies] [--force]
+        [--open TEXT]... [--left-out TEXT]... [--date DAY] [--locale LOCALE] [--studies] [--force]
     lists the papers of a workbook, or makes one as a tagged PDF; --studies runs the studies that it shows
 metrewright functions [NAME] [--json]
     lists what formulas may call, or says what one function does

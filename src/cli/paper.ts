@@ -3,13 +3,9 @@
  * Exit 1 where the paper cannot be made, 2 where the command or the file cannot be read.
  */
 import { existsSync, writeFileSync } from 'node:fs';
-import type { Fault } from '$lib/browser/engine-messages';
 import { Model } from '$lib/engine/model';
-import type { Results } from '$lib/engine/results';
-import { OK } from '$lib/engine/state';
-import { nearest } from '$lib/formula/names';
-import { makePaper } from '$lib/papers/make';
-import { isOfCases, papersOf, pictureOf } from '$lib/papers/named';
+import { papersOf } from '$lib/papers/named';
+import { paperOf, wanted } from '$lib/papers/of-model';
 import { studiesOf } from '$lib/papers/kept-studies';
 import { FORMAT_NAMES, type Format } from '$lib/papers/pdf/sheets';
 import { texts } from '$lib/papers/texts';
@@ -17,8 +13,6 @@ import { Memory } from '$lib/programmes/memory';
 import { askStudy } from '$lib/studies/ask-study';
 import { asksForPlans } from '$lib/studies/following';
 import type { StudyResult } from '$lib/studies/kinds';
-import { UnitSystem } from '$lib/units/system';
-import { baseOf, columnsOf } from '$lib/workbook/lookup';
 import type { PaperPicture } from '$lib/workbook/paper-schema';
 import type { Workbook } from '$lib/workbook/schema';
 import { readWords } from './arguments';
@@ -34,7 +28,7 @@ export async function paperCommand(
 ): Promise<CommandOutput> {
 	const read = readWords(
 		args,
-		['scenario', 'format', 'out', 'author', 'question', 'open', 'date', 'locale'],
+		['scenario', 'format', 'out', 'author', 'question', 'open', 'left-out', 'date', 'locale'],
 		['studies', 'force']
 	);
 	if (!read.ok) return problem(read.message);
@@ -46,16 +40,10 @@ export async function paperCommand(
 	const { workbook } = loaded;
 	const papers = papersOf(workbook);
 	if (name === undefined) return listing(workbook, papers);
-	const picture = papers.find((one) => one.name === name);
-	if (!picture)
-		return problem(
-			unknown(
-				file,
-				'paper',
-				name,
-				papers.map((one) => one.name)
-			)
-		);
+	if (!papers.some((one) => one.name === name)) {
+		const none = wanted(Model.open(workbook), name, undefined);
+		return problem(`${file}: ${none.ok ? '' : none.message}`);
+	}
 	const last = (option: string) => options.get(option)?.at(-1);
 	const out = last('out');
 	if (out === undefined) return problem(`Say where the paper goes: --out ${name}.pdf.`);
@@ -67,30 +55,19 @@ export async function paperCommand(
 	const date = last('date') ?? now.toISOString().slice(0, 10);
 	if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(Date.parse(date)))
 		return problem(`--date takes a day such as 2027-03-31, not "${date}".`);
-	const known = workbook.scenarios.map(({ id }) => id);
-	const asked = options.get('scenario');
-	const strange = asked?.find((id) => !known.includes(id));
-	if (strange !== undefined) return problem(unknown(file, 'scenario', strange, known));
-
 	const model = Model.open(workbook);
-	const results = new Map<string, Results>(
-		columnsOf(workbook).map(({ id }) => [id, model.results(id)])
-	);
-	const faults = new Map<string, readonly Fault[]>(known.map((id) => [id, model.faults(id)]));
-	const locale = last('locale') ?? 'en';
-	const units = UnitSystem.create(workbook.units ?? []).system;
-	const base = baseOf(workbook).id;
-	const scenarios = asked ?? chosenFor(model, picture, results, base);
+	const paper = wanted(model, name, options.get('scenario'));
+	if (!paper.ok) return problem(`${file}: ${paper.message}`);
 	const found = switches.has('studies')
-		? await runStudies(workbook, picture, scenarios)
+		? await runStudies(workbook, paper.picture, paper.scenarios)
 		: { results: new Map<string, StudyResult>(), notes: [] };
-	const made = makePaper({
-		open: { layout: model.layout, results, faults, units, locale, base, selectedScenario: base },
-		...{ picture, scenarios, date, revision: null, behind: '', found: found.results },
+	const made = paperOf(model, paper, {
+		...{ date, locale: last('locale') ?? 'en', revision: null, found: found.results },
 		said: {
 			...(last('author') !== undefined && { author: last('author')! }),
 			...(last('question') !== undefined && { question: last('question')! }),
-			...(options.get('open') && { openPoints: options.get('open')! })
+			...(options.get('open') && { openPoints: options.get('open')! }),
+			...(options.get('left-out') && { leftOut: options.get('left-out')! })
 		}
 	});
 	if (!made.ok) return { out: '', err: made.message, code: 1 };
@@ -127,40 +104,12 @@ const isFormat = (text: string): text is Format =>
 
 const problem = (message: string): CommandOutput => ({ out: '', err: message, code: 2 });
 
-function unknown(file: string, kind: string, name: string, known: readonly string[]): string {
-	const near = nearest(name, known);
-	const hint = near
-		? `did you mean ${near}?`
-		: known.length > 0
-			? `known are ${known.slice(0, 12).join(', ')}.`
-			: texts.noPapers;
-	return `${file}: there is no ${kind} "${name}"; ${hint}`;
-}
-
 function listing(workbook: Workbook, papers: readonly PaperPicture[]): CommandOutput {
 	if (papers.length === 0) return { out: `${workbook.title}\n`, err: texts.noPapers, code: 1 };
 	const rows = papers.map(({ name, title, note }) =>
 		[name, title, note ?? ''].join('  ').trimEnd()
 	);
 	return { out: `${workbook.title}\n${rows.join('\n')}\n`, code: 0 };
-}
-
-/** Every scenario with an investment where the paper is of cases, else the base. */
-function chosenFor(
-	model: Model,
-	picture: PaperPicture,
-	results: ReadonlyMap<string, Results>,
-	base: string
-): string[] {
-	const payback = pictureOf(model.workbook, 'payback');
-	if (!isOfCases(picture) || !payback) return [base];
-	const place = model.layout.byName.get(payback.outlay);
-	return model.workbook.scenarios
-		.map(({ id }) => id)
-		.filter((id) => {
-			const own = results.get(id);
-			return place && own && own.states[place.base] === OK && own.values[place.base] !== 0;
-		});
 }
 
 async function runStudies(

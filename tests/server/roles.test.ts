@@ -108,6 +108,8 @@ const TABLE: Readonly<Record<string, Case>> = {
 		body: { quantities: ['resin_price'] },
 		gives: from('viewer', 200)
 	},
+	// The shop's papers are made of pictures that this workbook has none of.
+	[`GET ${W}/revisions/{revision}/papers/{paper}`]: { gives: from('viewer', 422) },
 	[`GET ${W}/open`]: { gives: from('open', 200) },
 	[`GET ${W}/events`]: { gives: from('viewer', 200) }
 };

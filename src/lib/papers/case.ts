@@ -11,7 +11,7 @@ import {
 	type PaybackPicture
 } from '$lib/ui/pictures/payback/payback';
 import { cautionsOf } from '$lib/ui/pictures/payback/payback-cautions';
-import { partColumns, partText } from '$lib/ui/pictures/payback/payback-parts';
+import { partColumns, partText, type PartColumn } from '$lib/ui/pictures/payback/payback-parts';
 import {
 	FIGURE_COLUMNS,
 	FIGURES,
@@ -24,6 +24,7 @@ import { chosen, type Making } from './making';
 import { pictureOf } from './named';
 import type { Block, Drawing, Ink, Mark } from './paper';
 import { texts } from './texts';
+import { waterfall, type Step } from './waterfall';
 
 export interface Cases {
 	readonly picture: PaybackPicture;
@@ -107,6 +108,7 @@ export function casePart(making: Making, { picture, cases, scale, without }: Cas
 				]
 			}))
 		});
+	blocks.push(...stepsOf(making, cases, parts, scale));
 	const cautions = cautionsOf(
 		{ cases, colours: {}, without: [], lacking: null, pending: 0 },
 		{ layout, picture, results, locale }
@@ -119,6 +121,40 @@ export function casePart(making: Making, { picture, cases, scale, without }: Cas
 		}))
 	);
 	return blocks;
+}
+
+/** What the net present value of a single case is made of, drawn: beside each other several would be a table again. */
+function stepsOf(
+	making: Making,
+	cases: readonly Case[],
+	parts: readonly PartColumn[],
+	scale: Scale
+): Block[] {
+	const [one] = cases;
+	const money = parts.filter(({ isMoney }) => isMoney);
+	const side = chosen(making).find(({ id }) => id === one?.id);
+	if (!one || !side || cases.length > 1 || money.length === 0 || one.npv.kind !== 'value')
+		return [];
+	const { locale } = making.open;
+	const steps = money.flatMap((part): Step[] => {
+		const reading = part.of(side.source);
+		if (reading.kind !== 'value') return [];
+		const text = partText(part, side.source, scale, locale);
+		return [{ label: part.label, value: reading.value * scale.factor, text }];
+	});
+	const total: Step = {
+		label: texts.total,
+		value: one.npv.value * scale.factor,
+		text: rowFigure(one, 'npv', scale, locale).text
+	};
+	return [
+		{
+			kind: 'figure',
+			caption: texts.steps(scale.unit),
+			alt: [...steps, total].map(({ label, text }) => `${label} ${text}`).join(', '),
+			drawing: waterfall(steps, total)
+		}
+	];
 }
 
 const INKS: readonly Ink[] = ['first', 'third', 'second', 'ink', 'bad'];

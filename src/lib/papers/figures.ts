@@ -1,5 +1,6 @@
 /** Parts of a paper that show figures: a row a figure and a column a scenario, or a row a member and a column a figure. */
 import type { QuantityLayout } from '$lib/engine/layout';
+import { listed } from '$lib/ui/figure/words';
 import { memberName } from '$lib/ui/member-name';
 import type { PaperSection } from '$lib/workbook/paper-schema';
 import {
@@ -51,7 +52,7 @@ export function figuresPart(making: Making, section: PaperSection): Block[] {
 	return [
 		{
 			kind: 'table',
-			caption: section.title,
+			caption: listed(sides.map(({ title }) => title)),
 			columns: [
 				{ title: texts.figure },
 				...sides.map(({ title }) => ({ title, isNumber: true as const }))
@@ -153,7 +154,7 @@ export function assumptionsPart(making: Making, section: PaperSection): Block[] 
 	return [
 		{
 			kind: 'table',
-			caption: section.title,
+			caption: texts.assumptions,
 			columns: [
 				{ title: texts.figure },
 				{ title: texts.value, isNumber: true },

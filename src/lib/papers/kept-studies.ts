@@ -37,11 +37,18 @@ export function studiesPart(making: Making, section: PaperSection): Block[] {
 	const { workbook } = making.open.layout;
 	const studies = studiesOf(workbook, section, making.scenarios);
 	if (studies.length === 0) return [paragraph(texts.noStudies)];
-	return studies.flatMap((study) => [
-		heading(study.title, 3),
-		...answerOf(making, study),
-		...(study.note ? [paragraph(study.note, 'small')] : [])
-	]);
+	const hasAnswer = (study: Study) => making.found.has(study.name) || study.ran !== undefined;
+	const without = studies.filter((study) => !hasAnswer(study)).map(({ title }) => title);
+	return [
+		...studies
+			.filter(hasAnswer)
+			.flatMap((study) => [
+				heading(study.title, 3),
+				...answerOf(making, study),
+				...(study.note ? [paragraph(study.note, 'small')] : [])
+			]),
+		...(without.length > 0 ? [paragraph(texts.neverRun(without))] : [])
+	];
 }
 
 const WORDS: { readonly [K in StudyKind]?: KindWords<K> } = {
@@ -76,7 +83,7 @@ function answerOf(making: Making, study: Study): Block[] {
 
 /** What the workbook keeps of the last run. */
 function keptFigures(workbook: Workbook, study: Study, locale: string): Block[] {
-	if (!study.ran) return [paragraph(texts.neverRun)];
+	if (!study.ran) return [];
 	const isFresh = freshnessOf(workbook, study) === 'up-to-date';
 	return [
 		{

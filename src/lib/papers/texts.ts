@@ -54,7 +54,11 @@ const en = {
 	swingTable: 'Each input moved alone',
 	noStudies:
 		'The workbook keeps no study of these results for the chosen scenarios. Studies: make one of sensitivity or risk, and the paper takes it in.',
-	neverRun: 'This study has not been run.',
+	assumptions: 'Values with their source and date',
+	neverRun: (studies: readonly string[]) =>
+		`Kept in the workbook and not run: ${studies.join('; ')}.`,
+	steps: (unit: string) => `From the investment to the net present value, ${unit}`,
+	total: 'net present value',
 	outOfDate: 'The workbook has changed since this study was run. Run it again before you decide.',
 	lastRun: (name: string) => `${name}, as the study last found`,
 	noValue: 'no value',

@@ -9,6 +9,7 @@ import type { PlanState } from '$lib/protocol/results';
 import { loadWorkbook } from '$lib/workbook/load';
 import { baseOf, findSet } from '$lib/workbook/lookup';
 import type { Quantity, Workbook } from '$lib/workbook/schema';
+import { paperAnswer, type PaperAnswered, type PaperAsk } from './paper';
 import { plansFor } from './plans';
 
 export interface Ask {
@@ -20,6 +21,8 @@ export interface Ask {
 	readonly quantities?: readonly string[] | undefined;
 	/** Only what is open, of the base, and nothing that tells what feeds it. */
 	readonly openOnly?: boolean | undefined;
+	/** A paper as PDF, in place of values. */
+	readonly paper?: PaperAsk | undefined;
 	readonly megabytes: number;
 	/** Of these, half may go into planning. */
 	readonly seconds: number;
@@ -27,6 +30,7 @@ export interface Ask {
 
 export type Answered =
 	| { readonly kind: 'done'; readonly json: string }
+	| PaperAnswered
 	| { readonly kind: 'unknown'; readonly what: 'scenario' | 'quantity'; readonly name: string }
 	| { readonly kind: 'too_large'; readonly cells: number }
 	| { readonly kind: 'broken' };
@@ -36,6 +40,7 @@ let last: { readonly key: string; readonly model: Model } | undefined;
 export async function answerOf(ask: Ask): Promise<Answered> {
 	const model = opened(ask);
 	if (!(model instanceof Model)) return model;
+	if (ask.paper) return paperAnswer(model, ask.paper, ask.seconds / 2);
 	const base = baseOf(model.workbook).id;
 	const scenarios = ask.openOnly
 		? [base]

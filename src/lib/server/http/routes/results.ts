@@ -1,5 +1,6 @@
 /** Results: what a workbook computes, all of it or only what is open. */
 import { z } from '$lib/server/zod';
+import { FORMAT_NAMES } from '$lib/papers/pdf/sheets';
 import { evaluatedSchema, openSchema } from '$lib/protocol/results';
 import type { JobOutcome } from '../../evaluation/pool';
 import { headOf } from '../../store/workbooks';
@@ -44,6 +45,49 @@ export const resultRoutes = [
 	}),
 	route({
 		method: 'GET',
+		path: '/api/v1/workbooks/{workbook}/revisions/{revision}/papers/{paper}',
+		needs: 'viewer',
+		group,
+		summary: 'A paper of a revision as tagged PDF; scenarios are parted by commas',
+		query: z.object({
+			scenarios: z.string().min(1).max(4000).optional(),
+			format: z.enum(FORMAT_NAMES).default('a4'),
+			author: z.string().max(200).optional(),
+			question: z.string().max(2000).optional()
+		}),
+		answers: {
+			200: { description: 'The PDF', type: 'application/pdf' },
+			404: { description: 'No such revision' },
+			...refused
+		},
+		handle: async ({ services, path, query }) => {
+			const revision = Number(path('revision'));
+			const text = Number.isSafeInteger(revision)
+				? await services.saver.text(path('workbook'), revision)
+				: null;
+			if (text === null) return problem('not-found', 'There is no such revision of this workbook.');
+			const { scenarios, ...given } = query;
+			const outcome = await services.pool.evaluate({
+				...{ key: `${path('workbook')} ${revision}`, text },
+				paper: {
+					...given,
+					...{ name: path('paper'), revision, made: services.now() },
+					...(scenarios !== undefined && { scenarios: scenarios.split(',') })
+				}
+			});
+			if (outcome.kind !== 'paper')
+				return answered(outcome, revision, services.settings.evaluationSeconds);
+			return new Response(outcome.bytes, {
+				headers: {
+					'content-type': 'application/pdf',
+					'content-disposition': `attachment; filename="paper-${revision}.pdf"`,
+					etag: etagOf(revision)
+				}
+			});
+		}
+	}),
+	route({
+		method: 'GET',
 		path: '/api/v1/workbooks/{workbook}/open',
 		needs: 'open_viewer',
 		group,
@@ -69,11 +113,18 @@ async function evaluate(
 	const key = `${workbook} ${number}`;
 	const ask = { key, text, scenarios, quantities, openOnly };
 	const outcome = await services.pool.evaluate(ask);
+	if (outcome.kind === 'paper') throw new RangeError('Values were asked for.');
 	return answered(outcome, number, services.settings.evaluationSeconds);
 }
 
-function answered(outcome: JobOutcome, number: number, seconds: number): Response {
+function answered(
+	outcome: Exclude<JobOutcome, { kind: 'paper' }>,
+	number: number,
+	seconds: number
+): Response {
 	switch (outcome.kind) {
+		case 'no_paper':
+			return problem('wrong-content', capitalised(outcome.message));
 		case 'done':
 			return jsonText(`{"revision":${number},${outcome.json.slice(1)}`, {
 				headers: { etag: etagOf(number) }
@@ -103,3 +154,5 @@ function answered(outcome: JobOutcome, number: number, seconds: number): Respons
 			return problem('wrong-content', 'This revision does not open as a workbook.');
 	}
 }
+
+const capitalised = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
