@@ -31,6 +31,70 @@ describe('an outlay', () => {
 	});
 });
 
+describe('what is put in during the first year', () => {
+	const OWN = { scenario: 'own' };
+	function putIn(from: string) {
+		const model = openShipped('marram');
+		apply(model, {
+			...{ kind: 'add_scenario', index: 9 },
+			scenario: { id: 'own', title: 'Own', parent: 'base', changes: [] }
+		});
+		// A gain that no plan moves: a lower demand charge in the scenario alone.
+		apply(model, {
+			...{ kind: 'set_inputs', scenario: 'own' },
+			entries: [
+				{ quantity: 'other_outlay', at: [], value: 40_000 },
+				{ quantity: 'other_first_month', at: [], value: from },
+				{ quantity: 'demand_charge', at: [], value: 7 }
+			]
+		});
+		return model;
+	}
+
+	it('gains in the rest of that year, by its working days, and in whole years after it', () => {
+		const [whole, half] = [putIn('Jan'), putIn('Jul')];
+		const days = (model: typeof whole, months: readonly string[]) =>
+			months.reduce((sum, month) => sum + read(model, 'weekdays_of_month', month, OWN), 0);
+		const all = [
+			'Jan',
+			'Feb',
+			'Mar',
+			'Apr',
+			'May',
+			'Jun',
+			'Jul',
+			'Aug',
+			'Sep',
+			'Oct',
+			'Nov',
+			'Dec'
+		];
+		const share = days(half, all.slice(6)) / days(half, all);
+		expect(share).toBeGreaterThan(0.45);
+		expect(share).toBeLessThan(0.55);
+		expect(read(whole, 'first_year_share', OWN)).toBe(100);
+		expect(read(half, 'first_year_share', OWN)).toBeCloseTo(100 * share, 10);
+		const gain = (model: typeof whole, year: string) => read(model, 'nominal_gain', year, OWN);
+		expect(gain(half, 'y1')).toBeCloseTo(share * gain(whole, 'y1'), 6);
+		for (const year of ['y2', 'y5']) expect(gain(half, year)).toBe(gain(whole, year));
+		expect(read(half, 'first_year_metres', OWN)).toBeCloseTo(
+			share * (read(half, 'total_good_metres', OWN) - read(half, 'total_good_metres')),
+			10
+		);
+		// Lines that the reference has run all of it.
+		expect(read(half, 'first_year_hours', 'L2', OWN)).toBeCloseTo(
+			read(half, 'net_hours', 'L2', OWN),
+			6
+		);
+	});
+
+	it('does not touch a case of options, which have their own ramp-up', () => {
+		const model = openShipped('marram');
+		enter(model, ['other_first_month', [], 'Jul']);
+		expect(read(model, 'first_year_share', LINE)).toBe(100);
+	});
+});
+
 describe('a later start', () => {
 	it('moves outlay, gains and the return of working capital, and pays the prices of its year', () => {
 		const model = openShipped('marram');

@@ -42,7 +42,7 @@ const WORDS: Readonly<Record<string, string>> = {
 	'sets.not_copied':
 		'Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand.',
 	'sets.comes_with':
-		'Number inputs of no set, or per this set alone, that one more member calls for, asked where it is put into one scenario alone, or where one is otherwise there: its outlay, its start, its life, its speed.',
+		'Numbers and choices of no set, or per this set alone, that one more member calls for, asked where it is put into one scenario alone, or where one is otherwise there: its outlay, its start, its life, its speed.',
 
 	'sets.own':
 		"Its members are the plant's own: a workbook that is begun from this one has none of them but what it needs to begin with.",

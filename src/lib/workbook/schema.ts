@@ -84,7 +84,7 @@ export const setSchema = z.strictObject({
 	present: z.optional(nameSchema),
 	/** Number inputs per this set that a copy of a member begins without, at 0, unless whoever copies takes them along: its demand. */
 	not_copied: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(20))),
-	/** Number inputs that one more member calls for, of no set or per this set alone, asked where it is put into one scenario alone: its outlay, its speed. */
+	/** Numbers and choices that one more member calls for, entered once or per this set alone, asked where it is put into one scenario alone: its outlay, its speed, the month it runs from. */
 	comes_with: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(20))),
 	/** Its members are the plant's own: a workbook that is begun from this one has none of them. */
 	own: z.optional(ownSchema),

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { layOut } from '$lib/engine/layout';
-import { askedWith, enterWith, otherwise, standing, type Reader } from '$lib/ui/members/comes-with';
+import {
+	askedWith,
+	choicesFor,
+	enterWith,
+	otherwise,
+	standing,
+	type Reader
+} from '$lib/ui/members/comes-with';
 import { copyIn } from '$lib/ui/members/only-in';
 import { UnitSystem } from '$lib/units/system';
 import { apply, openShipped, read } from '../../reference/shipped';
@@ -18,14 +25,14 @@ const entered = (typed: Record<string, string>, locale?: string) =>
 	enterWith(readerIn(locale), { scenario: 'with_l9', member: 'L9' }, asked, typed);
 
 describe('what one more line calls for', () => {
-	it('is its speed, people, outlay, start and life, and nothing where the set names nothing', () => {
+	it('is its speed, people, outlay, start, first month and life, and nothing where the set names nothing', () => {
 		expect(asked.map(({ quantity }) => quantity.name)).toEqual([
 			...['own_speed_ratio', 'other_operators'],
-			...['other_outlay', 'other_start', 'life_without_option']
+			...['other_outlay', 'other_start', 'other_first_month', 'life_without_option']
 		]);
 		// No line has a speed of its own: the plant's holds for it.
 		const held = asked.map((place) => standing(readerIn(), place));
-		expect(held).toEqual(['93', '0', '0', '0', '5']);
+		expect(held).toEqual(['93', '0', '0', '0', 'January', '5']);
 		expect(askedWith(layout, workbook.sets[0]!)).toEqual([]);
 	});
 
@@ -42,6 +49,19 @@ describe('what one more line calls for', () => {
 		expect(value('1.500.000', 'de-DE')).toEqual(outlay(1_500_000));
 		expect(value('1500 kEUR')).toEqual(outlay(1_500_000));
 		expect(entered({})).toEqual([]);
+	});
+
+	it('may be a choice, one of its members: the month from which it runs', () => {
+		const month = asked.find(({ quantity }) => quantity.name === 'other_first_month')!;
+		expect(choicesFor(readerIn(), month)[6]).toEqual({ id: 'Jul', label: 'July' });
+		expect(choicesFor(readerIn(), asked[0]!)).toEqual([]);
+		expect(entered({ other_first_month: 'Jul' })).toEqual([
+			{
+				...{ kind: 'set_inputs', scenario: 'with_l9' },
+				entries: [{ quantity: 'other_first_month', at: [], value: 'Jul' }]
+			}
+		]);
+		expect(entered({ other_first_month: 'Jly' })).toMatch(/^Other investment runs from: /);
 	});
 
 	it('names the field that cannot be read', () => {

@@ -1,6 +1,7 @@
 /**
  * What one more member of a set calls for, or what a member could be otherwise: asked in a form, and entered in the scenario in
- * which that member alone stands, or alone is so. A number of no set, as an outlay, or one of the member, as its speed.
+ * which that member alone stands, or alone is so. A number of no set, as an outlay, or one of the member, as its speed; or a
+ * choice, as the month from which it runs.
  */
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
@@ -11,6 +12,7 @@ import { baseOf } from '$lib/workbook/lookup';
 import { inputAt } from '$lib/workbook/scenario';
 import type { SetDefinition, Workbook } from '$lib/workbook/schema';
 import { idFrom } from '../scenarios/words';
+import { choiceSet } from '../cells';
 import { readEntry, type FieldSpec } from '../entry';
 import { fieldSpec } from '../field';
 import { formatInFull } from '../format';
@@ -55,8 +57,26 @@ function held({ workbook, layout, results, like }: Reader, place: QuantityLayout
 	return cell >= 0 && results.states[cell] === OK ? results.values[cell]! : null;
 }
 
+/** Of a choice: what it is between. */
+export const choicesFor = ({ layout }: Reader, place: QuantityLayout): readonly Choice[] => {
+	const set = choiceSet(layout, place);
+	return (set?.members ?? []).map(({ id, label }) => ({ id, label: label ?? id }));
+};
+
+interface Choice {
+	readonly id: string;
+	readonly label: string;
+}
+
 /** The same in words, empty where nothing does. */
 export function standing(reader: Reader, place: QuantityLayout): string {
+	const choices = choicesFor(reader, place);
+	if (choices.length > 0) {
+		const { workbook, like } = reader;
+		const at = isOfMember(place) ? [like] : [];
+		const { value } = inputAt(workbook, baseOf(workbook).id, place.quantity.name, at);
+		return choices.find(({ id }) => id === value)?.label ?? '';
+	}
 	const value = held(reader, place);
 	return value === null ? '' : formatInFull(value, reader.locale);
 }

@@ -58,11 +58,11 @@ function checkComesWith(
 ): void {
 	const quantity = findQuantity(findings.workbook, name);
 	const path = ['sets', i, 'comes_with', k];
-	const remedy = `Name a number that is entered once, of no set, or one that is entered per ${set.name} alone.`;
+	const remedy = `Name a number or a choice that is entered once, of no set, or one that is entered per ${set.name} alone.`;
 	if (!quantity)
 		findings.add(path, 'unknown-quantity', `there is no quantity named ${name}`, remedy);
 	else if (
-		(quantity.type ?? 'number') !== 'number' ||
+		quantity.type === 'yes_no' ||
 		!hasInputs(quantity) ||
 		axesOf(quantity).length > 1 ||
 		axesOf(quantity).some((axis) => axis.set !== set.name)
@@ -70,7 +70,7 @@ function checkComesWith(
 		findings.add(
 			path,
 			'bad-comes-with',
-			`${name} is no number that is entered once, or per ${set.name} alone`,
+			`${name} is no number and no choice that is entered once, or per ${set.name} alone`,
 			remedy
 		);
 }
