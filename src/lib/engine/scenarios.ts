@@ -1,10 +1,10 @@
 /**
- * The computed columns of all scenarios. The base is held whole; every other scenario holds only the
- * cells that its changes reach, and reads the rest from its parent.
+ * The computed columns of all scenarios. The base is computed; every other scenario computes what reads a value that
+ * differs from its parent's, and takes the rest over from it (`interpreter/inheriting.ts`).
  *
- * A scenario that is measured against another one than its parent also holds whatever reads the
- * reference. An edit computes only what follows from it, in the base and in every scenario that
- * inherits or reads it, and stops where a value comes out as it was.
+ * A scenario that is measured against another one than its parent also computes whatever reads the reference. An edit
+ * computes only what follows from it, in the base and in every scenario that inherits or reads it, and stops where a
+ * value comes out as it was.
  */
 import { baseOf, changesOf, findQuantity, findScenario } from '$lib/workbook/lookup';
 import { filledQuantities } from '$lib/workbook/plans';
@@ -12,11 +12,11 @@ import { findFrozen } from '$lib/workbook/frozen';
 import { copyMeasuredAgainst, referenceOf } from '$lib/workbook/scenario';
 import type { Frozen, Workbook } from '$lib/workbook/schema';
 import { referenceColumn } from './frozen';
-import { isOther, placeOfCell, replaceValues, type CellValues } from './cell-values';
+import { isOther, type CellValues } from './cell-values';
 import { Inputs } from './inputs';
+import { asParent, Inheriting, isHeld, type Inherited } from './interpreter/inheriting';
 import { Machine, type Source } from './interpreter/machine';
 import { wholeProgram } from './interpreter/program';
-import { reachIn, type Reach } from './interpreter/reach';
 import { Ripple } from './interpreter/ripple';
 import type { Plan } from './plan';
 import { orderScenarios, type ScenarioOrder } from './scenario-order';
@@ -28,20 +28,21 @@ export interface Column {
 	readonly states: Uint8Array;
 }
 
-interface Stored extends CellValues {
-	/** The input cells that the scenario itself changes; none for the base. */
+interface Own {
+	/** The input cells that the scenario itself changes, ascending. */
 	readonly own: Int32Array;
-	/** By cell of the plan: 1 where the scenario holds it. */
-	readonly holds: Uint8Array;
+	readonly inherited: Inherited;
 }
 
 export class Scenarios {
 	readonly #plan: Plan;
 	readonly #machine: Machine;
-	readonly #reach: Reach;
 	readonly #ripple: Ripple;
+	readonly #inheriting: Inheriting;
 	readonly #isReader: Uint8Array;
-	readonly #stored = new Map<string, Stored>();
+	#base: Column | null = null;
+	/** Of the scenarios built on it. */
+	readonly #stored = new Map<string, Own>();
 	#workbook: Workbook;
 	#inputs: Inputs;
 	#order: ScenarioOrder;
@@ -50,8 +51,8 @@ export class Scenarios {
 		this.#plan = plan;
 		this.#workbook = workbook;
 		this.#machine = new Machine(wholeProgram(plan));
-		this.#reach = reachIn(plan);
 		this.#ripple = new Ripple(plan, this.#machine);
+		this.#inheriting = new Inheriting(plan, this.#machine);
 		this.#isReader = new Uint8Array(plan.cells);
 		for (const cell of plan.readsOtherScenario) this.#isReader[cell] = 1;
 		this.#inputs = new Inputs(plan, workbook);
@@ -65,13 +66,8 @@ export class Scenarios {
 			const { values, states } = referenceColumn(this.#plan, copy);
 			return { values: values.slice(), states: states.slice() };
 		}
-		this.#ensure(id);
-		const column = {
-			values: new Float64Array(this.#plan.cells),
-			states: new Uint8Array(this.#plan.cells)
-		};
-		this.#load(id, column);
-		return column;
+		const { values, states } = this.#ensure(id);
+		return { values: values.slice(), states: states.slice() };
 	}
 
 	/** The scenario or frozen copy that `x[reference]` reads; null where that one is built on this one in turn. */
@@ -83,9 +79,15 @@ export class Scenarios {
 		return this.#copy(id) !== undefined;
 	}
 
-	/** How many cells a scenario holds of its own. */
+	/** How many cells a scenario enters or computes itself. */
 	ownCells(id: string): number {
-		return this.#ensure(id).cells.length;
+		this.#ensure(id);
+		const stored = this.#stored.get(id);
+		if (!stored) return this.#plan.cells;
+		const { own, inherited } = stored;
+		let count = own.length;
+		for (let cell = 0; cell < this.#plan.cells; cell++) if (isHeld(inherited, cell)) count++;
+		return count;
 	}
 
 	/** The input cells that a scenario itself changes, ascending. */
@@ -105,6 +107,10 @@ export class Scenarios {
 		this.#workbook = workbook;
 		this.#inputs = new Inputs(this.#plan, workbook);
 		this.#order = orderScenarios(workbook);
+		if (baseOf(before).id !== baseOf(workbook).id) {
+			this.#base = null;
+			this.#stored.clear();
+		}
 		const gone = [...this.#stored.keys()].filter((id) => !findScenario(workbook, id));
 		for (const id of gone) this.#stored.delete(id);
 		const changes = new Map<string, Dirty>();
@@ -130,21 +136,24 @@ export class Scenarios {
 		return findScenario(this.#workbook, id)?.parent ?? baseOf(this.#workbook).id;
 	}
 
-	#ensure(id: string): Stored {
-		const known = this.#stored.get(id);
+	#ensure(id: string): Column {
+		const known = this.#known(id);
 		if (known) return known;
-		if (!this.#isBase(id)) {
-			this.#ensure(this.#parentOf(id));
-			const reference = referenceOf(this.#workbook, id).id;
-			const isOwn = reference === id || this.#copy(reference) !== undefined;
-			if (!isOwn && !this.#order.circular.has(id)) this.#ensure(reference);
-		}
-		const stored = this.#isBase(id) ? this.#computeBase() : this.#compute(id);
+		if (this.#isBase(id)) return (this.#base = this.#computeBase());
+		const parent = this.#ensure(this.#parentOf(id));
+		const reference = referenceOf(this.#workbook, id).id;
+		const isOwn = reference === id || this.#copy(reference) !== undefined;
+		if (!isOwn && !this.#order.circular.has(id)) this.#ensure(reference);
+		const stored = this.#compute(id, parent);
 		this.#stored.set(id, stored);
-		return stored;
+		return stored.inherited;
 	}
 
-	#computeBase(): Stored {
+	#known(id: string): Column | null {
+		return this.#isBase(id) ? this.#base : (this.#stored.get(id)?.inherited ?? null);
+	}
+
+	#computeBase(): Column {
 		const base = baseOf(this.#workbook).id;
 		const machine = this.#machine;
 		this.#write(this.#inputs.read(base, this.#inputs.all()));
@@ -155,28 +164,22 @@ export class Scenarios {
 		machine.others[1] = machine.others[2] = machine;
 		machine.run(this.#plan.order);
 		return {
-			own: new Int32Array(0),
-			cells: Int32Array.from({ length: this.#plan.cells }, (_, cell) => cell),
 			values: machine.values.slice(0, this.#plan.cells),
-			states: machine.states.slice(0, this.#plan.cells),
-			holds: new Uint8Array(this.#plan.cells).fill(1)
+			states: machine.states.slice(0, this.#plan.cells)
 		};
 	}
 
-	#compute(id: string): Stored {
-		const parent = this.#parentOf(id);
+	#compute(id: string, parent: Column): Own {
 		const own = this.inputsChangedBy(id);
 		const reference = (of: string) => referenceOf(this.#workbook, of).id;
-		const readsElse = reference(id) !== reference(parent) || this.#order.circular.has(id);
-		const reached = this.#reach.from(readsElse ? [...own, ...this.#plan.readsOtherScenario] : own);
-		this.#load(parent, this.#machine);
-		const fresh = this.#inputs.read(id, own);
-		const differing = own.filter((cell, i) => isOther(this.#machine, cell, fresh, i));
-		this.#write(fresh);
-		this.#follow(id, differing, readsElse ? this.#plan.readsOtherScenario : [], null);
-		const holds = new Uint8Array(this.#plan.cells);
-		for (const cell of reached.cells) holds[cell] = 1;
-		return { own, holds, ...this.#take(reached.cells) };
+		const readsElse =
+			reference(id) !== reference(this.#parentOf(id)) || this.#order.circular.has(id);
+		const inherited = asParent(parent, readsElse ? this.#isReader : null);
+		this.#inheriting.begin(inherited, parent, []);
+		this.#enter(this.#inputs.read(id, own));
+		if (readsElse) for (const cell of this.#plan.readsOtherScenario) this.#inheriting.ask(cell);
+		this.#run(id);
+		return { own, inherited };
 	}
 
 	/** The quantities that say something else than before, in the base, a scenario or a plan: no other input can have another value. */
@@ -203,15 +206,22 @@ export class Scenarios {
 	#updateBase(edited: ReadonlySet<string>): Dirty {
 		const base = baseOf(this.#workbook).id;
 		if (edited.size === 0) return CLEAN;
-		const known = this.#stored.get(base);
+		const known = this.#base;
 		if (!known) return { ...CLEAN, changed: true };
 		const fresh = this.#inputs.read(base, this.#inputs.cellsOf(edited));
 		const edits = fresh.cells.filter((cell, i) => isOther(known, cell, fresh, i));
 		if (edits.length === 0) return CLEAN;
-		this.#load(base, this.#machine);
+		const machine = this.#machine;
+		machine.values.set(known.values);
+		machine.states.set(known.states);
 		this.#write(fresh);
-		const cells = [...edits, ...this.#follow(base, edits, [], null)];
-		replaceValues(known, this.#take(Int32Array.from(cells).sort()));
+		machine.others[1] = machine.others[2] = machine;
+		for (const cell of edits) this.#ripple.changed(cell, null);
+		const cells = [...edits, ...this.#ripple.run(null, () => undefined)];
+		for (const cell of cells) {
+			known.values[cell] = machine.values[cell]!;
+			known.states[cell] = machine.states[cell]!;
+		}
 		return { changed: true, moved: false, cells };
 	}
 
@@ -235,30 +245,27 @@ export class Scenarios {
 		if (!known) return { ...CLEAN, changed: isEdited || parent.changed || reference.changed };
 
 		const own = isEdited ? this.inputsChangedBy(id) : known.own;
+		const { inherited } = known;
 		// A scenario with a plan of its own has thousands, of which an edit touches few.
-		const fresh = this.#inputs.read(id, this.#inputs.among(own, edited));
-		const edits = fresh.cells.filter((cell, i) =>
-			isOther(known, placeOfCell(known.cells, cell), fresh, i)
-		);
-		if (isEdited && !isSame(own, known.own)) return this.#computeAgain(id, known, own, parent);
-		const inherited = parent.cells.filter((cell) => known.holds[cell] === 0);
+		const asked = new Set(this.#inputs.among(own, edited));
+		const left = isEdited ? new Set(known.own) : NONE;
+		if (isEdited)
+			for (const cell of own) {
+				left.delete(cell);
+				if (inherited.isOwn[cell] === 0) asked.add(cell);
+			}
 		const readers = [...new Set([reference, base])].flatMap((source) =>
-			this.#readersOf(source).filter((cell) => known.holds[cell] === 1)
+			this.#readersOf(source).filter((cell) => isHeld(inherited, cell))
 		);
-		if (edits.length + inherited.length + readers.length === 0) return CLEAN;
-		this.#load(id, this.#machine);
-		this.#write(fresh);
-		const mine = [...edits, ...this.#follow(id, [...edits, ...inherited], readers, known.holds)];
-		replaceValues(known, this.#take(Int32Array.from(mine).sort()));
-		const cells = [...inherited, ...mine];
+		if (asked.size + left.size + parent.cells.length + readers.length === 0) return CLEAN;
+		const above = this.#known(this.#parentOf(id))!;
+		this.#inheriting.begin(inherited, above, parent.cells);
+		for (const cell of left) this.#inheriting.follow(cell);
+		this.#enter(this.#inputs.read(id, Int32Array.from(asked).sort()));
+		for (const cell of readers) this.#inheriting.ask(cell);
+		const cells = this.#run(id);
+		if (isEdited) this.#stored.set(id, { own, inherited });
 		return { changed: cells.length > 0, moved: false, cells };
-	}
-
-	/** After an edit that changes which inputs the scenario changes, and so what its changes reach. */
-	#computeAgain(id: string, known: Stored, own: Int32Array, parent: Dirty): Dirty {
-		this.#stored.set(id, this.#compute(id));
-		const { cells } = this.#reach.from([...known.own, ...own, ...parent.cells]);
-		return { changed: true, moved: false, cells: [...cells] };
 	}
 
 	/** The cells that read another scenario's value of something that changed there. */
@@ -272,21 +279,9 @@ export class Scenarios {
 		return readers;
 	}
 
-	/** Puts a scenario's cells where the machine, or a column, holds them. */
-	#load(id: string, into: Column): void {
-		const chain: Stored[] = [];
-		for (let here = id; ; here = this.#parentOf(here)) {
-			chain.push(this.#stored.get(here)!);
-			if (this.#isBase(here)) break;
-		}
-		const base = chain.pop()!;
-		into.values.set(base.values);
-		into.states.set(base.states);
-		for (const { cells, values, states } of chain.reverse())
-			for (let i = 0; i < cells.length; i++) {
-				into.values[cells[i]!] = values[i]!;
-				into.states[cells[i]!] = states[i]!;
-			}
+	#enter({ cells, values, states }: CellValues): void {
+		for (let i = 0; i < cells.length; i++)
+			this.#inheriting.enter(cells[i]!, values[i]!, states[i]!);
 	}
 
 	#write({ cells, values, states }: CellValues): void {
@@ -296,24 +291,17 @@ export class Scenarios {
 		}
 	}
 
-	/** Runs what reads these cells, and these formulas; gives the formulas whose values changed. */
-	#follow(
-		id: string,
-		changed: Iterable<number>,
-		asked: Iterable<number>,
-		holds: Uint8Array | null
-	): number[] {
+	/** Runs what is due in a scenario; gives the cells whose values changed. */
+	#run(id: string): number[] {
 		const machine = this.#machine;
 		machine.others[1] = machine.others[2] = machine;
-		for (const cell of changed) this.#ripple.changed(cell, holds);
-		for (const cell of asked) this.#ripple.ask(cell);
-		let alone = !this.#isBase(id);
-		return this.#ripple.run(holds, (cell) => {
+		let alone = true;
+		return this.#inheriting.run((cell) => {
 			if (!alone || this.#isReader[cell] === 0) return;
 			// What another scenario holds is fetched only where somebody reads it.
 			alone = false;
 			machine.others[1] = this.#referenceSource(id);
-			machine.others[2] = { ...this.#stored.get(baseOf(this.#workbook).id)!, narrow: 0 };
+			machine.others[2] = { ...this.#base!, narrow: 0 };
 		});
 	}
 
@@ -326,18 +314,7 @@ export class Scenarios {
 		if (reference === id) return this.#machine;
 		const copy = this.#copy(reference);
 		if (copy) return { ...referenceColumn(this.#plan, copy), narrow: 0 };
-		if (this.#isBase(reference)) return { ...this.#stored.get(reference)!, narrow: 0 };
-		return { ...this.column(reference), narrow: 0 };
-	}
-
-	#take(cells: Int32Array): CellValues {
-		const values = new Float64Array(cells.length);
-		const states = new Uint8Array(cells.length);
-		for (let i = 0; i < cells.length; i++) {
-			values[i] = this.#machine.values[cells[i]!]!;
-			states[i] = this.#machine.states[cells[i]!]!;
-		}
-		return { cells, values, states };
+		return { ...this.#ensure(reference), narrow: 0 };
 	}
 }
 
@@ -350,6 +327,7 @@ interface Dirty {
 	readonly cells: readonly number[];
 }
 
+const NONE: Set<number> = new Set();
 const CLEAN: Dirty = { changed: false, moved: false, cells: [] };
 
 /** Whether programmes or what they decided differ, and so inputs that nobody entered. */
@@ -364,6 +342,3 @@ function hasMoved(before: Workbook, after: Workbook, id: string): boolean {
 	const [held, holds] = [before, after].map((book) => copyMeasuredAgainst(book, id)?.quantities);
 	return held !== holds;
 }
-
-const isSame = (a: Int32Array, b: Int32Array) =>
-	a.length === b.length && a.every((cell, i) => cell === b[i]);
