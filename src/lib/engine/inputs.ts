@@ -57,11 +57,16 @@ export class Inputs {
 		return Int32Array.from(cells);
 	}
 
-	/** Those of the cells that are of these quantities. */
-	among(cells: Int32Array, quantities: ReadonlySet<string>): Int32Array {
-		const { quantityOfCell, quantities: all } = this.#plan.layout;
-		const isAsked = all.map(({ quantity }) => quantities.has(quantity.name));
-		return cells.filter((cell) => isAsked[quantityOfCell[cell]!]);
+	/** By place of a quantity: 1 for these. */
+	marked(quantities: ReadonlySet<string>): Uint8Array {
+		const { quantities: all } = this.#plan.layout;
+		return Uint8Array.from(all, ({ quantity }) => (quantities.has(quantity.name) ? 1 : 0));
+	}
+
+	/** Those of the cells that are of quantities so marked. */
+	among(cells: Int32Array, marks: Uint8Array): Int32Array {
+		const { quantityOfCell } = this.#plan.layout;
+		return cells.filter((cell) => marks[quantityOfCell[cell]!] === 1);
 	}
 
 	/** The input cells that a scenario itself changes, ascending. */

@@ -115,10 +115,11 @@ export class Scenarios {
 		for (const id of gone) this.#stored.delete(id);
 		const changes = new Map<string, Dirty>();
 		const edited = this.#editedSince(before);
+		const marks = this.#inputs.marked(edited);
 		for (const id of this.#order.ids) {
 			const dirty = this.#isBase(id)
 				? this.#updateBase(edited)
-				: this.#updateScenario(id, before, edited, changes);
+				: this.#updateScenario(id, before, marks, changes);
 			changes.set(id, dirty);
 		}
 		return this.#order.ids.filter((id) => changes.get(id)?.changed);
@@ -228,7 +229,8 @@ export class Scenarios {
 	#updateScenario(
 		id: string,
 		before: Workbook,
-		edited: ReadonlySet<string>,
+		/** Of the quantities that were edited. */
+		marks: Uint8Array,
 		changes: ReadonlyMap<string, Dirty>
 	): Dirty {
 		const parent = changes.get(this.#parentOf(id)) ?? CLEAN;
@@ -247,7 +249,7 @@ export class Scenarios {
 		const own = isEdited ? this.inputsChangedBy(id) : known.own;
 		const { inherited } = known;
 		// A scenario with a plan of its own has thousands, of which an edit touches few.
-		const asked = new Set(this.#inputs.among(own, edited));
+		const asked = new Set(this.#inputs.among(own, marks));
 		const left = isEdited ? new Set(known.own) : NONE;
 		if (isEdited)
 			for (const cell of own) {
