@@ -257,6 +257,42 @@ it('steps can be pasted, one a month', () => {
 	]);
 });
 
+it('turns a pasted list of months into the fewest steps that say the same', () => {
+	const pasted = (...block: string[]) => {
+		const { session, model, place } = open();
+		const layout = session.layout!;
+		const rows = buildRows({
+			...{ layout, results: [], messages: [], only: null },
+			open: new Set(['wage_in_month', 'wage_in_month\u0001lead'])
+		});
+		const start = rows.findIndex((row) => row.kind === 'quantity' && row.ids[1] === '2027-03');
+		const paste = new Paste({
+			layout,
+			block: block.map((text) => [text]),
+			cells: cellsDown(rows, start, block.length),
+			scenarios: ['base'],
+			base: 'base',
+			specOf: (quantity) => fieldSpec(layout, quantity, session.units, 'en')
+		});
+		paste.read(10);
+		const { commands } = paste.result;
+		expect(commands).toHaveLength(1);
+		session.apply(...commands);
+		const entries = commands.flatMap((one) => (one.kind === 'set_inputs' ? one.entries : []));
+		return {
+			values: [...model.results('base').values.slice(place.base, place.base + 4)],
+			steps: entries.flatMap(({ at, value }) => (value === null ? [] : [`${at[1]} ${value}`]))
+		};
+	};
+	expect(pasted('25', '25', '26', '26')).toEqual({
+		values: [25, 25, 26, 26],
+		steps: ['2027-03 25', '2027-05 26']
+	});
+	// An empty line holds what stood before it; after a share nothing is known to hold.
+	expect(pasted('25', '', '25', '26').steps).toEqual(['2027-03 25', '2027-06 26']);
+	expect(pasted('25', '+4 %', '25', '25').steps).toEqual(['2027-03 25', '2027-04 4', '2027-05 25']);
+});
+
 describe('the stair', () => {
 	it('has a tread a month, and a riser where the level changes', () => {
 		const { treads, line } = stairOf([1, 1, 2], [false, false, true], 30, 20);

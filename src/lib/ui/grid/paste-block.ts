@@ -7,8 +7,8 @@ import { membersOf } from '$lib/engine/layout';
 import type { Command, InputEntry } from '$lib/workbook/commands';
 import type { BlockCell } from '../block';
 import { isTypedCell } from '$lib/engine/input-cell';
-import { pathsOf, stepEntries } from '$lib/workbook/paths';
-import { readEntry, type FieldSpec } from '../entry';
+import { monthsOf, pathsOf, stepEntries, type PathInTime } from '$lib/workbook/paths';
+import { readEntry, type Entry, type FieldSpec } from '../entry';
 import { findFrozen } from '$lib/workbook/frozen';
 import { texts } from './texts';
 
@@ -53,6 +53,8 @@ export class Paste {
 	readonly #entries: InputEntry[][];
 	readonly #bad: BadCell[] = [];
 	readonly #specs = new Map<QuantityLayout, FieldSpec>();
+	/** By column and path, the level that was pasted last, and the month that it holds in. */
+	readonly #levels = new Map<string, { readonly month: number; readonly value: unknown }>();
 	#line = 0;
 	#taken = 0;
 	#badCount = 0;
@@ -109,19 +111,33 @@ export class Paste {
 		if (!entry.ok) return this.#refuse(text, column, entry.message);
 		this.#taken++;
 		const path = pathsOf(layout.workbook).byPath.get(quantity.quantity.name);
-		if (path) {
-			const step = entry.isMove
-				? { set: null, moved: entry.value }
-				: { set: entry.value, moved: null };
-			const at = membersOf(layout, cell);
-			this.#entries[column]?.push(...stepEntries(layout.workbook, scenario, path, at, step));
-			return;
-		}
+		if (path) return this.#readStep(path, membersOf(layout, cell), entry, column, scenario);
 		this.#entries[column]?.push({
 			quantity: quantity.quantity.name,
 			at: membersOf(layout, cell),
 			value: entry.value
 		});
+	}
+
+	/** A level that holds already is no step: a list of months becomes the fewest steps that say the same. */
+	#readStep(
+		path: PathInTime,
+		at: readonly string[],
+		{ value, isMove }: Extract<Entry, { ok: true }>,
+		column: number,
+		scenario: string
+	): void {
+		const { workbook } = this.#input.layout;
+		const key = JSON.stringify([column, path.quantity.name, ...at.slice(0, -1)]);
+		const month =
+			monthsOf(workbook, path.quantity)?.members.findIndex(({ id }) => id === at.at(-1)) ?? -1;
+		const last = this.#levels.get(key);
+		const follows = last?.month === month - 1;
+		const holds = follows && !isMove && (value === null || value === last.value);
+		if (isMove || (value === null && !follows)) this.#levels.delete(key);
+		else this.#levels.set(key, { month, value: holds ? last.value : value });
+		const step = isMove ? { set: null, moved: value } : { set: holds ? null : value, moved: null };
+		this.#entries[column]?.push(...stepEntries(workbook, scenario, path, at, step));
 	}
 
 	#refuse(text: string, column: number, message: string): void {
