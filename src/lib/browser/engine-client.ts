@@ -5,6 +5,7 @@
 import type { QuantityFault } from '$lib/engine/faults';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { FiguresAsked, OrderFigures } from '$lib/engine/quote-figures';
 import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
@@ -34,6 +35,8 @@ export interface Engine {
 	tryQuantity(quantity: Quantity, replaces: string | null): Promise<Trial | null>;
 	/** A quote over the workbook; `keep`: with the inputs behind it. Null where it could not be computed. */
 	quote?(entries: readonly QuoteEntry[], keep: boolean): Promise<QuoteOver | null>;
+	/** Figures of several orders over the workbook; null where they could not be computed. */
+	figures?(asked: FiguresAsked): Promise<readonly OrderFigures[] | null>;
 	/** Gives the plan of the last edit to whoever listens at the other end of a port. */
 	lend(port: MessagePort): void;
 	close(): void;
@@ -99,6 +102,12 @@ class WorkerEngine implements Engine {
 		const question = ++this.#question;
 		const message = await this.#ask({ kind: 'quote', question, entries, keep });
 		return message.kind === 'quoted' ? message.quoted : null;
+	}
+
+	async figures(asked: FiguresAsked): Promise<readonly OrderFigures[] | null> {
+		const question = ++this.#question;
+		const message = await this.#ask({ kind: 'figures', question, asked });
+		return message.kind === 'figures' ? message.figures : null;
 	}
 
 	lend(port: MessagePort): void {

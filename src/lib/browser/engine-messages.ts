@@ -6,6 +6,7 @@ import type { QuantityFault } from '$lib/engine/faults';
 import type { Plan } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import type { PlanProblem } from '$lib/engine/plan';
+import type { FiguresAsked, OrderFigures } from '$lib/engine/quote-figures';
 import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { Command } from '$lib/workbook/commands';
@@ -48,6 +49,8 @@ export type ToEngine =
 			readonly entries: readonly QuoteEntry[];
 			readonly keep: boolean;
 	  }
+	/** Figures of several orders over it. */
+	| { readonly kind: 'figures'; readonly question: number; readonly asked: FiguresAsked }
 	/** Where the second engine listens, before anything is handed to it. */
 	| { readonly kind: 'connect'; readonly port: MessagePort }
 	/** Hands the second engine what has been found since it was last asked to check. */
@@ -73,6 +76,11 @@ export type FromEngine =
 	| { readonly kind: 'why'; readonly question: number; readonly why: Why | null }
 	| { readonly kind: 'trial'; readonly question: number; readonly trial: Trial }
 	| { readonly kind: 'quoted'; readonly question: number; readonly quoted: QuoteOver | null }
+	| {
+			readonly kind: 'figures';
+			readonly question: number;
+			readonly figures: readonly OrderFigures[] | null;
+	  }
 	/** Asked to check: there was something to hand over, or all is as it was when last asked. */
 	| { readonly kind: 'handed'; readonly revision: number; readonly isNew: boolean }
 	/** A command came that it has no workbook for: it must be opened again. */

@@ -88,6 +88,11 @@ async function quote({ question, entries, keep }: Extract<ToEngine, { kind: 'quo
 	);
 }
 
+async function figures({ question, asked }: Extract<ToEngine, { kind: 'figures' }>) {
+	const { orderFigures } = await import('$lib/engine/quote-figures');
+	say({ kind: 'figures', question, figures: model && orderFigures(model, asked) });
+}
+
 function hear(message: ToEngine): void {
 	if (message.kind === 'open') return open(message.workbook, message.revision, message.order);
 	if (message.kind === 'connect') {
@@ -114,6 +119,10 @@ function hear(message: ToEngine): void {
 		case 'quote':
 			return void quote(message).catch(() =>
 				say({ kind: 'quoted', question: message.question, quoted: null })
+			);
+		case 'figures':
+			return void figures(message).catch(() =>
+				say({ kind: 'figures', question: message.question, figures: null })
 			);
 		case 'try':
 			return say({

@@ -32,9 +32,13 @@ type Wanted = (place: QuantityLayout, at: readonly string[]) => boolean;
 export const frozenFigures = (
 	layout: Layout,
 	results: Results,
-	isWanted: Wanted = () => true
+	isWanted: Wanted = () => true,
+	/** By name; a page looks at few of the thousands. */
+	isAmong: (name: string) => boolean = () => true
 ): FrozenQuantity[] =>
-	layout.quantities.flatMap((one) => frozenOf(layout, one, results, isWanted) ?? []);
+	layout.quantities.flatMap((one) =>
+		isAmong(one.quantity.name) ? (frozenOf(layout, one, results, isWanted) ?? []) : []
+	);
 
 /** Their sets as they are called today: all members, or those that are named. */
 export function frozenSets(

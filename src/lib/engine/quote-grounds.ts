@@ -36,6 +36,13 @@ export function chosenMembers(
 	return chosen;
 }
 
+/** Without what a list of prices is made of and what the plan is asked by: these are of the plant. */
+function onPage({ price_list: _list, tender, ...picture }: QuotePicture): QuotePicture {
+	if (!tender) return picture;
+	const { plan: _plan, dated: _dated, ...rest } = tender;
+	return { ...picture, tender: rest };
+}
+
 /** The quantities of a quote's page: those of its picture, and the cautions of the order's sheet. */
 export function pageOf(layout: Layout, picture: QuotePicture): ReadonlySet<string> {
 	const sheet = layout.byName.get(picture.price)?.sheet;
@@ -43,7 +50,7 @@ export function pageOf(layout: Layout, picture: QuotePicture): ReadonlySet<strin
 		({ quantity, sheet: own }) => quantity.caution && own === sheet
 	);
 	return new Set([
-		...pictureQuantities(picture).map(([, name]) => name),
+		...pictureQuantities(onPage(picture)).map(([, name]) => name),
 		...cautions.map(({ quantity }) => quantity.name)
 	]);
 }
@@ -56,12 +63,13 @@ export function figuresOf(
 	const page = pageOf(layout, picture);
 	const offered = new Set([...picture.order, ...(picture.terms ?? [])]);
 	const chosen = chosenMembers(layout, results, picture);
-	const figures = frozenFigures(layout, results, (place, at) => {
-		const { quantity } = place;
-		if (!page.has(quantity.name)) return false;
+	const figures = frozenFigures(
+		layout,
+		results,
 		// What the page shows for all months or sizes, it shows in full; terms, for the customer in question.
-		return !offered.has(quantity.name) || isOfOrder(axesOf(quantity), at, chosen);
-	}).map(({ formula: _formula, ...rest }) => rest);
+		({ quantity }, at) => !offered.has(quantity.name) || isOfOrder(axesOf(quantity), at, chosen),
+		(name) => page.has(name)
+	).map(({ formula: _formula, ...rest }) => rest);
 	const sets = frozenSets(layout, figures, true);
 	return { figures, ...(sets.length > 0 && { sets }) };
 }

@@ -11,6 +11,7 @@ import { layOut, type Layout } from '$lib/engine/layout';
 import type { PlanProblem } from '$lib/engine/plan';
 import type { Agreement, Results, Why } from '$lib/engine/results';
 import { hasSameStructure, withWorkbook } from '$lib/engine/structure';
+import type { FiguresAsked, OrderFigures } from '$lib/engine/quote-figures';
 import type { QuoteOver } from '$lib/engine/quote-over';
 import type { Trial } from '$lib/engine/trial';
 import type { OwnCount } from '$lib/review/template';
@@ -342,6 +343,11 @@ export class Session implements EngineEvents {
 	/** A quote over the workbook as it is; null where nobody can compute it. */
 	quote(entries: readonly QuoteEntry[], keep = false): Promise<QuoteOver | null> {
 		return this.#engine?.quote?.(entries, keep) ?? Promise.resolve(null);
+	}
+
+	/** Figures of several orders over the workbook as it is; null where nobody can compute them. */
+	figures(asked: FiguresAsked): Promise<readonly OrderFigures[] | null> {
+		return this.#engine?.figures?.(asked) ?? Promise.resolve(null);
 	}
 
 	/** Gives the plan of the workbook as it is now to whoever listens at the other end of a port. */

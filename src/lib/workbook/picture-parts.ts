@@ -47,7 +47,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	bridge: { sets: [] },
 	// A step that is gone is explained no more, and nothing else is amiss.
 	waterfall: { sets: ['month'], plain: ['explains'], check: checkWaterfall },
-	quote: { sets: [], plain: ['scenario', 'words'] },
+	quote: { sets: [], plain: ['scenario', 'words', 'member'] },
 	paper: { sets: ['set'], plain: ['name', 'question', 'text'], check: checkPaper }
 };
 

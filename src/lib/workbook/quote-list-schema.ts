@@ -33,14 +33,90 @@ export const groundsSchema = z.strictObject({
 });
 export type Grounds = z.infer<typeof groundsSchema>;
 
+/** So much of an item in a month: "2028-03". */
+export const quoteCallSchema = z.strictObject({
+	month: z.string().check(z.regex(/^\d{4}-(0[1-9]|1[0-2])$/)),
+	amount: z.number().check(z.gt(0), z.lte(1e12))
+});
+export type QuoteCall = z.infer<typeof quoteCallSchema>;
+
 export const quoteItemSchema = z.strictObject({
 	id: nameSchema,
 	/** What the customer calls it. */
 	text: z.optional(label),
 	entries: z.array(quoteEntrySchema).check(z.maxLength(60)),
+	/** When it is called off; left out: all of it in the month of the order. */
+	calls: z.optional(z.array(quoteCallSchema).check(z.minLength(1), z.maxLength(60))),
+	/** A price to be held against it, as the customer or a competitor names it. */
+	test_price: z.optional(z.number().check(z.gt(0), z.lte(1e9))),
 	grounds: z.optional(groundsSchema)
 });
 export type QuoteItem = z.infer<typeof quoteItemSchema>;
+
+/** One figure of an answer that is kept; null: there was none. */
+const figure = z.nullable(z.number());
+export const ANSWER_FIGURES = [
+	'revenue',
+	'net',
+	'contribution',
+	'result',
+	'hours',
+	'floor',
+	'target',
+	'price',
+	'invoice'
+] as const;
+const figures = z.record(z.enum(ANSWER_FIGURES), figure);
+
+/** What a month takes of a line, and what is free there without it and with it. */
+const planHoursSchema = z.strictObject({
+	place: label,
+	month: label,
+	free: z.number(),
+	free_with: figure,
+	taken: figure
+});
+/** What gives way, of what pays by itself. */
+const planGivesSchema = z.strictObject({
+	place: label,
+	amount: z.number(),
+	unit: label,
+	money: z.number()
+});
+
+/** What stood on the page of a quote beside the figures of its items: items as they are called off, prices tested, the plan made again. */
+export const quoteAnswersSchema = z.strictObject({
+	items: z
+		.array(
+			z.strictObject({
+				id: nameSchema,
+				whole: figures,
+				calls: z.optional(
+					z
+						.array(z.strictObject({ month: label, amount: z.number(), figures }))
+						.check(z.maxLength(60))
+				),
+				tested: z.optional(figures)
+			})
+		)
+		.check(z.maxLength(60)),
+	plan: z.optional(
+		z.strictObject({
+			money: label,
+			/** What the plan loses; null: it has no room for all of it. */
+			loses: figure,
+			/** What the quote brings less what it costs besides what the plan pays. */
+			brings: figure,
+			/** The largest share of it that would fit, where not all does. */
+			fits: z.optional(z.number()),
+			hours: z.array(planHoursSchema).check(z.maxLength(400)),
+			gives: z.array(planGivesSchema).check(z.maxLength(200)),
+			made: z.array(planGivesSchema).check(z.maxLength(400))
+		})
+	)
+});
+export type QuoteAnswers = z.infer<typeof quoteAnswersSchema>;
+export type AnswerFigures = z.infer<typeof figures>;
 
 export const QUOTE_STATES = ['asked', 'sent', 'won', 'lost'] as const;
 export type QuoteState = (typeof QUOTE_STATES)[number];
@@ -65,7 +141,9 @@ export const keptQuoteSchema = z.strictObject({
 	by: z.optional(label),
 	/** Put away: in no list but that of what was put away. */
 	filed: z.optional(z.boolean()),
-	items: z.array(quoteItemSchema).check(z.minLength(1), z.maxLength(60))
+	items: z.array(quoteItemSchema).check(z.minLength(1), z.maxLength(60)),
+	/** As they stood when it was sent. */
+	answers: z.optional(quoteAnswersSchema)
 });
 export type KeptQuote = z.infer<typeof keptQuoteSchema>;
 

@@ -36,6 +36,55 @@ const offerSchema = z.strictObject({
 	note: z.optional(note)
 });
 
+/** What an order of several items asks for: which entries hold for all of them, and what the whole comes to. */
+const tenderSchema = z.strictObject({
+	/** Of the order and its terms, what is the same for every item. */
+	shared: z.array(nameSchema).check(z.maxLength(20)),
+	/** A price by hand in place of the list's, and the choice of where it is meant with the member that says: on the invoice. */
+	set_price: nameSchema,
+	price_basis: z.optional(z.strictObject({ quantity: nameSchema, member: memberIdSchema })),
+	/** What an order brings: on the invoice, net of all that leaves with it, over its floor, and over its full cost. */
+	revenue: nameSchema,
+	net: nameSchema,
+	contribution: nameSchema,
+	result: nameSchema,
+	/** The smallest order that covers its floor. */
+	least: z.optional(nameSchema),
+	/** The metres of a coil. */
+	coil: z.optional(nameSchema),
+	/** How discounts are combined, in words by member. */
+	discounts: z.optional(
+		z.strictObject({ quantity: nameSchema, words: z.record(memberIdSchema, note) })
+	),
+	/** Per dated month: the month that it is for the order, and the part of the plan that it lies in. */
+	dated: z.optional(z.strictObject({ month: nameSchema, part: z.optional(nameSchema) })),
+	/** Where the plan is asked for the metres, what tells its hours, and what the order costs besides what the plan pays. */
+	plan: z.optional(
+		z.strictObject({ taken: nameSchema, hours: nameSchema, beyond: nameSchema, lost: nameSchema })
+	)
+});
+export type TenderPicture = z.infer<typeof tenderSchema>;
+
+/** What a list of prices is made of: prices at the margin that is wanted, per size of an order. */
+const priceListSchema = z.strictObject({
+	/** Choices that say whose price it is: items, and pipes by length of coil. */
+	item: z.optional(nameSchema),
+	pipe: nameSchema,
+	length: nameSchema,
+	margin: nameSchema,
+	/** Per size of an order. */
+	net_net: nameSchema,
+	on_invoice: nameSchema,
+	on_list: nameSchema,
+	/** The price of today's list. */
+	today: z.optional(nameSchema),
+	/** What prices move by, in the order in which it is told; what is left is told as such. */
+	causes: z
+		.array(z.strictObject({ title: label, quantities: z.array(nameSchema).check(z.maxLength(60)) }))
+		.check(z.maxLength(20))
+});
+export type PriceListPicture = z.infer<typeof priceListSchema>;
+
 export const quotePictureSchema = z.strictObject({
 	kind: z.literal('quote'),
 	title: label,
@@ -85,6 +134,8 @@ export const quotePictureSchema = z.strictObject({
 	on_invoice: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(6))),
 	validity: z.optional(nameSchema),
 	offer: z.optional(offerSchema),
+	tender: z.optional(tenderSchema),
+	price_list: z.optional(priceListSchema),
 	/** Per part of the clause its share and index; the moves that count, and the price that follows. */
 	clause: z.optional(
 		z.strictObject({

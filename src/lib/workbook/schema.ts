@@ -27,6 +27,8 @@ export type {
 	Grounds,
 	KeptQuote,
 	Letterhead,
+	QuoteAnswers,
+	QuoteCall,
 	QuoteEntry,
 	QuoteItem,
 	QuoteState

@@ -9,6 +9,7 @@ import { solve, worthOfMore, type SolveOutcome } from '../solve';
 import { whyNoPlan } from '../words';
 import { pinsOf } from './pins';
 import type { AnyAnswer, Look, Question, Unanswered, Where } from './questions';
+import { placingOf } from './placing';
 import { reasonOf } from './reasons';
 import { roomsOf } from './rooms';
 import { settle, type Settled } from './settled';
@@ -46,6 +47,16 @@ export class Inquiry {
 				return this.#curve(settled, question.cell, question.amounts);
 			case 'taking': {
 				const answer = takingOf(this.#solver, settled, question.cell, question.amount);
+				return answer
+					? { ok: true, answer }
+					: refused('Nothing is required there that could be taken of.');
+			}
+			case 'placing': {
+				const place = this.#model.layout.byName.get(question.hours);
+				const hours = new Set(
+					Array.from({ length: place?.count ?? 0 }, (_, i) => (place?.base ?? 0) + i)
+				);
+				const answer = placingOf(this.#solver, settled, question.takes, hours);
 				return answer
 					? { ok: true, answer }
 					: refused('Nothing is required there that could be taken of.');

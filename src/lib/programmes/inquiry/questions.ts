@@ -25,6 +25,13 @@ export type Question =
 			readonly cell: number;
 			readonly amount: number;
 	  }
+	/** So much is taken of several cells of requirements at once; and what is free of the one named. */
+	| {
+			readonly kind: 'placing';
+			readonly where: Where;
+			readonly takes: readonly Share[];
+			readonly hours: string;
+	  }
 	| { readonly kind: 'examine'; readonly programme: Programme; readonly scenario: string };
 
 export type AnswerTo<K extends Question['kind']> =
@@ -41,6 +48,7 @@ interface Answers {
 	readonly curve: readonly (number | null)[];
 	readonly reason: Reason;
 	readonly taking: Taking;
+	readonly placing: Placing;
 	readonly examine: Statement;
 }
 export type AnyAnswer = AnswerTo<Question['kind']>;
@@ -106,6 +114,21 @@ export interface Taking {
 	readonly cost: number | null;
 	/** Of what pays by itself, what is done less, most money first. */
 	readonly gives: readonly Given[];
+}
+
+export interface Placing {
+	/** What the objective loses; null where no plan is left. */
+	readonly cost: number | null;
+	/** What is done less, or more where it is negative, most money first. */
+	readonly gives: readonly Given[];
+	/** What is free of a requirement without it, and with it where there is a plan. */
+	readonly rooms: readonly {
+		readonly cell: number;
+		readonly free: number;
+		readonly freeWith: number | null;
+	}[];
+	/** The largest share that fits, where not all does. */
+	readonly fits: number | null;
 }
 
 export interface Given {

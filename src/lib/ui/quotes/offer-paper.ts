@@ -48,7 +48,7 @@ footer { margin-top: 28px; border-top: 1px solid #c9cdd2; padding-top: 6px; }
 export function offerPage(offer: Offer, withStyle = true): string {
 	const { letterhead, facts, columns, rows, total, terms, says, clause, cautions } = offer;
 	const pairs = (list: readonly (readonly [string, string])[]) =>
-		`<dl>${list.map(([title, text]) => `<dt>${safe(title)}</dt><dd>${safe(text)}</dd>`).join('')}</dl>`;
+		`<dl>${list.map(([title, text]) => `<dt>${safe(title)}</dt><dd>${lines(text)}</dd>`).join('')}</dl>`;
 	const head = columns.map((title) => `<th scope="col">${safe(title)}</th>`).join('');
 	const body = rows
 		.map(

@@ -10,6 +10,8 @@ const en = {
 	contact: 'Contact',
 	article: 'Article',
 	goods: (label: string, id: string) => (label === id ? id : `${label} (${id})`),
+	ofItem: (position: number, text: string) => `${position}. ${text}`,
+	call: (month: string, metres: string) => `${month} ${metres}`,
 	total: 'Total',
 	terms: 'Terms',
 	clause: 'Price clause',

@@ -5,7 +5,7 @@
  */
 import type { QuotePicture } from '$lib/workbook/quote-schema';
 import { quoteName } from '$lib/workbook/quotes';
-import type { KeptQuote, Letterhead } from '$lib/workbook/schema';
+import type { KeptQuote, Letterhead, QuoteCall } from '$lib/workbook/schema';
 import { flatten } from '$lib/workbook/values';
 import { formatUnit } from '../format';
 import {
@@ -79,7 +79,7 @@ export function offerOf({ quote, picture, held, letterhead, locale }: OfferOf): 
 		const own = quote.items[i]?.text;
 		if (!goods && !own) lacks.push(texts.noGoods);
 		return [
-			own ?? (goods ? texts.goods(goods.label, goods.id) : ''),
+			`${held.length > 1 ? `${i + 1}. ` : ''}${nameOf(own, goods)}`,
 			...counted.map(({ title, quantity }) => {
 				const value = number(one, quantity, title);
 				return value === null ? '' : amountFor(value, unitIn(quantity), locale);
@@ -91,22 +91,40 @@ export function offerOf({ quote, picture, held, letterhead, locale }: OfferOf): 
 	const sum = totals.every((value) => value !== null)
 		? totals.reduce<number>((all, value) => all + value, 0)
 		: null;
-	const terms = (says.terms ?? []).flatMap(({ title, quantity, words }) => {
-		const value = first && heldValue(first, quantity);
-		if (typeof value === 'number')
-			return [[title, amountWithUnit(value, unitIn(quantity), locale)] as const];
-		if (typeof value === 'string' && words && Object.hasOwn(words, value))
-			return [[title, words[value]!] as const];
+	const termOf = (
+		one: Held,
+		{ title, quantity, words }: NonNullable<typeof says.terms>[number]
+	): string | null => {
+		const value = heldValue(one, quantity);
+		if (typeof value === 'number') return amountWithUnit(value, unitIn(quantity), locale);
+		if (typeof value === 'string' && words && Object.hasOwn(words, value)) return words[value]!;
 		if (typeof value === 'string' && words === undefined)
-			return [[title, heldLabel(first!, heldFigure(first!, quantity)?.member_of, value)] as const];
+			return heldLabel(one, heldFigure(one, quantity)?.member_of, value);
 		lacks.push(
 			typeof value === 'string' ? texts.noWords(title, value) : texts.noTerm(title, customer?.label)
 		);
-		return [];
+		return null;
+	};
+	const month = picture.hour_value?.chosen;
+	const terms = (says.terms ?? []).flatMap((term) => {
+		const each = held.map((one, i) => {
+			const calls = term.quantity === month ? quote.items[i]?.calls : undefined;
+			return calls ? callsText(calls, unitIn(picture.size), locale) : termOf(one, term);
+		});
+		const [own] = each;
+		if (own !== undefined && each.every((text) => text === own))
+			return own === null ? [] : [[term.title, own] as const];
+		// Where items differ, each says its own.
+		const told = each.flatMap((text, i) => (text === null ? [] : [texts.ofItem(i + 1, text)]));
+		return told.length > 0 ? [[term.title, told.join('\n')] as const] : [];
 	});
 	if (!letterhead.name) lacks.push(texts.noLetterhead);
 	if (!customer && !quote.to) lacks.push(texts.noCustomer);
-	const whole = held.flatMap((one) => wholeOf(one, picture, locale));
+	const whole = held.flatMap((one, i) =>
+		wholeOf(one, picture, locale).map((text) =>
+			held.length > 1 ? texts.ofItem(i + 1, text) : text
+		)
+	);
 	const cautions = (says.cautions ?? []).filter(({ when }) =>
 		held.some((one) => heldValue(one, when) === true)
 	);
@@ -142,6 +160,32 @@ export function offerOf({ quote, picture, held, letterhead, locale }: OfferOf): 
 			cautions: [...whole, ...cautions.map(({ note }) => note)]
 		}
 	};
+}
+
+/** What the customer calls it, and what it is. */
+function nameOf(
+	own: string | undefined,
+	goods: { readonly id: string; readonly label: string } | null | undefined
+): string {
+	const what = goods ? texts.goods(goods.label, goods.id) : '';
+	return own && what ? `${own}: ${what}` : (own ?? what);
+}
+
+/** "October 2028 20,000 m, November 2028 20,000 m". */
+function callsText(calls: readonly QuoteCall[], unit: string, locale: string): string {
+	const month = new Intl.DateTimeFormat(locale, {
+		month: 'long',
+		year: 'numeric',
+		timeZone: 'UTC'
+	});
+	return calls
+		.map((call) =>
+			texts.call(
+				month.format(new Date(`${call.month}-01T00:00:00Z`)),
+				amountWithUnit(call.amount, unit, locale)
+			)
+		)
+		.join(', ');
 }
 
 /** Says where more is offered than was asked for, as whole coils ask for it. */

@@ -38,6 +38,10 @@ const en = {
 	computing: 'Its figures are being computed …',
 	notYet: 'Its figures are not there yet. Try again in a moment.',
 	noFigures: 'It has no price yet, so it cannot be sent: see below for what is missing.',
+	noFiguresOf: (position: number, name: string) =>
+		`Item ${position}, ${name}, has no price yet, so the quote cannot be sent: see beside it for what is missing.`,
+	ofItem: (position: number, name: string) => `Item ${position}: ${name}`,
+	lineOf: (line: number) => `Line ${line} of the tender`,
 	lostGoods: (names: string) =>
 		`It names what the workbook has no more (${names}), so it cannot be sent. Choose something else.`,
 	badDate: (text: string) => `“${text}” is no date. Write it as 2028-03-14.`,

@@ -54,6 +54,7 @@ export const ALL_PATHS: readonly string[] = [
 	'/studies/any',
 	'/quotes',
 	'/quotes/any',
+	'/prices',
 	// Reached from the page of sharing, by those who manage the server.
 	'/shared/accounts'
 ];
@@ -66,7 +67,10 @@ export function pictureLinks(workbook: Workbook): PageLink[] {
 		// Papers are made of any workbook that has something to make one of: their page is the workbook's.
 		if (picture.kind === 'paper' || links.some((link) => link.href === href)) continue;
 		links.push({ href, title: picture.title });
-		if (picture.kind === 'quote') links.push({ href: '/quotes', title: texts.quotes });
+		if (picture.kind === 'quote') {
+			links.push({ href: '/quotes', title: texts.quotes });
+			links.push({ href: '/prices', title: texts.prices });
+		}
 	}
 	return links;
 }

@@ -68,6 +68,7 @@ const en = {
 	// SheetChooser
 	goTo: 'Go to',
 	quotes: 'Quotes',
+	prices: 'Price list',
 	sheets: 'Sheets',
 	pages: 'Pages',
 	asSheet: (title: string) => `${title} (sheet)`,

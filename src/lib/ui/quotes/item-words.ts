@@ -1,0 +1,62 @@
+/** Items of a quote in words, by the workbook's labels; and what an item that stands comes to, where it was kept without answers. */
+import { findQuantity } from '$lib/workbook/lookup';
+import type { QuotePicture } from '$lib/workbook/quote-schema';
+import type { KeptQuote, QuoteItem, Workbook } from '$lib/workbook/schema';
+import { heldLabel, heldNumber } from './held';
+import { itemsTexts as texts } from './items-texts';
+import { figuresRead, type ItemAnswer } from './tender';
+
+function chosenWord(
+	item: QuoteItem,
+	name: string | undefined,
+	workbook: Workbook | null | undefined
+): { readonly id: string; readonly label: string } | null {
+	const id = item.entries.find(({ quantity }) => quantity === name)?.value;
+	const type = name !== undefined && workbook ? findQuantity(workbook, name)?.type : undefined;
+	if (typeof id !== 'string') return null;
+	const set = typeof type === 'object' ? type.member_of : undefined;
+	const member = workbook?.sets
+		.find((one) => one.name === set)
+		?.members.find((one) => one.id === id);
+	return { id, label: member?.label ?? (item.grounds ? heldLabel(item.grounds, set, id) : id) };
+}
+
+/** "PEX-b barrier 15 mm, 50 m"; empty where nothing is chosen. */
+export function nameOfItem(
+	item: QuoteItem,
+	picture: QuotePicture | undefined,
+	workbook: Workbook | null | undefined
+): string {
+	for (const name of picture?.offer?.goods ?? []) {
+		const found = chosenWord(item, name, workbook);
+		if (found) return found.label === found.id ? found.id : `${found.label} (${found.id})`;
+	}
+	return '';
+}
+
+export function whenOfItem(
+	item: QuoteItem,
+	picture: QuotePicture | undefined,
+	workbook: Workbook | null | undefined
+): string {
+	const { calls } = item;
+	if (calls && calls.length > 0)
+		return texts.calledOff(calls.length, calls[0]!.month, calls.at(-1)!.month);
+	return chosenWord(item, picture?.hour_value?.chosen, workbook)?.label ?? '';
+}
+
+/** Of a quote that was sent before such answers were kept: what its figures hold. */
+export function heldAnswers(
+	quote: KeptQuote | undefined,
+	picture: QuotePicture | undefined
+): ItemAnswer[] {
+	const tender = picture?.tender;
+	if (!quote || !picture || !tender) return [];
+	return quote.items.flatMap(({ id, grounds }) => {
+		if (!grounds) return [];
+		const values = Object.fromEntries(
+			grounds.figures.map(({ name }) => [name, heldNumber(grounds, name)])
+		);
+		return [{ id, whole: figuresRead({ values }, picture, tender) }];
+	});
+}
