@@ -14,6 +14,10 @@ import {
 	shownPrice,
 	sizesOf
 } from '$lib/ui/prices/list';
+import { at } from '$lib/exchange/ooxml/cell';
+import { paperText } from '$lib/papers/paper';
+import { priceListPaper } from '$lib/papers/price-list';
+import { listSheet } from '$lib/ui/prices/sheet';
 import { rounded } from '$lib/ui/prices/rounding';
 import { enter, openShipped } from '../reference/shipped';
 
@@ -121,6 +125,34 @@ describe('the list of the shipped plant', () => {
 });
 
 describe('its file', () => {
+	it('has its title, its terms and its rule above a head, and numbers as numbers', () => {
+		const rows = [['PX10B-50', 50, 0.388]];
+		const { cells, frozenRows } = listSheet('Price list', ['Terms', 'Rule'], {
+			columns: ['Article', 'Coil', '5 km'],
+			rows
+		});
+		expect(cells.get(at(0, 0))).toEqual({ value: 'Price list', look: 'title' });
+		expect(cells.get(at(2, 0))!.value).toBe('Rule');
+		expect(cells.get(at(4, 2))).toEqual({ value: '5 km', look: 'head' });
+		expect(cells.get(at(5, 2))).toEqual({ value: 0.388, look: 'result' });
+		expect(frozenRows).toBe(5);
+	});
+
+	it('is a paper with the rule below the table', () => {
+		const paper = priceListPaper({
+			...{
+				title: 'Price list',
+				facts: ['On the terms of Tidewell.'],
+				caption: 'list price',
+				rule: 'Rounded once.'
+			},
+			...{ columns: ['Article', '5 km'], rows: [['PX10B-50', '0.388']] }
+		});
+		expect(paperText(paper)).toBe(
+			'Price list\nOn the terms of Tidewell.\nlist price\nArticle\t5 km\nPX10B-50\t0.388\nRounded once.'
+		);
+	});
+
 	it('has semicolons and decimal commas where the reader’s numbers have', () => {
 		const table = {
 			caption: 'x',

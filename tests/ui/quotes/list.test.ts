@@ -120,3 +120,45 @@ describe('the list of quotes', () => {
 		]);
 	});
 });
+
+describe('a quote of several items', () => {
+	const own = { ...picture, tender: { result: 'result', net: 'net' } } as unknown as QuotePicture;
+	const one = quote(
+		'009',
+		{},
+		{ value: 100, hours: 10, month: 'Mar', result: 10, net: 90, item: 'A' }
+	);
+	const two = quote(
+		'010',
+		{},
+		{ value: 50, hours: 6, month: 'Apr', result: -1, net: 45, item: 'B' }
+	);
+	const both: KeptQuote = {
+		...one,
+		items: [
+			one.items[0]!,
+			{
+				...two.items[0]!,
+				id: 'two',
+				calls: [
+					{ month: '2028-03', amount: 100 },
+					{ month: '2028-05', amount: 200 }
+				]
+			}
+		]
+	};
+	const row = rowOf(both, own, undefined, TODAY, ['Jan', 'Feb', 'Mar', 'Apr', 'May']);
+
+	it('comes to the sum of its items, by the margin of what stays', () => {
+		expect(row).toMatchObject({ value: 150, hours: 16, goods: 'A +1' });
+		expect(row.margin).toBeCloseTo((100 * 9) / 135, 9);
+		expect(row.found).toContain('b');
+	});
+
+	it('takes its hours in the months in which it is called off', () => {
+		expect(hoursByMonth([row], ['Jan', 'Mar', 'May'])).toEqual([
+			{ month: 'Mar', open: 12, won: 0 },
+			{ month: 'May', open: 4, won: 0 }
+		]);
+	});
+});

@@ -184,3 +184,64 @@ describe('an offer of what does not fit', () => {
 		]);
 	});
 });
+
+describe('an offer of several items', () => {
+	const orders = [
+		ORDER,
+		ORDER.map((one) =>
+			one.quantity === 'quote_quantity'
+				? { ...one, value: 20_000 }
+				: one.quantity === 'quote_month'
+					? { ...one, value: 'Mar' }
+					: one
+		)
+	];
+	const held = orders.map((entries) =>
+		figuresOf(layout, overlayColumn(model, entries).results, picture)
+	);
+	const quote: KeptQuote = {
+		...{ id: 'q_two', number: '28-AB-002', version: 1, state: 'sent', date: '2028-03-14' },
+		items: [
+			{ id: 'one', entries: orders[0]! },
+			{
+				id: 'two',
+				text: 'Pos. 7',
+				entries: orders[1]!,
+				calls: [
+					{ month: '2028-04', amount: 12_000 },
+					{ month: '2028-06', amount: 8_000 }
+				]
+			}
+		]
+	};
+	const { offer } = offerOf({ quote, picture, held, letterhead, locale: 'en-GB' })!;
+	const text = offerText(offer).replaceAll('\u00a0', ' ');
+
+	it('numbers them, gives the total, and says of each when it is delivered', () => {
+		expect(offer.rows.map(([name]) => name)).toEqual([
+			'1. PEX-b barrier 15 mm, 50 m (PX15B-50)',
+			'2. Pos. 7: PEX-b barrier 15 mm, 50 m (PX15B-50)'
+		]);
+		expect(offer.total).toContain('EUR');
+		expect(text).toContain('1. October\n2. April 2028 12,000 m, June 2028 8,000 m');
+	});
+
+	it('holds no figure of the house', () => {
+		for (const one of held)
+			for (const name of [
+				'quote_floor',
+				'quote_target',
+				'quote_net_net',
+				'order_over_floor',
+				'quote_hours'
+			]) {
+				const value = flatten(one.figures.find((figure) => figure.name === name)!.value)[0]!
+					.value as number;
+				for (const digits of [3, 4])
+					expect(text).not.toMatch(
+						new RegExp(`\\b${value.toFixed(digits).replace('.', '\\.')}\\b`)
+					);
+			}
+		expect(text.toLowerCase()).not.toMatch(/floor|margin|net-net|contribution|target/);
+	});
+});

@@ -4,6 +4,12 @@ import { isExpired, quoteName } from '$lib/workbook/quotes';
 import type { KeptQuote, QuoteState } from '$lib/workbook/schema';
 import { heldChoice, heldFigure, heldNumber, type Held } from './held';
 
+/** Hours of an item, or of one of its call-offs. */
+export interface Run {
+	readonly month: string;
+	readonly hours: number;
+}
+
 export interface QuoteRow {
 	readonly id: string;
 	readonly number: string;
@@ -23,37 +29,79 @@ export interface QuoteRow {
 	readonly margin: number | null;
 	readonly hours: number | null;
 	readonly month: string;
+	/** What it takes by month. */
+	readonly runs: readonly Run[];
 	readonly found: string;
 }
 
 export function rowOf(
 	quote: KeptQuote,
 	picture: QuotePicture,
-	live: Held | undefined,
-	today: string
+	live: readonly Held[] | undefined,
+	today: string,
+	/** Labels of the months of a year, for call-offs. */
+	months: readonly string[] = []
 ): QuoteRow {
-	const held: Held = quote.items[0]?.grounds ?? live ?? { figures: [] };
+	const all: Held[] = quote.items.map((item, i) => item.grounds ?? live?.[i] ?? { figures: [] });
+	const held: Held = all[0] ?? { figures: [] };
 	const { offer } = picture;
 	const customer = offer && heldChoice(held, offer.customer);
 	const goods = offer?.goods.map((name) => heldChoice(held, name)).find((one) => one !== null);
 	const total = offer?.total.quantity ?? '';
-	const number = (name: string | undefined) => (name === undefined ? null : heldNumber(held, name));
+	/** Of all items; null where one of them has none. */
+	const sum = (name: string | undefined) =>
+		all.reduce<number | null>((whole, one) => {
+			const value = name === undefined ? null : heldNumber(one, name);
+			return whole === null || value === null ? null : whole + value;
+		}, 0);
+	const { result, net } = picture.tender ?? {};
+	const [gained, stays] = [sum(result), sum(net)];
+	const margin =
+		all.length > 1
+			? gained === null || stays === null || stays <= 0
+				? null
+				: (100 * gained) / stays
+			: heldNumber(held, picture.margin);
 	const names = {
 		customer: customer?.label ?? quote.to?.split('\n')[0] ?? '',
-		goods: goods?.id ?? ''
+		goods: `${goods?.id ?? quote.items[0]?.text ?? ''}${all.length > 1 ? ` +${all.length - 1}` : ''}`
 	};
-	const month = picture.hour_value && heldChoice(held, picture.hour_value.chosen);
-	const words = [quoteName(quote), names.customer, names.goods, goods?.label, quote.to, quote.note];
+	const chosen = picture.hour_value?.chosen;
+	const runs = all.flatMap((one, i): Run[] => {
+		const calls = quote.answers?.items.find(({ id }) => id === quote.items[i]?.id)?.calls;
+		const own = quote.items[i]?.calls ?? calls;
+		const hours = picture.hours === undefined ? null : heldNumber(one, picture.hours);
+		if (!own || own.length === 0)
+			return [
+				{ month: (chosen !== undefined && heldChoice(one, chosen)?.label) || '', hours: hours ?? 0 }
+			];
+		// Where no answers are kept yet, by metres.
+		const metres = own.reduce((whole, { amount }) => whole + amount, 0);
+		return own.map(({ month, amount }, at) => ({
+			month: months[Number(month.slice(5)) - 1] ?? month,
+			hours: calls?.[at]?.figures.hours ?? ((hours ?? 0) * amount) / metres
+		}));
+	});
+	const inMonths = [...new Set(runs.map(({ month }) => month))];
+	const allGoods = all.flatMap((one) =>
+		(offer?.goods ?? []).flatMap((name) => {
+			const found = heldChoice(one, name);
+			return found ? [found.id, found.label] : [];
+		})
+	);
+	const texts = quote.items.flatMap(({ text }) => text ?? []);
+	const words = [quoteName(quote), names.customer, ...allGoods, ...texts, quote.to, quote.note];
 	return {
 		...{ id: quote.id, number: quote.number, version: quote.version, name: quoteName(quote) },
 		...{ state: quote.state, isExpired: isExpired(quote, today), isFiled: quote.filed ?? false },
 		...names,
 		...{ date: quote.date, validUntil: quote.valid_until ?? '' },
-		value: number(total),
+		value: sum(total),
 		money: heldFigure(held, total)?.unit ?? '',
-		margin: number(picture.margin),
-		hours: number(picture.hours),
-		month: month?.label ?? '',
+		margin,
+		hours: sum(picture.hours),
+		month: inMonths.length > 1 ? `${inMonths[0]} +${inMonths.length - 1}` : (inMonths[0] ?? ''),
+		runs,
 		found: [...words, quote.by, quote.reason].filter(Boolean).join('\n').toLocaleLowerCase()
 	};
 }
@@ -150,8 +198,9 @@ export function hoursByMonth(rows: readonly QuoteRow[], months: readonly string[
 	const counted = lastVersions(rows).filter(({ isFiled }) => !isFiled);
 	const sum = (month: string, is: (row: QuoteRow) => boolean) =>
 		counted
-			.filter((row) => row.month === month && is(row))
-			.reduce((all, { hours }) => all + (hours ?? 0), 0);
+			.filter(is)
+			.flatMap(({ runs }) => runs)
+			.reduce((all, run) => all + (run.month === month ? run.hours : 0), 0);
 	return months
 		.map((month) => ({
 			month,
