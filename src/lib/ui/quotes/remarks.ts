@@ -101,12 +101,13 @@ function coilsOf(
 			Math.round(count * 100) / 100
 		),
 		isBad: false,
-		quantities: item.calls
-			? []
-			: offered.map((coils) => ({
-					text: texts.coils(coils, amount(coils * coil, picture.size)),
-					amount: coils * coil
-				}))
+		quantities:
+			(item.calls?.length ?? 0) > 1
+				? []
+				: offered.map((coils) => ({
+						text: texts.coils(coils, amount(coils * coil, picture.size)),
+						amount: coils * coil
+					}))
 	};
 }
 
