@@ -78,4 +78,4 @@ export function rollCommand(args: readonly string[], today = new Date()): Comman
 const isDay = (text: string) =>
 	/^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`));
 
-const problem = (err: string, code = 2): CommandOutput => ({ out: '', err, code });
+const problem = (err: string, code: 1 | 2 = 2): CommandOutput => ({ out: '', err, code });

@@ -3,6 +3,10 @@ import { npv as npvOf } from 'financial';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { Model } from '$lib/engine/model';
+import { lookOver } from '$lib/exchange/table/look';
+import { NO_CHOICES } from '$lib/exchange/table/new-members';
+import { proposeMapping } from '$lib/exchange/table/propose';
+import { readTables } from '$lib/exchange/table/read-file';
 import type { Quantity, Values } from '$lib/workbook/schema';
 import { apply, enter, openShipped, read, type Entry } from '../reference/shipped';
 
@@ -263,6 +267,29 @@ describe('what is booked', () => {
 		expect(read(model, 'month_is_missing', CASE, MONTHS[3]!)).toBe(0);
 		expect(cautions(model)).toContain('month_is_missing');
 		expect(moved(model)).toEqual([]);
+	});
+});
+
+describe('a file of a month', () => {
+	it('comes in like any table: case, month, and figures by their labels', async () => {
+		const text = [
+			'Decided case;Month of a decided case;Investment paid;Metres that the case brought',
+			'Better gauging 2026;2027-04;1.500,00;95.000,0',
+			'Better gauging 2026;2027-05;;99.000,5'
+		].join('\n');
+		const read = await readTables(new TextEncoder().encode(text), 'april.csv');
+		const grid = read.ok ? read.sheets[0]!.grid : null;
+		if (!grid?.ok) throw new Error('no table');
+		const model = openShipped('marram');
+		const mapping = proposeMapping(grid.grid, model.workbook);
+		const looked = lookOver(grid.grid, mapping, NO_CHOICES, model.layout);
+		if (!looked.ok) throw new Error(looked.message);
+		const found = looked.look.changes.map(({ quantity, at, after }) => [quantity.name, at, after]);
+		expect(found).toEqual([
+			['booked_outlay', [CASE, '2027-04'], 1500],
+			['case_metres_booked', [CASE, '2027-04'], 95_000],
+			['case_metres_booked', [CASE, '2027-05'], 99_000.5]
+		]);
 	});
 });
 

@@ -47,6 +47,7 @@ const PICTURE_PARTS: { readonly [K in PictureKind]: PictureParts<PictureOf<K>> }
 	bridge: { sets: [] },
 	// A step that is gone is explained no more, and nothing else is amiss.
 	waterfall: { sets: ['month'], plain: ['explains'], check: checkWaterfall },
+	audit: { sets: ['case', 'month'], check: checkAudit },
 	quote: { sets: [], plain: ['scenario', 'words', 'member'] },
 	paper: { sets: ['set'], plain: ['name', 'question', 'text'], check: checkPaper }
 };
@@ -193,6 +194,49 @@ function checkWaterfall(findings: Findings, picture: PictureOf<'waterfall'>, pat
 	asked(['to_date', 'from'], toDate.from, 0);
 	asked(['to_date', 'to'], toDate.to, 0);
 	asked(['to_date', 'steps'], toDate.steps, 1);
+}
+
+function checkAudit(findings: Findings, picture: PictureOf<'audit'>, path: Path): void {
+	const { workbook } = findings;
+	const perCase = [
+		'decided',
+		'last',
+		'from',
+		'to',
+		'to_date',
+		'rest',
+		'payback_promised',
+		'payback'
+	];
+	for (const field of perCase) {
+		const name = picture[field as 'from'];
+		const sets = setsOf(workbook, name);
+		if (sets && !(sets.length === 1 && sets[0] === picture.case))
+			findings.add(
+				[...path, field],
+				'picture-axes',
+				`${name} is not per ${picture.case} alone`,
+				`Name a quantity per ${picture.case}.`
+			);
+	}
+	const steps = setsOf(workbook, picture.steps);
+	if (steps && !(steps.length === 2 && steps.includes(picture.case)))
+		findings.add(
+			[...path, 'steps'],
+			'picture-axes',
+			`${picture.steps} is not per ${picture.case} and one other set`,
+			`Name a quantity per ${picture.case} and one other set.`
+		);
+	picture.takes.forEach(({ promise }, i) => {
+		const formula = findQuantity(workbook, promise)?.formula;
+		if (setsOf(workbook, promise) && !(typeof formula === 'object' && formula.by === picture.case))
+			findings.add(
+				[...path, 'takes', i, 'promise'],
+				'picture-cases',
+				`${promise} has no rule for each ${picture.case}`,
+				`Give it a formula by ${picture.case}: each case that is decided gets a rule of its own there.`
+			);
+	});
 }
 
 function checkLoads(findings: Findings, { loads, month }: PictureOf<'capacity'>, path: Path): void {

@@ -155,6 +155,22 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		'sections.quantities': 'The figures that it shows, in order.',
 		'sections.text': 'What it says, point by point.'
 	}),
+	...of('audit', {
+		case: 'The set of decided cases.',
+		month: 'The set of months in which what comes of a case is booked.',
+		decided: 'The month of the decision, per case.',
+		last: 'The last month booked, per case.',
+		from: 'The net present value as promised, per case.',
+		steps: 'What has moved it, per one set and case: above zero is better.',
+		to: 'The net present value as it now looks, per case.',
+		to_date: 'What of it has come so far.',
+		rest: 'What of it is still to come, as planned.',
+		payback_promised: 'The payback as promised.',
+		payback: 'The payback as it now looks.',
+		takes: 'What each case promises, read from the frozen copy that is made when it is decided.',
+		'takes.promise': 'The quantity with a rule for each case.',
+		'takes.reads': 'The quantity that the rule reads in the copy.'
+	}),
 	...of('quote', {
 		scenario: 'The scenario that quotes stand on; the base where it is left out.',
 		order: 'Inputs of the order that the page offers to change.',

@@ -254,6 +254,29 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 				.check(z.maxLength(60))
 		)
 	}),
+	z.strictObject({
+		kind: z.literal('audit'),
+		title: label,
+		note: z.optional(label),
+		/** The set of decided cases, and that of the months that are booked. */
+		case: nameSchema,
+		month: nameSchema,
+		/** Per case, the month of the decision, and the last month booked: choices of a month. */
+		decided: nameSchema,
+		last: nameSchema,
+		/** Per case: the net present value as promised, by cause, and as it now looks; what of it has come, and the rest. */
+		from: nameSchema,
+		steps: nameSchema,
+		to: nameSchema,
+		to_date: nameSchema,
+		rest: nameSchema,
+		payback_promised: nameSchema,
+		payback: nameSchema,
+		/** What a case promises, by a rule for each case, and what it takes it from in the copy of the day it was decided. */
+		takes: z
+			.array(z.strictObject({ promise: nameSchema, reads: nameSchema }))
+			.check(z.minLength(1), z.maxLength(20))
+	}),
 	quotePictureSchema,
 	paperPictureSchema
 ]);

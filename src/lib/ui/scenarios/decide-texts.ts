@@ -8,6 +8,13 @@ const en = {
 	makeItTheBase: 'Make it the base',
 	keepAsCopy: (base: string) => `Keep ${base} as it stands as a frozen copy`,
 	before: (base: string, decided: string) => `${base} before ${decided}`,
+	keepCase: (decided: string, page: string) =>
+		page
+			? `Freeze ${decided} as it was decided, and follow it under ${page}`
+			: `Keep ${decided} as it was decided as a frozen copy too`,
+	titleOfCase: 'Title of the decided case',
+	asDecided: (decided: string) => `${decided}, as decided`,
+	caseNote: (decided: string) => `What ${decided} promised on the day that it was made the base.`,
 	titleOfCopy: 'Title of the copy',
 	date: 'Date',
 	noOthers: 'No other scenario follows the base.',

@@ -19,6 +19,7 @@ const PICTURE_PLACES: Readonly<Record<Picture['kind'], string>> = {
 	months: '/year',
 	waterfall: '/close',
 	payback: '/investment',
+	audit: '/audit',
 	capacity: '/capacity',
 	ways_out: '/capacity',
 	week: '/week',
