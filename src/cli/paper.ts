@@ -55,6 +55,9 @@ export async function paperCommand(
 	const date = last('date') ?? now.toISOString().slice(0, 10);
 	if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(Date.parse(date)))
 		return problem(`--date takes a day such as 2027-03-31, not "${date}".`);
+	const locale = last('locale') ?? 'en';
+	if (!isLocale(locale))
+		return problem(`--locale takes a language such as en or de-DE, not "${locale}".`);
 	const model = Model.open(workbook);
 	const paper = wanted(model, name, options.get('scenario'));
 	if (!paper.ok) return problem(`${file}: ${paper.message}`);
@@ -62,7 +65,7 @@ export async function paperCommand(
 		? await runStudies(workbook, paper.picture, paper.scenarios)
 		: { results: new Map<string, StudyResult>(), notes: [] };
 	const made = paperOf(model, paper, {
-		...{ date, locale: last('locale') ?? 'en', revision: null, found: found.results },
+		...{ date, locale, revision: null, found: found.results },
 		said: {
 			...(last('author') !== undefined && { author: last('author')! }),
 			...(last('question') !== undefined && { question: last('question')! }),
@@ -101,6 +104,14 @@ export async function paperCommand(
 
 const isFormat = (text: string): text is Format =>
 	(FORMAT_NAMES as readonly string[]).includes(text);
+
+function isLocale(text: string): boolean {
+	try {
+		return Intl.NumberFormat.supportedLocalesOf(text).length > 0;
+	} catch {
+		return false;
+	}
+}
 
 const problem = (message: string): CommandOutput => ({ out: '', err: message, code: 2 });
 

@@ -65,6 +65,7 @@ describe('the command', () => {
 		[['investment', '--out', 'x.pdf', '--scenario', 'secnd_shift'], 'did you mean second_shift?'],
 		[['investment', '--out', 'x.pdf', '--format', 'a5'], '--format takes a4 or letter'],
 		[['investment', '--out', 'x.pdf', '--date', '2027-13-01'], '--date takes a day'],
+		[['investment', '--out', 'x.pdf', '--locale', 'english'], '--locale takes a language'],
 		[['investment', '--out', 'no/such/folder/x.pdf'], 'cannot be written']
 	])('refuses %j and says what to do', async (args, words) => {
 		const { code, err } = await answer(['paper', SHOP, ...args]);

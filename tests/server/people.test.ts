@@ -146,6 +146,7 @@ onEachStore('People', ({ fresh }) => {
 		for (const closed of ['', '/revisions', '/revisions/1/workbook', '/compare?from=1', '/events'])
 			expect((await guest.ask('GET', `${path}${closed}`)).status, closed).toBe(403);
 		expect((await guest.ask('POST', `${path}/evaluate`, { body: {} })).status).toBe(403);
+		expect((await guest.ask('GET', `${path}/revisions/1/papers/investment`)).status).toBe(403);
 		expect(JSON.stringify(await guest.json('GET', '/api/v1/workbooks'))).not.toContain('savedBy');
 	});
 

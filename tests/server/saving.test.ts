@@ -1,6 +1,7 @@
 /** Saving over HTTP on a machine without accounts: revisions, preconditions, merges, conflicts, results. */
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { getDocumentProxy } from 'unpdf';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import type { Workbook } from '$lib/workbook/schema';
@@ -221,6 +222,29 @@ onEachStore('Saving', ({ fresh }) => {
 		});
 		const wrong = await client.ask('POST', path, { body: { quantities: ['constructor'] } });
 		expect(wrong.status).toBe(422);
+	});
+
+	it('makes a paper of a revision as PDF, and says what keeps it from one', async () => {
+		const shop = readFileSync('scenarios/one-line-shop.json', 'utf8');
+		const id = await begin(shop);
+		const path = `/api/v1/workbooks/${id}/revisions/1/papers`;
+		const made = await client.ask('GET', `${path}/investment?author=A.%20Person&format=letter`);
+		expect(made.status).toBe(200);
+		expect(made.headers.get('content-type')).toBe('application/pdf');
+		expect(made.headers.get('etag')).toBe('"1"');
+		const doc = await getDocumentProxy(new Uint8Array(await made.arrayBuffer()));
+		const { items } = await (await doc.getPage(1)).getTextContent();
+		const text = items.map((item) => ('str' in item ? item.str : '')).join(' ');
+		for (const words of ['Second shift', 'A. Person', 'revision 1']) expect(text).toContain(words);
+		const refused = async (rest: string) => {
+			const answer = await client.ask('GET', `${path}/${rest}`);
+			return [answer.status, await answer.text()] as const;
+		};
+		expect((await refused('investement'))[1]).toContain('did you mean investment?');
+		expect((await refused('investment?scenarios=nowhere'))[0]).toBe(422);
+		expect((await refused('investment?format=a5'))[0]).toBe(422);
+		const later = `/api/v1/workbooks/${id}/revisions/9/papers/investment`;
+		expect((await client.ask('GET', later)).status).toBe(404);
 	});
 
 	it('tells of new revisions as they happen, and goes on from the last one heard of', async () => {

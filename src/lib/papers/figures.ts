@@ -69,6 +69,18 @@ export function tablePart(making: Making, section: PaperSection): Block[] {
 	const columns = quantitiesOf(making, section).flatMap((quantity) =>
 		columnsOf(making, quantity, set.name)
 	);
+	// Columns that are parts of one figure bear the names of the parts alone.
+	const parted = new Set(
+		columns.filter(({ at }) => Object.keys(at).length > 0).map(({ quantity }) => quantity)
+	);
+	const partsNote = [...parted]
+		.map((quantity) =>
+			texts.partsOf(
+				titleWithUnit(quantity),
+				columns.filter((one) => one.quantity === quantity).map(({ title }) => title)
+			)
+		)
+		.join(' ');
 	const tables = chosen(making).map((side): Table => {
 		const rows = set.members.flatMap((member, ordinal): Row[] => {
 			const cells = columns.map(({ quantity, at }) =>
@@ -96,7 +108,8 @@ export function tablePart(making: Making, section: PaperSection): Block[] {
 				{ title: set.label },
 				...columns.map(({ title, quantity }) => ({ title, isNumber: isNumber(quantity) }))
 			],
-			rows
+			rows,
+			...(partsNote && { note: partsNote })
 		};
 	});
 	return tables.map((table) =>
@@ -151,6 +164,9 @@ export function assumptionsPart(making: Making, section: PaperSection): Block[] 
 		});
 	});
 	if (rows.length === 0) return [{ kind: 'paragraph', text: texts.nothingHere }];
+	const isFirst = rows.map(
+		({ cells }, at) => cells[0]!.split(': ')[0] !== rows[at - 1]?.cells[0]!.split(': ')[0]
+	);
 	return [
 		{
 			kind: 'table',
@@ -161,7 +177,10 @@ export function assumptionsPart(making: Making, section: PaperSection): Block[] 
 				{ title: texts.source },
 				{ title: texts.asOf }
 			],
-			rows
+			rows,
+			...(rows.some(({ cells }, at) => isFirst[at] && cells[2] === '') && {
+				note: texts.noSource
+			})
 		}
 	];
 }

@@ -55,6 +55,8 @@ const en = {
 	noStudies:
 		'The workbook keeps no study of these results for the chosen scenarios. Studies: make one of sensitivity or risk, and the paper takes it in.',
 	assumptions: 'Values with their source and date',
+	noSource: 'Where no source stands, the workbook gives none.',
+	partsOf: (figure: string, parts: readonly string[]) => `${figure}: ${listed(parts)}.`,
 	neverRun: (studies: readonly string[]) =>
 		`Kept in the workbook and not run: ${studies.join('; ')}.`,
 	steps: (unit: string) => `From the investment to the net present value, ${unit}`,

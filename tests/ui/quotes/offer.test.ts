@@ -6,6 +6,11 @@ import type { QuotePicture } from '$lib/workbook/quote-schema';
 import type { KeptQuote, Letterhead, QuoteEntry } from '$lib/workbook/schema';
 import { flatten } from '$lib/workbook/values';
 import { offerOf } from '$lib/ui/quotes/offer';
+import { getDocumentProxy } from 'unpdf';
+import { offerPaper } from '$lib/papers/offer';
+import { paperText } from '$lib/papers/paper';
+import { paperPdf } from '$lib/papers/pdf/pdf';
+import { readFontFiles } from '$lib/server/papers/font-files';
 import { offerPage, offerText } from '$lib/ui/quotes/offer-paper';
 import { openShipped } from '../../reference/shipped';
 
@@ -48,7 +53,7 @@ function offered(
 const wordsOf = (page: string) => page.replace(/<style>[^]*?<\/style>/, '');
 
 describe('an offer', () => {
-	const { page, text, held, lacks } = offered();
+	const { page, text, held, lacks, offer } = offered();
 
 	it('says number, days, address, coils, pallets, prices and total', () => {
 		expect(lacks).toEqual([]);
@@ -83,6 +88,31 @@ describe('an offer', () => {
 		expect(page).toContain('Skerrow &lt;Heating&gt;<br>Quay Road');
 	});
 
+	it('is the same as a PDF, whose properties hold its title and nothing of ours', async () => {
+		const paper = offerPaper(offer);
+		const made = new Date('2028-03-14T00:00:00Z');
+		const { bytes, missing } = await paperPdf(paper, { fonts: readFontFiles(), made });
+		expect(missing).toEqual([]);
+		const raw = Buffer.from(bytes).toString('latin1');
+		const doc = await getDocumentProxy(bytes.slice());
+		const { info } = (await doc.getMetadata()) as unknown as { info: Record<string, unknown> };
+		expect(info).toMatchObject({ Title: 'Offer 28-AB-001, version 2', Creator: 'Metrewright' });
+		expect(info).not.toHaveProperty('Author');
+		expect(info).not.toHaveProperty('Subject');
+		expect(info).not.toHaveProperty('Keywords');
+		expect(raw).not.toContain('/EmbeddedFile');
+		const pages: string[] = [];
+		for (let i = 1; i <= doc.numPages; i++) {
+			const { items } = await (await doc.getPage(i)).getTextContent();
+			pages.push(items.map((item) => ('str' in item ? item.str : '')).join(''));
+		}
+		const plain = (words: string) => words.replace(/[\s•]+/g, '');
+		for (const line of paperText(paper).split(/[\n\t]/))
+			expect(plain(pages.join(''))).toContain(plain(line));
+		// What the seller notes for the house.
+		for (const words of [paperText(paper), raw]) expect(words).not.toContain('Ceiling 0.41');
+	});
+
 	it('holds no figure of ours, however it is rounded', () => {
 		const named = new Set([
 			...picture.offer!.counts.map(({ quantity }) => quantity),
@@ -109,9 +139,11 @@ describe('an offer', () => {
 			.filter(({ value }) => Number(value.toPrecision(3)) !== value);
 		expect(ours.length).toBeGreaterThan(80);
 		const numbers = new Set(
-			[...`${wordsOf(page)}\n${text}`.matchAll(/\d[\d,]*(?:\.\d+)?/g)].map(([number]) =>
-				number.replaceAll(',', '')
-			)
+			[
+				...`${wordsOf(page)}\n${text}\n${paperText(offerPaper(offer))}`.matchAll(
+					/\d[\d,]*(?:\.\d+)?/g
+				)
+			].map(([number]) => number.replaceAll(',', ''))
 		);
 		// A price per coil or for 100 m may by chance be another figure rounded; to four digits and more it is not.
 		for (const { name, value } of ours)

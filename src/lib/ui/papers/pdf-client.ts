@@ -26,7 +26,7 @@ const REGULAR = [latin4, latinExt4, math4, greek4, cyrillic4, vietnamese4, symbo
 const STRONG = [latin6, latinExt6, math6, greek6, cyrillic6, vietnamese6, symbols6];
 
 const NOT_FETCHED =
-	'The PDF was not made, because a part of the program was not fetched. Check the connection and take it again, or print.';
+	'a part of the program was not fetched. Check the connection and take it again, or print.';
 
 let fetched: Promise<PaperRequest['fonts']> | null = null;
 

@@ -22,6 +22,8 @@ const en = {
 			? 'Saved.'
 			: `Saved. The font has no sign for ${missing.join(' ')}; "?" stands in its place.`,
 	failed: (why: string) => `The PDF was not made: ${why}`,
+	notFetched:
+		'a part of the program was not fetched. Check the connection and take it again, or print.',
 	studies: 'Studies in it',
 	run: 'Run',
 	runAgain: 'Run again',

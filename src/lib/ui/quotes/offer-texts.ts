@@ -9,6 +9,7 @@ const en = {
 	validUntil: 'Valid until',
 	contact: 'Contact',
 	article: 'Article',
+	items: 'What is offered',
 	goods: (label: string, id: string) => (label === id ? id : `${label} (${id})`),
 	ofItem: (position: number, text: string) => `${position}. ${text}`,
 	call: (month: string, metres: string) => `${month} ${metres}`,
