@@ -11,7 +11,7 @@ test('the case for the board is made by keys, says what decides first, and is ta
 	await goTo(page, /^Papers$/);
 	const main = page.getByRole('main');
 	const paper = main.getByRole('article');
-	await main.getByLabel('Paper', { exact: true }).selectOption('investment');
+	await main.getByRole('combobox', { name: /^Paper/ }).selectOption('investment');
 	await expect(paper.getByRole('heading', { level: 1 })).toHaveText(
 		'Investment paper: Second shift'
 	);
