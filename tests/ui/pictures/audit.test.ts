@@ -34,7 +34,7 @@ describe('what became of a decided case', () => {
 			read(model, name, CASE)
 		);
 		expect(plain(auditTitle(audit!, EN))).toBe(
-			`Better gauging, decided September 2026 (invented): ${number(promised! - likely!)} EUR less than promised`
+			`Better gauging, decided October 2026 (invented): ${number(promised! - likely!)} EUR less than promised`
 		);
 		const years = (name: string) => read(model, name, CASE).toFixed(1);
 		expect(plain(auditSentence(audit!, EN))).toBe(
@@ -48,6 +48,8 @@ describe('what became of a decided case', () => {
 		expect(plain(causesSentence(audit!, EN))).toMatch(
 			/^Most of the difference: timing took [\d,]+ EUR off, investment took [\d,]+ EUR off, volume took [\d,]+ EUR off\.$/
 		);
+		// A single small one needs nobody to stand together with.
+		expect(audit!.waterfall.steps.map(({ id }) => id)).not.toContain(null);
 		const { rows } = auditTable(audit!);
 		const amounts = rows.map(([, amount]) => Number(amount));
 		const [soFar, rest] = amounts.slice(-2);

@@ -97,7 +97,10 @@ export function waterfallOf(
 		)
 		.toSorted((a, b) => Math.abs(b.amount) - Math.abs(a.amount));
 	const largest = Math.abs(valued[0]?.amount ?? 0);
-	const some = valued.filter(({ amount }) => Math.abs(amount) > HARDLY * largest);
+	const large = valued.filter(({ amount }) => Math.abs(amount) > HARDLY * largest);
+	const moving = valued.filter(({ amount }) => amount !== 0);
+	// One alone is told by its name.
+	const some = moving.length === large.length + 1 ? moving : large;
 	const hardly = valued.slice(some.length);
 	const sum = hardly.reduce((total, { amount }) => total + amount, 0);
 	let run = ends.from.value;
