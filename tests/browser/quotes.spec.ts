@@ -28,8 +28,25 @@ test('a quote is begun by keys, sent, offered without our figures, and stands wh
 	const days = fields.getByRole('textbox', { name: /^Payment terms/ });
 	await days.fill('45');
 	await days.press('Enter');
-	const finding = main.getByRole('heading', { level: 2 }).first();
+	const finding = main.getByRole('heading', { level: 2, name: /of PX15B in October/ });
 	await expect(finding).toHaveText(/^12,345\sm of PX15B in October: /);
+
+	// A tender list beside it: what is known is taken in, what is not stays under the customer's own words.
+	await main.getByRole('button', { name: 'Paste a tender list' }).press('Enter');
+	await page.keyboard.insertText('Item;Metres;Month\nPB22B-50;20000;Mar\nFoo 16x2;500;Apr');
+	await expect(main).toContainText('No item or pipe is called “Foo 16x2”');
+	await main.getByRole('checkbox', { name: 'In place of the items that stand' }).uncheck();
+	await main.getByRole('button', { name: 'Take in 2 items' }).press('Enter');
+	const items = main.getByRole('region', { name: 'Items' });
+	await expect(items).toContainText('One item has no figures and is in no sum.');
+	await items.getByRole('button', { name: 'Item 3, Foo 16x2' }).press('Enter');
+	await items.getByRole('button', { name: 'Remove' }).press('Enter');
+	await items.getByRole('button', { name: /^Item 2, / }).press('Enter');
+	await items.getByRole('button', { name: 'Remove' }).press('Enter');
+	await expect(items.getByRole('button', { name: /^Item \d, / })).toHaveCount(1);
+	// 12,345 m in coils of 33 m: the whole numbers on either side are offered, and nothing is entered unasked.
+	await expect(items).toContainText('374.09 coils');
+	await expect(items.getByRole('button', { name: /^375 coils/ })).toBeVisible();
 
 	await main.getByLabel('State').selectOption('sent');
 	await expect(page.getByRole('heading', { level: 1 })).toHaveText(/, sent$/);

@@ -3,6 +3,7 @@ import type { QuotePicture } from '$lib/workbook/quote-schema';
 import { isExpired, quoteName } from '$lib/workbook/quotes';
 import type { KeptQuote, QuoteState } from '$lib/workbook/schema';
 import { heldChoice, heldFigure, heldNumber, type Held } from './held';
+import { wholeOf } from './tender';
 
 /** Hours of an item, or of one of its call-offs. */
 export interface Run {
@@ -55,7 +56,9 @@ export function rowOf(
 			return whole === null || value === null ? null : whole + value;
 		}, 0);
 	const { result, net } = picture.tender ?? {};
-	const [gained, stays] = [sum(result), sum(net)];
+	/** As it was answered with its call-offs, where that was kept; else as one order each. */
+	const answered = quote.answers && wholeOf(quote.answers.items);
+	const [gained, stays] = answered ? [answered.result, answered.net] : [sum(result), sum(net)];
 	const margin =
 		all.length > 1
 			? gained === null || stays === null || stays <= 0
@@ -99,7 +102,7 @@ export function rowOf(
 		value: sum(total),
 		money: heldFigure(held, total)?.unit ?? '',
 		margin,
-		hours: sum(picture.hours),
+		hours: answered && all.length > 1 ? answered.hours : sum(picture.hours),
 		month: inMonths.length > 1 ? `${inMonths[0]} +${inMonths.length - 1}` : (inMonths[0] ?? ''),
 		runs,
 		found: [...words, quote.by, quote.reason].filter(Boolean).join('\n').toLocaleLowerCase()

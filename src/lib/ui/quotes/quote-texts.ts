@@ -36,6 +36,7 @@ const en = {
 	cannotCompute:
 		'Its figures could not be computed. Nothing of the quote is lost; look at it again once the workbook shows its own.',
 	computing: 'Its figures are being computed …',
+	waits: 'It is sent once its figures and the plan with it are there …',
 	notYet: 'Its figures are not there yet. Try again in a moment.',
 	noFigures: 'It has no price yet, so it cannot be sent: see below for what is missing.',
 	noFiguresOf: (position: number, name: string) =>
