@@ -42,7 +42,7 @@ const en = {
 	coil: 'Coil, m',
 	today: 'Today’s list',
 	caption: (price: string, per: string, unit: string) =>
-		`${price} for ${per}, ${unit}, by size of the order`,
+		`By size of the order: ${price} for ${per}, ${unit}`,
 	facts: {
 		terms: (customer: string) => `On the terms of ${customer}.`,
 		margin: (margin: string) => `Margin of ${margin} over full cost.`
