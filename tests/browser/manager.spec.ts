@@ -119,6 +119,11 @@ test('with the keyboard alone', async ({ page }) => {
 	await page.keyboard.type('1500000');
 	await page.keyboard.press('Tab');
 	await page.keyboard.press('Tab');
+	// From which month of its first year it runs is chosen among the months.
+	const from = dialog.getByRole('combobox', { name: /^Other investment runs from/ });
+	await expect(from).toBeFocused();
+	await expect(from.getByRole('option').first()).toHaveText('January, as it stands');
+	await page.keyboard.press('Tab');
 	await expect(dialog.getByLabel('Life of the other investment, year')).toBeFocused();
 	await page.keyboard.type('12');
 	await page.keyboard.press('Enter');
