@@ -15,6 +15,19 @@ const periods = (model: Model) => model.layout.sets.get('period')!.members;
 const ofYear = (model: Model, year: number) =>
 	periods(model).filter(({ id }) => id.startsWith(`${year}-`));
 
+/** Of metres that closed months sold and nobody made in the year: at their price, less what a metre costs. */
+const soldOfStockFound = (model: Model, scenario: string): number =>
+	model.layout.sets.get('product')!.members.reduce((sum, { id: product }) => {
+		const margin =
+			read(model, 'net_net_price', product, { scenario }) -
+			read(model, 'cost_per_metre', product, { scenario });
+		const months = model.layout.sets.get('month')!.members;
+		return months.reduce(
+			(of, { id }) => of + margin * read(model, 'stock_found', product, id, { scenario }),
+			sum
+		);
+	}, 0);
+
 describe('dated months', () => {
 	const model = openShipped('marram');
 
@@ -53,8 +66,9 @@ describe('the months of a year', () => {
 					.reduce((sum, one) => sum + one, 0);
 				const revenue = read(model, 'revenue', year, { scenario });
 				const ebit = read(model, 'ebit_of_plan_year', year, { scenario });
-				expect(Math.abs(of('month_ebit') - moved - ebit) / revenue).toBeLessThan(1e-6);
-				expect(Math.abs(of('month_stock_change')) / revenue).toBeLessThan(1e-6);
+				const found = year === 'today' ? soldOfStockFound(model, scenario) : 0;
+				expect(Math.abs(of('month_ebit') - moved - found - ebit) / revenue).toBeLessThan(1e-6);
+				if (found === 0) expect(Math.abs(of('month_stock_change')) / revenue).toBeLessThan(1e-6);
 				expect(of('month_ebit')).toBeCloseTo(read(model, 'ebit_of_months', year, { scenario }), 4);
 				const last = months.at(-1)!.id;
 				expect(read(model, 'ebit_to_date', last, { scenario })).toBeCloseTo(of('month_ebit'), 4);
@@ -177,8 +191,19 @@ describe('the rolling forecast', () => {
 	it('stands beside the budget, which is what the scenario is compared with', () => {
 		const base = read(model, 'ebit_of_plan_year', 'today');
 		expect(read(model, 'budget_of_year', 'today', FORECAST)).toBeCloseTo(base, 1);
-		expect(read(model, 'forecast_less_budget', '2027-06', FORECAST)).toBeCloseTo(
-			read(model, 'step_effect', 'wages_moved', '2027-06', FORECAST),
+	});
+
+	it('differs from it by its steps alone where open months are not planned anew', () => {
+		const still = openShipped('marram');
+		const { scenario } = FORECAST;
+		apply(still, {
+			kind: 'set_inputs',
+			scenario,
+			entries: [{ quantity: 'plans_from_close', at: [], value: false }]
+		});
+		apply(still, { kind: 'set_plans', plans: [{ programme: 'allocation', scenario }] });
+		expect(read(still, 'forecast_less_budget', '2027-06', FORECAST)).toBeCloseTo(
+			read(still, 'step_effect', 'wages_moved', '2027-06', FORECAST),
 			4
 		);
 	});

@@ -103,7 +103,7 @@ function checkItems(
 
 function checkMonths(
 	findings: Findings,
-	{ period, results, added = [], closed }: PictureOf<'months'>,
+	{ period, results, added = [], closed, planned_on_close: anew }: PictureOf<'months'>,
 	path: Path
 ): void {
 	const { workbook } = findings;
@@ -141,6 +141,14 @@ function checkMonths(
 			'picture-axes',
 			`${of.name} does not say yes or no for each ${period}`,
 			`Name a yes/no quantity per ${period}.`
+		);
+	const plans = anew === undefined ? undefined : findQuantity(workbook, anew);
+	if (plans && (plans.type !== 'yes_no' || axesOf(plans).length > 0))
+		findings.add(
+			[...path, 'planned_on_close'],
+			'picture-axes',
+			`${plans.name} does not say yes or no once for all months`,
+			'Name a yes/no quantity without sets.'
 		);
 }
 

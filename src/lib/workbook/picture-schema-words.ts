@@ -39,7 +39,9 @@ export const PICTURE_WORDS: Readonly<Record<string, string>> = {
 		period: 'The set of months, marked as such.',
 		results: 'Numbers per month, one of which is drawn at a time.',
 		added: 'Those of them whose months add up to that of a year.',
-		closed: 'Per month, yes or no: which are closed.'
+		closed: 'Per month, yes or no: which are closed.',
+		planned_on_close:
+			'Yes or no: whether open months are planned on the stock that the last closed one left.'
 	}),
 	...of('payback', {
 		year: 'The set of years.',

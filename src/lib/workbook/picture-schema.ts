@@ -83,7 +83,9 @@ export const pictureSchema = z.discriminatedUnion('kind', [
 		/** Those of them whose months add up to that of a year. */
 		added: z.optional(z.array(nameSchema).check(z.minLength(1), z.maxLength(12))),
 		/** Per month, yes or no: which are closed. */
-		closed: z.optional(nameSchema)
+		closed: z.optional(nameSchema),
+		/** Yes or no: whether open months are planned on the stock that the last closed one left. */
+		planned_on_close: z.optional(nameSchema)
 	}),
 	z.strictObject({
 		kind: z.literal('payback'),

@@ -16,7 +16,7 @@ const first = monthNumber('2026-11')!;
 const ids = Array.from({ length: 16 }, (_, i) => monthId(first + i));
 const picture: MonthsPicture = {
 	...{ kind: 'months', title: 'Months', period: 'period', closed: 'closed' },
-	...{ results: ['ebit', 'stock'], added: ['ebit'] }
+	...{ results: ['ebit', 'stock'], added: ['ebit'], planned_on_close: 'anew' }
 };
 const byMonth = <T>(value: (i: number) => T) =>
 	Object.fromEntries(ids.map((id, i) => [id, value(i)]));
@@ -49,6 +49,7 @@ const workbook: Workbook = {
 					per: ['period'],
 					value: byMonth((i) => 10 * i)
 				},
+				{ name: 'anew', label: 'Planned anew', type: 'yes_no', value: false },
 				{
 					name: 'closed',
 					label: 'Closed',
@@ -63,7 +64,10 @@ const workbook: Workbook = {
 		{ id: 'base', title: 'Base', parent: null, changes: [] },
 		{
 			...{ id: 'dear', title: 'Dear', parent: 'base' },
-			changes: [{ quantity: 'ebit', value: { '2027-02': 3500, '2027-03': 6000 } }]
+			changes: [
+				{ quantity: 'ebit', value: { '2027-02': 3500, '2027-03': 6000 } },
+				{ quantity: 'anew', value: true }
+			]
 		}
 	],
 	pictures: [picture]
@@ -114,6 +118,18 @@ describe('the year by month', () => {
 			/^Stock\. Between 0 EUR in 2026-11 and 150/
 		);
 		expect(plain(monthsSummary(dear))).toContain('February 2027: 3,500 EUR.');
+	});
+
+	it('says from where on months are planned on the stock of the last close', () => {
+		expect(plain(monthsLine(told(inDear())))).toContain(
+			'2027-01 to February 2027 as closed, 2027-03 onward planned on the stock at the end of February 2027'
+		);
+		expect(inBase('ebit').onClose).toBeNull();
+		const wrong = findProblems({
+			...workbook,
+			pictures: [{ ...picture, planned_on_close: 'closed' }]
+		});
+		expect(JSON.stringify(wrong)).toContain('closed does not say yes or no once for all months');
 	});
 
 	it('has all of it in its table', () => {

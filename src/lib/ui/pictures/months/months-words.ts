@@ -56,8 +56,9 @@ function rangeText(told: Told): string {
 }
 
 export function monthsLine(told: Told): string {
-	const { toDate, years } = told.months;
+	const { toDate, years, onClose } = told.months;
 	const parts = [
+		onClose && texts.onClose(onClose.first.label, onClose.last.label, onClose.next.label),
 		toDate && texts.toDate(toDate.month, sumText(told, toDate)),
 		...years.slice(1).map((sum) => texts.fullYear(String(sum.year), sumText(told, sum))),
 		years.length > 0 ? rangeText(told) : ''

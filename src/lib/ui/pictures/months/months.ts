@@ -40,6 +40,8 @@ export interface Months {
 	readonly toDate: (Sum & { readonly month: string }) | null;
 	/** Years of which all twelve months have a value. */
 	readonly years: readonly YearSum[];
+	/** Where open months are planned on what the closed ones of their year left: which they are. */
+	readonly onClose: { readonly first: Month; readonly last: Month; readonly next: Month } | null;
 }
 
 export interface Asked {
@@ -76,8 +78,21 @@ export function monthsOf({ picture, hand, reference, result }: Asked): Months {
 		...{ name: result, label: quantity?.label ?? result, quantity, months: all },
 		referenceTitle: reference?.title ?? null,
 		toDate: toDate && last ? { ...toDate, month: last.label } : null,
-		years: adds ? years : []
+		years: adds ? years : [],
+		onClose: plannedOnClose(all, picture.planned_on_close, hand)
 	};
+}
+
+function plannedOnClose(
+	months: readonly Month[],
+	says: string | undefined,
+	hand: Source
+): Months['onClose'] {
+	if (says === undefined || read(hand, says, {}).value !== 1) return null;
+	const at = months.findLastIndex(({ isClosed }) => isClosed);
+	const [last, next] = [months[at], months[at + 1]];
+	const first = months.find(({ year }) => year === last?.year);
+	return first && last && next ? { first, last, next } : null;
 }
 
 /** Null where one of them has no value. */

@@ -17,6 +17,8 @@ const en = {
 	yearBefore: 'Year before',
 	difference: 'Difference',
 	nothing: (label: string) => `${label}: no month has a value`,
+	onClose: (first: string, last: string, next: string) =>
+		`${first === last ? first : `${first} to ${last}`} as closed, ${next} onward planned on the stock at the end of ${last}`,
 	toDate: (month: string, amount: string) => `Year to date, ${month}: ${amount}`,
 	fullYear: (year: string, amount: string) => `Full year ${year}: ${amount}`,
 	compared: (amount: string, difference: string, title: string) =>
