@@ -92,6 +92,14 @@ describe('what became of a decided case', () => {
 		expect(auditSentence(undated, EN)).toContain('Enter the month');
 	});
 
+	it('says no more than its name while it is computed', () => {
+		const model = openShipped('marram');
+		const source = { layout: model.layout, results: undefined, faults: undefined };
+		const audit = auditOf(auditPicture(model.workbook)!, source, CASE)!;
+		expect(auditTitle(audit, EN)).toBe('Better gauging, decided October 2026 (invented)');
+		expect(auditSentence(audit, EN)).toBe('');
+	});
+
 	it('is none where no case has this name', () => {
 		expect(told(openShipped('marram'), 'another').audit).toBeNull();
 	});

@@ -12,6 +12,8 @@ export function auditTitle(
 	{ decided, promised, likely, decidedIn, waterfall }: Audit,
 	locale: string
 ) {
+	// A case that was just decided is computed in a moment.
+	if (likely.kind === 'pending') return decided.label;
 	if (likely.kind !== 'value')
 		return decidedIn
 			? texts.noValue(waterfall.toLabel, likely.because)
@@ -26,7 +28,8 @@ export function auditTitle(
 /** "The case promised …; booked up to March 2027 it has come to …; with the rest as planned it comes to …. It pays back …." */
 export function auditSentence(audit: Audit, locale: string): string {
 	const { promised, soFar, likely, lastBooked, decidedIn, waterfall } = audit;
-	if (likely.kind !== 'value') return decidedIn ? '' : texts.enterDecision;
+	if (likely.kind !== 'value')
+		return decidedIn || likely.kind === 'pending' ? '' : texts.enterDecision;
 	const amount = ({ value }: Reading) => amountWords(value, waterfall.unit, locale);
 	const has = lastBooked !== '' || Math.abs(soFar.value) >= 0.5;
 	const parts = [
