@@ -41,6 +41,10 @@ metrewright account list | account add-owner EMAIL | account reset EMAIL
     lists who has an account on the server; makes one that manages it; gives somebody a new password, which is asked for
 metrewright account make-administrator EMAIL | account unmake-administrator EMAIL | account hand-over FROM TO
     lets a person manage the server, or no longer; makes TO owner of all workbooks that FROM owns
+metrewright token add EMAIL NAME --days N [--write] [--workbook ID]... | token list EMAIL | token end EMAIL ID
+    makes a secret by which a program reads, or reads and saves, in a person's name; lists them; ends one
+metrewright audit export FILE | audit verify [FILE] [--anchor NUMBER:DIGEST]
+    writes the server's audit trail as JSON lines; says whether it, or such a file, is whole and as it was written
 metrewright backup FILE
     writes everything in the store to one file
 metrewright restore FILE

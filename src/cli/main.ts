@@ -4,7 +4,7 @@ import type { CommandOutput } from './command-output';
 import { askPassword } from './ask-password';
 
 /** Commands that work on the store bring its packages with them; the others start without. */
-const STORE_COMMANDS = ['account', 'backup', 'restore'];
+const STORE_COMMANDS = ['account', 'token', 'audit', 'backup', 'restore'];
 
 async function answered(words: readonly string[]): Promise<CommandOutput> {
 	if (!STORE_COMMANDS.includes(words[0] ?? '')) return answer(words);

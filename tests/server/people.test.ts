@@ -219,11 +219,17 @@ onEachStore('People', ({ fresh }) => {
 		expect(await owner.json('GET', `${path}/revisions/2`)).toMatchObject({
 			author: { id: null, name: 'a removed person' }
 		});
-		const trail = JSON.stringify(await owner.json('GET', '/api/v1/audit?limit=500'));
-		expect(trail).not.toContain(leaver.email);
-		expect(trail).not.toContain(leaver.id);
-		expect(trail).toContain('account_removed');
-		for (const table of TABLES) {
+		// The trail still tells who it was, and whom it was done to.
+		const { entries } = await owner.json<{ entries: Record<string, unknown>[] }>(
+			'GET',
+			'/api/v1/audit?limit=500'
+		);
+		expect(entries[0]).toMatchObject({
+			event: 'account_removed',
+			personName: `gone <${leaver.email}>`,
+			subjectName: `gone <${leaver.email}>`
+		});
+		for (const table of TABLES.filter((name) => name !== 'audit')) {
 			const rows = await server.services.store.db.selectFrom(table).selectAll().execute();
 			expect(JSON.stringify(rows), table).not.toMatch(`${leaver.id}|${leaver.email}`);
 		}

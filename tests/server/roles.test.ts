@@ -77,6 +77,15 @@ const TABLE: Readonly<Record<string, Case>> = {
 	'POST /api/v1/people/{person}/hand-over': { body: { to: 'x' }, gives: stewards(404) },
 	'DELETE /api/v1/people/{person}': { gives: stewards(404) },
 	'DELETE /api/v1/people/{person}/sessions': { gives: stewards(204) },
+	'GET /api/v1/people/{person}/tokens': { gives: stewards(404) },
+	'DELETE /api/v1/people/{person}/tokens': { gives: stewards(404) },
+	'GET /api/v1/tokens': { gives: signedIn(200) },
+	'POST /api/v1/tokens': {
+		body: { name: 'import', scope: 'read', days: 30 },
+		gives: signedIn(201)
+	},
+	'DELETE /api/v1/tokens/{token}': { gives: signedIn(404) },
+	'GET /api/v1/audit/export': { gives: stewards(200) },
 	'GET /api/v1/audit': { gives: stewards(200) },
 	'GET /api/v1/invitations': { gives: stewards(200) },
 	'POST /api/v1/invitations': { body: { email }, gives: stewards(201) },

@@ -4,7 +4,7 @@
  */
 import { z } from '$lib/workbook/zod';
 import { changeSchema } from './change-schema';
-import { ROLES } from './roles';
+import { ROLES, TOKEN_SCOPES } from './roles';
 
 /** Milliseconds since 1970. */
 const time = z.int();
@@ -184,12 +184,44 @@ export const auditSchema = z.strictObject({
 	entries: z.array(
 		z.strictObject({
 			id: z.string(),
+			/** From 1 on, without gaps. */
+			seq: number,
 			at: time,
 			event: z.string(),
 			personId: z.nullable(z.string()),
+			/** Names as they were then. */
+			personName: z.string(),
+			/** The API token by which it was done; empty for none. */
+			token: z.string(),
 			subject: z.string(),
+			subjectName: z.string(),
 			detail: z.string(),
-			address: z.string()
+			address: z.string(),
+			/** Of this entry and all before it. */
+			digest: z.string()
 		})
 	)
 });
+export type Audit = z.infer<typeof auditSchema>;
+export type AuditEntry = Audit['entries'][number];
+
+export const tokenSchema = z.strictObject({
+	id: z.string(),
+	name: z.string(),
+	scope: z.enum(TOKEN_SCOPES),
+	/** Null: all in which the person has a part. */
+	workbooks: z.nullable(z.array(z.string())),
+	createdAt: time,
+	expiresAt: time,
+	/** Null for one that was never used. */
+	usedAt: z.nullable(time)
+});
+export type ApiToken = z.infer<typeof tokenSchema>;
+export const tokensSchema = z.strictObject({ tokens: z.array(tokenSchema) });
+export type Tokens = z.infer<typeof tokensSchema>;
+export const tokenMadeSchema = z.strictObject({
+	id: z.string(),
+	secret: z.string(),
+	expiresAt: time
+});
+export type TokenMade = z.infer<typeof tokenMadeSchema>;

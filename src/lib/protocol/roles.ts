@@ -8,6 +8,10 @@ export type Role = (typeof ROLES)[number];
 export const includes = (role: Role, needed: Role): boolean =>
 	ROLES.indexOf(role) <= ROLES.indexOf(needed);
 
+/** What an API token lets a program do: read, or read and save. */
+export const TOKEN_SCOPES = ['read', 'write'] as const;
+export type TokenScope = (typeof TOKEN_SCOPES)[number];
+
 /** Who may change the workbook: a new role may not, unless it stands here. */
 const EDITORS: readonly Role[] = ['owner', 'editor'];
 

@@ -1,11 +1,15 @@
 /** What the pages of accounts ask of the server, each as one call: those of stewards, and a new password by a link. */
+import type { TokenScope } from '$lib/protocol/roles';
 import type {
+	Audit,
 	HandedOver,
 	Invitations,
 	Invited,
 	Owned,
 	People,
-	ResetLink
+	ResetLink,
+	TokenMade,
+	Tokens
 } from '$lib/protocol/answers';
 import { ask } from './api';
 
@@ -34,3 +38,21 @@ export const withdrawHere = (invitation: string) =>
 
 export const resetPassword = (token: string, password: string) =>
 	ask<void>('/reset', { method: 'POST', body: { token, password } });
+
+export const tokens = () => ask<Tokens>('/tokens');
+/** The secret is in the answer, this once. Without workbooks it is for all. */
+export const makeToken = (asked: {
+	name: string;
+	scope: TokenScope;
+	days: number;
+	workbooks?: readonly string[];
+}) => ask<TokenMade>('/tokens', { method: 'POST', body: asked });
+export const endToken = (id: string) => ask<void>(`/tokens/${id}`, { method: 'DELETE' });
+export const endTokensOf = (person: string) =>
+	ask<void>(`${of(person)}/tokens`, { method: 'DELETE' });
+
+/** A page of the trail, newest first; `before` is the number of the last entry that is there. */
+export const trail = (before: number | null) =>
+	ask<Audit>(`/audit?limit=50${before === null ? '' : `&before=${before}`}`);
+/** Where the browser itself fetches the whole. */
+export const TRAIL_FILE = '/api/v1/audit/export';

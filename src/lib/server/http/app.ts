@@ -7,6 +7,7 @@ import { sizeWords } from '$lib/workbook/file-size';
 import { NotDoneError } from '../documents/documents';
 import { hasAccounts } from '../people/people';
 import { findSession } from '../people/sessions';
+import { bearerOf, findToken } from '../people/tokens';
 import { faultOf } from '../store/faults';
 import { newId } from '../store/ids';
 import { readBody } from './body';
@@ -106,6 +107,11 @@ export class App {
 		}
 		const who = await this.#who(request, mode, seen);
 		if (who.person) seen.person = who.person.id;
+		else if (mode === 'accounts' && bearerOf(request) !== null)
+			return problem(
+				'sign-in-needed',
+				'This API token is unknown, has ended or is too old. Make another one under “Share and people”.'
+			);
 		const workbook = matched.path.get('workbook') ?? null;
 		const no = await refusal(store.db, who, matched.route.needs, workbook);
 		return no ?? this.#call(matched, { request, address, who, url });
@@ -156,15 +162,25 @@ export class App {
 	}
 
 	async #who(request: Request, mode: Who['mode'], seen: Seen): Promise<Who> {
-		if (mode === 'single') return { mode, person: null, session: null };
+		if (mode === 'single') return { mode, person: null, session: null, token: null };
 		const { settings, store, now } = this.services;
+		const secret = bearerOf(request);
+		if (secret !== null) {
+			const found = await findToken(store.db, secret, now());
+			return { mode, person: found?.person ?? null, session: null, token: found?.token ?? null };
+		}
 		const { session: name, secure } = cookieNames(settings, request);
 		const token = readCookie(request, name);
 		const session = token === null ? null : await findSession(store.db, token, now(), settings);
 		// The browser keeps its cookie as long as the session goes on.
 		if (token !== null && session && session.renewedFor !== null)
 			seen.cookie = cookieLine(name, token, { secure, seconds: session.renewedFor });
-		return { mode, person: session?.person ?? null, session: session?.id ?? null };
+		return {
+			mode,
+			person: session?.person ?? null,
+			session: session?.id ?? null,
+			token: null
+		};
 	}
 
 	async #hasAccounts(): Promise<boolean> {
@@ -221,7 +237,7 @@ interface Seen {
 	cookie?: string;
 }
 
-const NOBODY: Who = { mode: 'accounts', person: null, session: null };
+const NOBODY: Who = { mode: 'accounts', person: null, session: null, token: null };
 
 interface Found {
 	readonly route: Route;

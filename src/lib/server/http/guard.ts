@@ -2,6 +2,7 @@
  * What is refused before a route is reached: another host's name, another site's request, more requests than one
  * caller may send.
  */
+import { bearerOf } from '../people/tokens';
 import { isLoopback, type Settings } from '../settings';
 import { problem } from './problem';
 
@@ -54,7 +55,8 @@ export function crossSiteProblem(
 	const origin = request.headers.get('origin');
 	if (origin !== null && !isOwn(settings, origin, host))
 		return refuse('The Origin header names another site. Use the app itself.');
-	if (!request.headers.has(OWN_HEADER))
+	// No page can make a browser send another's token.
+	if (!request.headers.has(OWN_HEADER) && bearerOf(request) === null)
 		return refuse(`A change needs the header ${OWN_HEADER}, with any value.`);
 	return null;
 }

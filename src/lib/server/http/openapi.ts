@@ -3,7 +3,7 @@ import { workbookJsonSchema } from '$lib/workbook/json-schema';
 import { z } from '$lib/server/zod';
 import { OWN_HEADER } from './guard';
 import { PROBLEMS } from './problem';
-import type { Route } from './route';
+import type { Needs, Route } from './route';
 
 const WORKBOOK = { $ref: '#/components/schemas/Workbook' };
 const PROBLEM = { $ref: '#/components/schemas/Problem' };
@@ -45,6 +45,11 @@ export function openApi(routes: readonly Route[]): object {
 					in: 'cookie',
 					name: 'metrewright',
 					description: 'Set by signing in. Over https its name begins with __Host-.'
+				},
+				token: {
+					type: 'http',
+					scheme: 'bearer',
+					description: 'An API token: works on workbooks alone, as far as its scope goes.'
 				}
 			}
 		}
@@ -76,7 +81,7 @@ function operation(route: Route): object {
 		summary: route.summary,
 		tags: [route.group],
 		'x-needs': route.needs,
-		security: route.needs === 'anyone' ? [] : [{ session: [] }],
+		security: securityOf(route.needs),
 		...(parameters.length > 0 && { parameters }),
 		...(body && {
 			requestBody: { required: true, content: { 'application/json': { schema: body } } }
@@ -89,6 +94,13 @@ function operation(route: Route): object {
 			}
 		}
 	};
+}
+
+/** Tokens do nothing that concerns people, nor what only owners may. */
+function securityOf(needs: Needs): object[] {
+	if (needs === 'anyone') return [];
+	const byToken = needs !== 'person' && needs !== 'steward' && needs !== 'owner';
+	return [{ session: [] }, ...(byToken ? [{ token: [] }] : [])];
 }
 
 const parameter = (name: string, place: string, required: boolean, schema: object) => ({

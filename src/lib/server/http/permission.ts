@@ -1,6 +1,7 @@
 /** Whether the one who asks may use a route. A stranger to a workbook is not told that it exists. */
 import { includes, type Role } from '$lib/protocol/roles';
 import { roleOf } from '../people/memberships';
+import { isFor, through } from '../people/tokens';
 import type { Database } from '../store/tables';
 import { headOf } from '../store/workbooks';
 import { problem } from './problem';
@@ -22,16 +23,29 @@ export async function refusal(
 			);
 		return workbookId === null || needs === 'worker' ? null : missing(db, workbookId);
 	}
-	const { person } = who;
+	const { person, token } = who;
 	if (!person) return problem('sign-in-needed', 'Sign in, then try again.');
+	if (token && (needs === 'person' || needs === 'steward'))
+		return problem(
+			'not-allowed',
+			'An API token works on workbooks alone. Sign in as a person for this.'
+		);
 	if (needs === 'worker' || needs === 'person') return null;
 	if (needs === 'steward')
 		return person.steward
 			? null
 			: problem('not-allowed', 'Only an administrator of this installation may do this. Ask one.');
 	const role = workbookId === null ? null : await roleOf(db, workbookId, person.id);
-	if (role === null || workbookId === null) return noSuchWorkbook();
+	if (role === null || workbookId === null || (token && !isFor(token, workbookId)))
+		return noSuchWorkbook();
 	if (!includes(role, needs)) return notInRole(role, needs);
+	if (token && !includes(through(role, token), needs))
+		return problem(
+			'not-allowed',
+			needs === 'editor'
+				? `The API token “${token.name}” may only read. Make one that may read and save.`
+				: 'An API token does nothing that only owners may. Sign in as a person for this.'
+		);
 	return missing(db, workbookId);
 }
 

@@ -10,6 +10,7 @@ import type { Person } from '../people/people';
 import type { Saver } from '../saving';
 import type { Settings } from '../settings';
 import type { Store } from '../store/open';
+import type { Token } from '../people/tokens';
 import type { RateLimit } from './guard';
 import type { Role } from '$lib/protocol/roles';
 
@@ -35,6 +36,8 @@ export interface Who {
 	readonly mode: 'single' | 'accounts';
 	readonly person: Person | null;
 	readonly session: string | null;
+	/** The API token by which a program asks; null for a browser. */
+	readonly token: Token | null;
 }
 
 /**

@@ -10,6 +10,7 @@ import { resultRoutes } from './routes/results';
 import { revisionRoutes } from './routes/revisions';
 import { sessionRoutes } from './routes/session';
 import { stewardRoutes } from './routes/stewards';
+import { tokenRoutes } from './routes/tokens';
 import { workbookRoutes } from './routes/workbooks';
 
 export const ROUTES: readonly Route[] = [
@@ -18,6 +19,7 @@ export const ROUTES: readonly Route[] = [
 	...resetRoutes,
 	...peopleRoutes,
 	...stewardRoutes,
+	...tokenRoutes,
 	...invitationRoutes,
 	...workbookRoutes,
 	...memberRoutes,

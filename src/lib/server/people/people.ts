@@ -153,8 +153,14 @@ const KEPT = {
 		db
 			.selectFrom('audit')
 			.where('person_id', '=', id)
-			.select(['at', 'event', 'subject', 'detail', 'address'])
-			.orderBy('at')
+			.select(['at', 'event', 'token', 'subject', 'subject_name', 'detail', 'address'])
+			.orderBy('seq')
+			.execute(),
+	tokens: (db, id) =>
+		db
+			.selectFrom('tokens')
+			.where('person_id', '=', id)
+			.select(['name', 'scope', 'workbooks', 'created_at', 'expires_at', 'used_at'])
 			.execute(),
 	invitations: null,
 	// A hash alone.
@@ -166,7 +172,7 @@ const KEPT = {
 
 /** Everything that is kept of a person, for them to take away. */
 export async function dataOf(db: Database, personId: string) {
-	const [person, sessions, roles, revisions, trail] = await Promise.all([
+	const [person, sessions, roles, revisions, trail, tokens] = await Promise.all([
 		db
 			.selectFrom('people')
 			.where('id', '=', personId)
@@ -175,9 +181,10 @@ export async function dataOf(db: Database, personId: string) {
 		KEPT.sessions(db, personId),
 		KEPT.memberships(db, personId),
 		KEPT.revisions(db, personId),
-		KEPT.audit(db, personId)
+		KEPT.audit(db, personId),
+		KEPT.tokens(db, personId)
 	]);
-	return { person, sessions, roles, revisions, trail };
+	return { person, sessions, roles, revisions, trail, tokens };
 }
 
 /** How each table forgets a person, what happened staying where others need it; types ask for a new one. Null: its rows go with the person's. */
@@ -188,18 +195,15 @@ const FORGET = {
 			.set({ author_id: null, author_name: REMOVED_NAME })
 			.where('author_id', '=', id)
 			.execute(),
-	audit: (work, id) =>
-		work
-			.updateTable('audit')
-			.set({ person_id: null, address: '' })
-			.where('person_id', '=', id)
-			.execute(),
+	// What was done stays told, and by whom: else whoever did it could wipe it by leaving.
+	audit: () => Promise.resolve(),
 	// Who may come in is for those to say who are still here.
 	invitations: (work, id) => endInvitationsBy(work, id, {}),
 	memberships: null,
 	sessions: null,
 	devices: null,
-	resets: null
+	resets: null,
+	tokens: null
 } satisfies Readonly<Record<Personal, ((work: Database, id: string) => Promise<unknown>) | null>>;
 
 export type Removal =
@@ -209,7 +213,7 @@ export type Removal =
 
 /**
  * Removes a person and what tells of them. Their revisions stay, without their name; the audit trail keeps what
- * happened, without whom.
+ * was done, and by whom.
  */
 export async function removePerson(db: Database, personId: string): Promise<Removal> {
 	return db.transaction().execute(async (work): Promise<Removal> => {
@@ -235,14 +239,7 @@ export async function removePerson(db: Database, personId: string): Promise<Remo
 			.select('email')
 			.executeTakeFirst();
 		for (const forget of Object.values(FORGET)) await forget?.(work, personId);
-		if (person) {
-			await work
-				.updateTable('audit')
-				.set({ subject: REMOVED_NAME })
-				.where('subject', 'in', [person.email, personId])
-				.execute();
-			await work.deleteFrom('invitations').where('email', '=', person.email).execute();
-		}
+		if (person) await work.deleteFrom('invitations').where('email', '=', person.email).execute();
 		await work.deleteFrom('people').where('id', '=', personId).execute();
 		return { ok: true };
 	});

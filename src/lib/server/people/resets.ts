@@ -5,6 +5,7 @@
 import { hashOf, newId, newToken } from '../store/ids';
 import type { Database } from '../store/tables';
 import { endSessions } from './sessions';
+import { endTokens } from './tokens';
 
 export const RESET_LASTS_MS = 24 * 3_600_000;
 
@@ -50,7 +51,10 @@ export async function useReset(db: Database, id: string): Promise<boolean> {
 	return done.numDeletedRows > 0n;
 }
 
-/** Sets a password, and ends what the old one had opened: sessions, known browsers, links for another. */
+/**
+ * Sets a password, and ends what the old one had opened: sessions, links for another; and where nobody confirmed it by the
+ * old one, known browsers and API tokens as well.
+ */
 export async function setPassword(
 	db: Database,
 	personId: string,
@@ -61,6 +65,8 @@ export async function setPassword(
 	await endSessions(db, personId, { except: keep.session });
 	await db.deleteFrom('resets').where('person_id', '=', personId).execute();
 	// A browser that only the guesser knows must not count as the person's.
-	if (keep.session === null)
+	if (keep.session === null) {
 		await db.deleteFrom('devices').where('person_id', '=', personId).execute();
+		await endTokens(db, personId);
+	}
 }

@@ -30,7 +30,9 @@ const KEYS: Readonly<Record<(typeof TABLES)[number], readonly string[]>> = {
 	invitations: ['id'],
 	resets: ['id'],
 	attempts: ['key'],
-	audit: ['id']
+	tokens: ['id'],
+	audit: ['seq'],
+	audit_chain: ['id']
 };
 
 /** Signed-in browsers, wrong guesses and links for a new password are of the moment: a restore starts without them. */

@@ -125,10 +125,10 @@ function withoutLeaks(file: Libsql.Database): SqliteDatabase {
 				};
 				return { reader: false, run, all: () => [], iterate: () => [].values() };
 			}
-			const begin = /^select/.test(sql) ? READING : 'begin immediate';
+			const begin = /^\s*select/.test(sql) ? READING : 'begin immediate';
 			const prepared = () => file.prepare(sql);
 			return {
-				reader: /^select|\breturning\b/.test(sql),
+				reader: /^\s*select|\breturning\b/.test(sql),
 				all: (values) => alone(begin, () => prepared().all(...values)),
 				run: (values) => alone(begin, () => prepared().run(...values)),
 				iterate: (values) => alone(begin, () => prepared().all(...values)).values()

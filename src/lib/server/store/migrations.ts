@@ -7,6 +7,8 @@
  */
 import { sql, type Kysely } from 'kysely';
 import { firstTables } from './migrations/0001-first-tables';
+import { chainedTrail } from './migrations/0003-chained-trail';
+import { tokens } from './migrations/0004-tokens';
 import { rightsOfPeople } from './migrations/0002-rights-of-people';
 
 interface Migration {
@@ -16,7 +18,9 @@ interface Migration {
 
 export const MIGRATIONS: readonly Migration[] = [
 	{ name: '0001-first-tables', up: firstTables },
-	{ name: '0002-rights-of-people', up: rightsOfPeople }
+	{ name: '0002-rights-of-people', up: rightsOfPeople },
+	{ name: '0003-chained-trail', up: chainedTrail },
+	{ name: '0004-tokens', up: tokens }
 ];
 
 /** The folder was written by a newer version than this one. */

@@ -3,7 +3,7 @@
  * are milliseconds since 1970, yes and no are 1 and 0, and nested data is JSON text.
  */
 import type { Generated, Kysely } from 'kysely';
-import type { Role } from '$lib/protocol/roles';
+import type { Role, TokenScope } from '$lib/protocol/roles';
 
 export interface Tables {
 	workbooks: {
@@ -93,16 +93,41 @@ export interface Tables {
 	};
 	/** Wrong passwords, by a hash of who tried from where. */
 	attempts: { key: string; failures: number; last_at: number };
+	/** What programs do in a person's name, by a secret of their own. */
+	tokens: {
+		id: string;
+		person_id: string;
+		token_hash: string;
+		name: string;
+		scope: TokenScope;
+		/** Ids as a JSON list; null: all in which the person has a part. */
+		workbooks: string | null;
+		created_at: number;
+		expires_at: number;
+		used_at: number | null;
+	};
+	/** Only ever added to: the database refuses anything else. */
 	audit: {
 		id: string;
+		/** From 1 on, without gaps. */
+		seq: number;
 		at: number;
 		event: string;
 		person_id: string | null;
+		/** As it was called then. */
+		person_name: string;
+		/** Name of the API token by which it was done; empty for none. */
+		token: string;
 		/** Whom or what it was done to. */
 		subject: string;
+		subject_name: string;
 		detail: string;
 		address: string;
+		/** Of this entry and all before it; see `people/audit-chain.ts`. */
+		digest: string;
 	};
+	/** One row: how many entries were written, and the digest of the last. */
+	audit_chain: { id: string; entries: number; digest: string };
 }
 
 export type Database = Kysely<Tables>;
@@ -119,6 +144,8 @@ const IN_ORDER: Readonly<Record<keyof Tables, true>> = {
 	invitations: true,
 	resets: true,
 	attempts: true,
-	audit: true
+	tokens: true,
+	audit: true,
+	audit_chain: true
 };
 export const TABLES = Object.keys(IN_ORDER) as (keyof Tables)[];

@@ -54,7 +54,7 @@ const en = {
 		`${name} owns ${count === 1 ? 'the workbook' : `the ${count} workbooks`} now.`,
 	remove: 'Remove the account',
 	whatRemovalTakes: (name: string) =>
-		`The name, the address and the sign-ins of ${name} are removed for good, and invitations that ${name} made end. Revisions stay, without the name. Workbooks that only ${name} owns must be handed over first.`,
+		`The name, the address and the sign-ins of ${name} are removed for good, and invitations that ${name} made end. Revisions stay, without the name; the trail keeps who did what. Workbooks that only ${name} owns must be handed over first.`,
 	removeIt: 'Remove it',
 	isRemoved: (name: string) => `The account of ${name} is removed.`,
 	cancel: 'Cancel',
@@ -74,6 +74,48 @@ const en = {
 	invite: 'Invite',
 	giveAddress:
 		'Give this address to the person, by a way you trust. It works once, for seven days, and is not shown again:',
+
+	// Tokens
+	tokens: 'API tokens',
+	whatTokensDo:
+		'A program uses one in your name, sent as “Authorization: Bearer …”. It works on workbooks alone, never does more than you may, and what it does is named in the trail.',
+	tokenLine: (scope: string, where: string, until: string, used: string) =>
+		`${scope}, ${where}, until ${until}, ${used}`,
+	scopes: { read: 'reads', write: 'reads and saves' },
+	allWorkbooks: 'all your workbooks',
+	someWorkbooks: (titles: readonly string[]) => titles.join(', '),
+	goneWorkbook: 'one that is gone',
+	lastUsed: (at: string) => `last used ${at}`,
+	neverUsed: 'never used',
+	endIt: 'End it',
+	ofToken: (name: string) => `the token ${name}`,
+	hasEnded: (name: string) => `The token ${name} has ended.`,
+	makeAToken: 'Make a token',
+	tokenName: 'What it is for',
+	tokenExample: 'for example: nightly price feed',
+	mayDo: 'It',
+	inWhich: 'In',
+	forDays: 'Days until it ends by itself, 366 at most',
+	makeIt: 'Make it',
+	tokenMade: (name: string, until: string) =>
+		`This is the secret of ${name}. It works until ${until}, and is not shown again:`,
+
+	// ManagePerson, tokens
+	endTokens: 'End their API tokens',
+	tokensEnded: (name: string) => `The API tokens of ${name} have ended.`,
+
+	// Trail
+	trail: 'The trail',
+	whatTheTrailIs:
+		'Who signed in, saved, read a whole workbook, took data away or changed what people may do. It is only ever added to, and each entry carries a digest of all before it. “audit verify” on the command line tells whether it is whole.',
+	when: 'When',
+	who: 'Who',
+	what: 'What',
+	number: 'No.',
+	nobodyNamed: 'nobody signed in',
+	byToken: (name: string, token: string) => `${name}, by the token ${token}`,
+	older: 'Older entries',
+	takeItAway: 'Export it as lines',
 
 	// NewPassword
 	setANewPassword: 'Set a new password',

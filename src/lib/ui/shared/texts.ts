@@ -82,7 +82,7 @@ const en = {
 	theOldPassword: 'The old password',
 	theNewPassword: 'The new password',
 	whatRemovalTakes:
-		'Your name, address and sign-ins are removed for good, and invitations that you made end. Revisions that you saved stay, without your name. Workbooks that only you own must have another owner first.',
+		'Your name, address and sign-ins are removed for good, and invitations that you made end. Revisions that you saved stay, without your name; the trail of those who manage the server keeps who did what. Workbooks that only you own must have another owner first.',
 	yourPassword: 'Your password',
 
 	// OnServer

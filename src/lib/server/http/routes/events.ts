@@ -4,6 +4,7 @@ import { headOf } from '../../store/workbooks';
 import { noSuchWorkbook, refusal } from '../permission';
 import { problem } from '../problem';
 import { route, type Call } from '../route';
+import { bearerOf, findToken } from '../../people/tokens';
 import { findSession } from '../../people/sessions';
 import { cookieNames, readCookie } from '../cookies';
 
@@ -104,7 +105,10 @@ function stream(call: Call, from: number, head: number): ReadableStream<Uint8Arr
 /** A session may have ended and a role been taken away since the stream began. */
 async function mayStill({ services, request, who, path }: Call): Promise<boolean> {
 	const { settings, store, now } = services;
-	if (who.mode === 'accounts') {
+	const secret = bearerOf(request);
+	if (who.mode === 'accounts' && secret !== null) {
+		if (!(await findToken(store.db, secret, now()))) return false;
+	} else if (who.mode === 'accounts') {
 		const token = readCookie(request, cookieNames(settings, request).session);
 		const session =
 			// A stream that stays open is not use.

@@ -1,7 +1,8 @@
 /** One's own account and data; for stewards, everybody's, and the audit trail. */
+import { Readable } from 'node:stream';
 import { z } from '$lib/server/zod';
 import { auditSchema, peopleSchema } from '$lib/protocol/answers';
-import { note, readAudit } from '../../people/audit';
+import { note, readAudit, trailName, wholeTrail } from '../../people/audit';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import {
 	dataOf,
@@ -13,7 +14,9 @@ import {
 } from '../../people/people';
 import { setPassword } from '../../people/resets';
 import { endSessions, seenBy } from '../../people/sessions';
+import type { Database } from '../../store/tables';
 import { guessed } from '../guess';
+import { noted } from '../noting';
 import { problem } from '../problem';
 import { empty, json, route, type Call } from '../route';
 
@@ -86,7 +89,15 @@ export const peopleRoutes = [
 			if (refused) return refused;
 			const removal = await removePerson(db, id);
 			if (!removal.ok) return notRemoved(removal);
-			await note(db, { now: services.now(), event: 'account_removed', personId: null, address });
+			await note(db, {
+				now: services.now(),
+				event: 'account_removed',
+				personId: id,
+				personName: trailName(who.person!),
+				subject: id,
+				subjectName: trailName(who.person!),
+				address
+			});
 			return empty();
 		}
 	}),
@@ -121,12 +132,19 @@ export const peopleRoutes = [
 		},
 		handle: async ({ services, who, path, address }) => {
 			const { db } = services.store;
-			if (!(await personById(db, path('person'))))
-				return problem('not-found', 'There is no such account.');
+			const leaver = await personById(db, path('person'));
+			if (!leaver) return problem('not-found', 'There is no such account.');
 			const removal = await removePerson(db, path('person'));
 			if (!removal.ok) return notRemoved(removal);
-			const personId = who.person!.id === path('person') ? null : who.person!.id;
-			await note(db, { now: services.now(), event: 'account_removed', personId, address });
+			await note(db, {
+				now: services.now(),
+				event: 'account_removed',
+				personId: who.person!.id,
+				personName: trailName(who.person!),
+				subject: leaver.id,
+				subjectName: trailName(leaver),
+				address
+			});
 			return empty();
 		}
 	}),
@@ -157,14 +175,39 @@ export const peopleRoutes = [
 		group,
 		summary: 'Sign-ins and changes of permissions, newest first',
 		query: z.object({
+			/** The number of the last entry of the page before. */
 			before: z.coerce.number().int().positive().optional(),
 			limit: z.coerce.number().int().min(1).max(500).default(100)
 		}),
 		answers: { 200: { description: 'A page of the trail', schema: auditSchema } },
 		handle: async ({ services, query }) =>
 			json({ entries: await readAudit(services.store.db, query.before, query.limit) })
+	}),
+	route({
+		method: 'GET',
+		path: '/api/v1/audit/export',
+		needs: 'steward',
+		group,
+		summary:
+			'The whole trail, one JSON object a line, oldest first, with the digests that chain its entries',
+		answers: { 200: { description: 'JSON lines', type: 'application/x-ndjson' } },
+		handle: async (call) => {
+			await noted(call, 'trail_exported');
+			const lines = trailLines(call.services.store.db);
+			return new Response(Readable.toWeb(Readable.from(lines)) as ReadableStream, {
+				headers: {
+					'content-type': 'application/x-ndjson; charset=utf-8',
+					'content-disposition': 'attachment; filename="metrewright-trail.jsonl"'
+				}
+			});
+		}
 	})
 ];
+
+async function* trailLines(db: Database): AsyncGenerator<Uint8Array> {
+	const text = new TextEncoder();
+	for await (const entry of wholeTrail(db)) yield text.encode(`${JSON.stringify(entry)}\n`);
+}
 
 /** Whoever changes what protects the account gives its password once more; null where it is right. */
 async function confirmed(

@@ -7,9 +7,9 @@ import {
 	revisionsSchema,
 	savedSchema
 } from '$lib/protocol/answers';
-import { note } from '../../people/audit';
 import { listRevisions, nameRevision, readRevision, valueHistory } from '../../store/revisions';
 import { headOf } from '../../store/workbooks';
+import { noted, notedReading, notedSave } from '../noting';
 import { noSuchWorkbook } from '../permission';
 import { problem } from '../problem';
 import { empty, json, jsonText, route, type Call } from '../route';
@@ -78,6 +78,7 @@ export const revisionRoutes = [
 			const { services, path } = call;
 			const text = at === null ? null : await services.saver.text(path('workbook'), at);
 			if (text === null || at === null) return noSuchRevision();
+			await notedReading(call, 'revision_read', `revision ${at}`);
 			return jsonText(text, { headers: { etag: etagOf(at) } });
 		}
 	}),
@@ -128,6 +129,7 @@ export const revisionRoutes = [
 				now: services.now(),
 				restores: at
 			});
+			await notedSave(call, saved, `, back to ${at}`);
 			return answerOf(saved);
 		}
 	}),
@@ -205,7 +207,7 @@ async function name(
 	call: Pick<Call, 'services' | 'path' | 'who' | 'address'>,
 	to: { readonly name: string; readonly locked: boolean } | null
 ): Promise<Response> {
-	const { services, path, who, address } = call;
+	const { services, path } = call;
 	const at = numberIn(call);
 	if (at === null) return noSuchRevision();
 	const { db } = services.store;
@@ -219,13 +221,9 @@ async function name(
 		return problem('conflict', 'This revision is locked. An owner can take its name away first.');
 	if (done === 'taken')
 		return problem('conflict', 'Another revision has this name. Choose another name.');
-	await note(db, {
-		now: services.now(),
-		event: 'revision_named',
-		personId: who.person?.id ?? null,
+	await noted(call, 'revision_named', {
 		subject: path('workbook'),
-		detail: `${at} ${to ? `${to.locked ? 'locked ' : ''}${to.name}` : 'no name'}`,
-		address
+		detail: `${at} ${to ? `${to.locked ? 'locked ' : ''}${to.name}` : 'no name'}`
 	});
 	return empty();
 }

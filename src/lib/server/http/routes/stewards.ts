@@ -1,6 +1,7 @@
 /** What stewards do for people: rights, a new password, and the workbooks of whoever leaves. */
 import { z } from '$lib/server/zod';
 import { handedOverSchema, ownedSchema, resetLinkSchema } from '$lib/protocol/answers';
+import { trailName } from '../../people/audit';
 import { handOver, ownedBy } from '../../people/hand-over';
 import { personById } from '../../people/people';
 import { makeReset } from '../../people/resets';
@@ -108,17 +109,22 @@ export const stewardRoutes = [
 			const { services, path, body } = call;
 			const { db } = services.store;
 			const [from, to] = [path('person'), body.to];
-			if (!(await personById(db, from))) return noSuchAccount();
+			const leaver = await personById(db, from);
+			if (!leaver) return noSuchAccount();
 			if (from === to)
 				return problem('wrong-content', 'Workbooks are handed over to another person. Choose one.');
-			if (!(await personById(db, to)))
+			const taker = await personById(db, to);
+			if (!taker)
 				return problem(
 					'wrong-content',
 					'The person who is to take the workbooks has no account here. Choose another.'
 				);
 			const workbooks = await handOver(db, from, to);
 			for (const workbook of workbooks)
-				await noted(call, 'handed_over', { subject: workbook, detail: `${from} ${to}` });
+				await noted(call, 'handed_over', {
+					subject: workbook,
+					detail: `from ${trailName(leaver)} to ${trailName(taker)}`
+				});
 			return json({ workbooks });
 		}
 	})

@@ -3,9 +3,11 @@ import type { FileProblem } from '$lib/workbook/load';
 import { begunSchema, savedSchema, workbooksSchema } from '$lib/protocol/answers';
 import { note } from '../../people/audit';
 import { may } from '../../people/rights';
+import { isFor } from '../../people/tokens';
 import type { Saved } from '../../saving';
 import type { Author } from '../../store/revisions';
 import { headOf, listWorkbooks, removeWorkbook } from '../../store/workbooks';
+import { notedReading, notedSave, notedWork } from '../noting';
 import { noSuchWorkbook } from '../permission';
 import { problem } from '../problem';
 import { empty, json, jsonText, route, type Who } from '../route';
@@ -25,8 +27,10 @@ export function numberOf(etag: string | null): number | null {
 }
 
 /** On a machine without accounts whoever sits there is the author. */
-export const authorOf = ({ person }: Who): Author =>
-	person ? { id: person.id, name: person.name } : { id: null, name: 'You' };
+export const authorOf = ({ person, token }: Who): Author =>
+	person
+		? { id: person.id, name: token ? `${person.name}, by ${token.name}` : person.name }
+		: { id: null, name: 'You' };
 
 function reasonOf(request: Request): string {
 	const given = request.headers.get(REASON_HEADER) ?? '';
@@ -46,7 +50,9 @@ export const workbookRoutes = [
 		summary: 'The workbooks that one has a part in',
 		answers: { 200: { description: 'Newest save first', schema: workbooksSchema } },
 		handle: async ({ services, who }) => {
-			const all = await listWorkbooks(services.store.db, who.person?.id ?? null);
+			const { token } = who;
+			const part = await listWorkbooks(services.store.db, who.person?.id ?? null);
+			const all = token ? part.filter(({ id }) => isFor(token, id)) : part;
 			return json({
 				workbooks: all.map(({ savedBy, ...one }) =>
 					// Who works on it is not among what is open.
@@ -67,7 +73,14 @@ export const workbookRoutes = [
 			403: { description: 'This person may not begin workbooks' },
 			422: { description: 'It does not open as a workbook; the problem says where' }
 		},
-		handle: async ({ services, who, text, request }) => {
+		handle: async (call) => {
+			const { services, who, text, request } = call;
+			const { token } = who;
+			if (token && (token.scope !== 'write' || token.workbooks !== null))
+				return problem(
+					'not-allowed',
+					`The API token “${token.name}” may not begin workbooks: that takes one that may read and save, in all workbooks.`
+				);
 			if (who.person && !may(who.person, 'mayBegin'))
 				return problem(
 					'not-allowed',
@@ -76,6 +89,7 @@ export const workbookRoutes = [
 			const reason = reasonOf(request);
 			const made = await services.saver.create(text, authorOf(who), reason, services.now());
 			if (!made.ok) return notAWorkbook(made.problem);
+			await notedWork(call, 'workbook_begun', made.id);
 			const headers = { location: `/api/v1/workbooks/${made.id}`, etag: etagOf(1) };
 			return json({ id: made.id, revision: 1 }, { status: 201, headers });
 		}
@@ -90,14 +104,17 @@ export const workbookRoutes = [
 			200: { description: 'The workbook', schema: 'workbook' },
 			304: { description: 'Still the revision that If-None-Match names' }
 		},
-		handle: async ({ services, path, request }) => {
+		handle: async (call) => {
+			const { services, path, request } = call;
 			const head = await headOf(services.store.db, path('workbook'));
 			if (head === null) return noSuchWorkbook();
 			const headers = { etag: etagOf(head), 'cache-control': 'private, no-cache' };
 			if (request.headers.get('if-none-match') === headers.etag)
 				return new Response(null, { status: 304, headers });
 			const text = await services.saver.text(path('workbook'), head);
-			return text === null ? noSuchWorkbook() : jsonText(text, { headers });
+			if (text === null) return noSuchWorkbook();
+			await notedReading(call, 'workbook_read', `revision ${head}`);
+			return jsonText(text, { headers });
 		}
 	}),
 	route({
@@ -121,7 +138,8 @@ export const workbookRoutes = [
 			},
 			422: { description: 'It does not open as a workbook; the problem says where' }
 		},
-		handle: async ({ services, path, who, text, request }) => {
+		handle: async (call) => {
+			const { services, path, who, text, request } = call;
 			const base = numberOf(request.headers.get('if-match'));
 			if (base === null)
 				return problem('bad-request', 'If-Match takes one ETag of this workbook, such as "12".');
@@ -133,6 +151,7 @@ export const workbookRoutes = [
 				reason: reasonOf(request),
 				now: services.now()
 			});
+			await notedSave(call, saved);
 			return answerOf(saved);
 		}
 	}),
