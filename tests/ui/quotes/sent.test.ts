@@ -5,6 +5,8 @@ import { internalSheetPaper } from '$lib/papers/internal-sheet';
 import { addedSince, asSent, changedSinceSent } from '$lib/ui/quotes/since-sent';
 import { allInputs, withSharedInputs } from '$lib/ui/quotes/shared-inputs';
 import { NO_FIGURES } from '$lib/ui/quotes/tender';
+import { heldAnswers } from '$lib/ui/quotes/item-words';
+import type { QuotePicture } from '$lib/workbook/quote-schema';
 import type { KeptQuote, QuoteItem } from '$lib/workbook/schema';
 
 const item = (id: string, metres: number, inputs: Record<string, number>): QuoteItem => ({
@@ -92,5 +94,30 @@ describe('the sheet for the house', () => {
 		expect(text).toMatch(/L2\tOctober\t3,122 h\t462.* h\t–/);
 		// 20 of 360 that stay.
 		expect(text).toContain('5.56');
+	});
+});
+
+describe('a quote that was sent before sums were kept', () => {
+	it('comes to its prices times its metres', () => {
+		const picture = {
+			...{ size: 'metres', price: 'net', floor: 'floor', target: 't', invoice: 'invoice' },
+			...{
+				margin: 'margin',
+				hours: 'h',
+				tender: { net: 'x', revenue: 'x', contribution: 'x', result: 'x' }
+			}
+		} as unknown as QuotePicture;
+		const old = item('one', 1000, {});
+		old.grounds!.figures.push(
+			...Object.entries({ net: 0.4, floor: 0.3, invoice: 0.5, margin: 10 }).map(
+				([name, value]) => ({
+					...{ name, label: name, value }
+				})
+			)
+		);
+		const [answer] = heldAnswers({ ...quote, items: [old] }, picture);
+		expect(answer!.whole.revenue).toBeCloseTo(500, 9);
+		expect(answer!.whole.contribution).toBeCloseTo(100, 9);
+		expect(answer!.whole.result).toBeCloseTo(40, 9);
 	});
 });

@@ -57,6 +57,23 @@ export function heldAnswers(
 		const values = Object.fromEntries(
 			grounds.figures.map(({ name }) => [name, heldNumber(grounds, name)])
 		);
-		return [{ id, whole: figuresRead({ values }, picture, tender) }];
+		const whole = figuresRead({ values }, picture, tender);
+		// Before sums were kept: by the piece, times as many.
+		const size = heldNumber(grounds, picture.size);
+		const times = (one: number | null) => (one === null || size === null ? null : one * size);
+		const { price, floor, invoice } = whole;
+		const net = whole.net ?? times(price);
+		const margin = heldNumber(grounds, picture.margin);
+		const over = price === null || floor === null ? null : price - floor;
+		return [
+			{
+				id,
+				whole: {
+					...{ ...whole, net, revenue: whole.revenue ?? times(invoice) },
+					contribution: whole.contribution ?? times(over),
+					result: whole.result ?? (net === null || margin === null ? null : (net * margin) / 100)
+				}
+			}
+		];
 	});
 }
