@@ -228,7 +228,7 @@ onPlant(
 	async ({ page, context }) => {
 		await open(page);
 		// The other pages are fetched ahead, once the first numbers stand.
-		await page.waitForFunction(() => performance.getEntriesByName('fetched ahead').length > 0);
+		await page.waitForFunction(() => performance.getEntriesByName('fetched-ahead').length > 0);
 		// So is the solver, which makes the plans anew once all scenarios stand.
 		await expect(page.getByText(/plans proven best/).first()).toBeVisible();
 		await page.waitForLoadState('networkidle');
