@@ -242,7 +242,7 @@ describe('a shape that does not fit is named as a person would name it', () => {
 		[
 			'"kind": "build_up"',
 			'"kind": "hologram"',
-			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of "cross_section", "build_up", "items", "ranking", "months", "payback", "capacity", "ways_out", "patterns", "week", "calendar", "bridge", "waterfall", "quote", "paper".'
+			'"plant.json", picture Where the speed goes, kind (pictures[0].kind): cannot be the text "hologram" here. Write one of "cross_section", "build_up", "items", "ranking", "months", "payback", "capacity", "ways_out", "patterns", "week", "calendar", "bridge", "waterfall", "audit", "quote", "paper".'
 		],
 		[
 			'"id": "dear_resin"',
@@ -271,6 +271,10 @@ describe('a shape that does not fit is named as a person would name it', () => {
 			'a\nb.json'
 		);
 		expect(!loaded.ok && loaded.problem.line).toMatch(/^"a b\.json", sheet Li ne [^\n]*$/);
+		const unknown = problemOf(
+			text.replace(/(Pattern of the line"[^]*?"per": \[")line/, '$1li\\ne')
+		);
+		expect(unknown.line).toMatch(/: there is no set named "li e"\. [^\n]*$/);
 	});
 
 	it('an unknown kind of study lists the kinds that there are', () => {

@@ -132,7 +132,8 @@ type Parts = Pick<FileProblem, 'place' | 'path' | 'message' | 'remedy'>;
 function inOneLine(file: string, { place, path, message, remedy }: Parts): string {
 	const where = place === '' ? '' : `, ${place}`;
 	const exact = path === '' || path === place ? '' : ` (${path})`;
-	return `"${file}"${where}${exact}: ${message}. ${remedy}`;
+	// A name of the file may itself hold the end of a line.
+	return oneLine(`"${file}"${where}${exact}: ${message}. ${remedy}`);
 }
 
 const further = (file: string, problems: readonly Parts[]): string[] =>
