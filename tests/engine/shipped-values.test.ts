@@ -8,6 +8,7 @@ import {
 	type ShippedValues
 } from '$lib/engine/shipped-values';
 import { loadWorkbook } from '$lib/workbook/load';
+import { asLoaded } from '../../src/routes/shipped/as-loaded';
 
 const text = readFileSync('scenarios/one-line-shop.json', 'utf8');
 const loaded = loadWorkbook(text, 'one-line-shop.json');
@@ -32,10 +33,11 @@ describe('values that come with a workbook', () => {
 	});
 	it.each(['one-line-shop', 'marram-coil-works'])(
 		'come with a text that reads as the loader reads it: %s',
-		(name) => {
+		async (name) => {
 			const shipped = readFileSync(`scenarios/${name}.json`, 'utf8');
 			const opened = loadWorkbook(shipped, name);
-			expect(opened.ok && opened.workbook).toEqual(checkedWorkbook(shipped));
+			const { text: served } = await asLoaded(`${name}.json`);
+			expect(opened.ok && opened.workbook).toEqual(checkedWorkbook(served));
 		}
 	);
 });

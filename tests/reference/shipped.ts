@@ -17,6 +17,9 @@ const FILES = {
 /** Loading, proving and folding a shipped workbook takes seconds: once for all tests of a process. */
 const opened = new Map<string, { readonly workbook: Workbook; readonly plan: Plan }>();
 
+/** Not a path of any file. */
+const AGAINST_BASE = 'against the base';
+
 export const openShipped = (name: keyof typeof FILES): Model => openFile(FILES[name]);
 
 /** Each time a model of its own: what one test enters, no other sees. */
@@ -36,6 +39,20 @@ export function openScenarios(...ids: readonly string[]): Model {
 	const scenarios = workbook.scenarios.filter(({ id }) => ids.includes(id));
 	if (scenarios.length !== ids.length) throw new Error(`no such scenarios: ${ids.join(', ')}`);
 	return Model.open({ ...workbook, scenarios });
+}
+
+/** The plant whose frozen standard holds nothing: it closes against its base, into which textbook figures are entered. */
+export function openAgainstBase(): Model {
+	const known = opened.get(AGAINST_BASE);
+	if (known) return Model.open(known.workbook, known.plan);
+	const { workbook } = openShipped('marram');
+	const nothing = { name: 'nothing_frozen', label: 'Nothing', value: 0 };
+	const frozen = workbook.frozen!.map((copy) =>
+		copy.id === 'standard_2027' ? { ...copy, quantities: [nothing] } : copy
+	);
+	const model = Model.open({ ...workbook, frozen });
+	opened.set(AGAINST_BASE, { workbook: model.workbook, plan: model.plan });
+	return model;
 }
 
 export function apply(model: Model, command: Command) {

@@ -7,14 +7,14 @@
  */
 import { describe, expect, it } from 'vitest';
 import shipped from '../../scenarios/marram-coil-works.json';
-import { enter, makeInYear, openShipped, read, type Entry } from './shipped';
+import { enter, makeInYear, openAgainstBase, read, type Entry } from './shipped';
 
 /** One of the closed months. */
 const MONTH = '2027-03';
 
 describe('the Webb Company, material (Horngren, from memory)', () => {
 	it('buys 22,200 at 28 for 30 and uses them for 20,000: 44,400 favourable, 66,000 adverse', () => {
-		const model = openShipped('marram');
+		const model = openAgainstBase();
 		enter(
 			model,
 			['recipe_share', ['PEXB', 'catalyst'], 0],
@@ -42,7 +42,7 @@ describe('the Webb Company, material (Horngren, from memory)', () => {
 
 describe('the Webb Company, labour (Horngren, from memory)', () => {
 	it('pays 9,000 h at 22 for 8,000 h at 20: 18,000 and 20,000 adverse', () => {
-		const model = openShipped('marram');
+		const model = openAgainstBase();
 		const post = ['shift leader'] as const;
 		const [posts, wage] = [read(model, 'posts', ...post), read(model, 'wage', ...post)];
 		enter(
@@ -60,7 +60,7 @@ describe('the Webb Company, labour (Horngren, from memory)', () => {
 
 describe('price, volume and mix (recomputed)', () => {
 	it('of 60 and 40 at 5 and 8, sold as 50 and 70 at 5.5 and 7.8: 124, 66 and 11', () => {
-		const model = openShipped('marram');
+		const model = openAgainstBase();
 		const products = shipped.sets
 			.find(({ name }) => name === 'product')!
 			.members.map(({ id }) => id);

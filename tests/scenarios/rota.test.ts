@@ -1,7 +1,7 @@
 /** A rota of full crews in place of week and weekend crews, in the shipped plant, worked by hand. */
 import { describe, expect, it } from 'vitest';
 import type { Model } from '$lib/engine/model';
-import { enter, openShipped, read } from '../reference/shipped';
+import { enter, openAgainstBase, openShipped, read } from '../reference/shipped';
 import { MONTH_NAMES } from './workbook-plan';
 
 const LINES = ['L1', 'L2', 'L3', 'L4', 'L5', 'L6', 'L7'];
@@ -14,7 +14,7 @@ const PREMIUM = 242 * 8 * 0.25 + 2448 * 0.375;
 const ATTENDED = 1687 / 2080;
 
 function onRota({ crews, paid, allowance = 0, shift = 8 }: Record<string, number>): Model {
-	const model = openShipped('marram');
+	const model = openAgainstBase();
 	enter(
 		model,
 		['manned_by', ['7x24'], 'full_rota'],
