@@ -17,6 +17,7 @@ const en = {
 	print: 'Print',
 	pdf: 'Save as PDF',
 	making: 'Making the PDF …',
+	waits: 'The last edit is still being computed and planned: the paper is ready when that is.',
 	saved: (missing: readonly string[]) =>
 		missing.length === 0
 			? 'Saved.'
