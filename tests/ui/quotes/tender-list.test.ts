@@ -1,6 +1,7 @@
 /** A tender as it is pasted: metres in all, per month, per year, by months; what is not known is named and kept. */
 import { describe, expect, it } from 'vitest';
-import { monthIn, numberIn, readTenderList } from '$lib/ui/quotes/tender-list';
+import { monthsCalled } from '$lib/ui/quotes/months-called';
+import { metresIn, monthIn, numberIn, readTenderList } from '$lib/ui/quotes/tender-list';
 
 const months = [
 	['Jan', 'January'],
@@ -44,6 +45,30 @@ describe('numbers of a list', () => {
 	});
 });
 
+describe('metres of a list', () => {
+	it.each([
+		['15.000', '.', 15_000, true],
+		['15.000 m', ',', 15_000, false],
+		['15,000', '.', 15_000, false],
+		['15,000', ',', 15_000, true],
+		['20 km', '.', 20_000, false],
+		['1.5 km', '.', 1500, false],
+		['12,5', ',', 12.5, false],
+		['0.500', '.', 0.5, false]
+	] as const)('%s with %s are %s m', (text, decimal, value, asThousands) => {
+		expect(metresIn(text, decimal)).toEqual({ value, asThousands });
+	});
+
+	it('that could be read otherwise are told', () => {
+		const { lines } = read('A-50\t60.000\nB-100\t60,000');
+		expect(lines.map(({ amount, remarks }) => [amount, remarks.length])).toEqual([
+			[60_000, 1],
+			[60_000, 0]
+		]);
+		expect(lines[0]!.remarks[0]).toContain('“60.000” is taken as 60000 m');
+	});
+});
+
 describe('months of a list', () => {
 	it.each([
 		['2028-03', '2028-03'],
@@ -56,6 +81,12 @@ describe('months of a list', () => {
 		['2028-13', null],
 		['spring', null]
 	])('%s is %s', (text, month) => expect(monthIn(text, context)).toBe(month));
+});
+
+describe('what months are called', () => {
+	it('is their name in full and short, in English and in the reader’s language', () => {
+		expect(monthsCalled(9, 'de-DE')).toEqual(['October', 'Oct', 'Oktober', 'Okt']);
+	});
 });
 
 describe('a tender list', () => {

@@ -13,6 +13,8 @@ const en = {
 		text
 			? `“${text}” is no number of metres, so it is taken in with the metres of the item before it. Enter them there.`
 			: 'No metres are named. It is taken in with the metres of the item before it; enter them there.',
+	asThousands: (text: string, metres: number) =>
+		`“${text}” is taken as ${metres} m, as nobody orders to the millimetre. Correct it there if less is meant.`,
 	noAmountOf: (month: string, text: string) =>
 		`“${text}” in ${month} is no number of metres; it is left out.`,
 	noMonth: (text: string) =>

@@ -95,6 +95,28 @@ export function numberIn(text: string, decimal: '.' | ','): number | null {
 	return Number.isFinite(value) ? value : null;
 }
 
+/**
+ * Metres as a customer writes them. Nobody orders to the millimetre, so one mark with three digits behind it parts
+ * thousands, whichever it is; `asThousands` says that it could have been read otherwise. "20 km" are metres too.
+ */
+export function metresIn(
+	text: string,
+	decimal: '.' | ','
+): { readonly value: number; readonly asThousands: boolean } | null {
+	const bare = text.trim();
+	const km = /^(.*\d)\s*km$/i.exec(bare)?.[1];
+	if (km !== undefined) {
+		const value = numberIn(km, decimal);
+		return value === null ? null : { value: value * 1000, asThousands: false };
+	}
+	const value = numberIn(bare, decimal);
+	if (value === null) return null;
+	const parted = /^([1-9]\d{0,2})[.,](\d{3})\s*m?$/i.exec(bare);
+	if (!parted) return { value, asThousands: false };
+	const whole = Number(`${parted[1]}${parted[2]}`);
+	return { value: whole, asThousands: whole !== value };
+}
+
 /** "2028-03", "03/2028", "Mar 2028", "March": a month without a year is the next from the day of the quote. */
 export function monthIn(
 	text: string,
@@ -185,7 +207,7 @@ function callsIn(
 		const parts = text.split(/[,;+|]\s*(?=[^:]*:)/).map((part) => part.split(':'));
 		const calls = parts.map(([month = '', metres = '']) => ({
 			month: monthIn(month, context),
-			amount: numberIn(metres.trim(), context.decimal)
+			amount: metresIn(metres, context.decimal)?.value ?? null
 		}));
 		return calls.every(({ month, amount: one }) => month !== null && one !== null && one > 0)
 			? calls.map(({ month, amount: one }) => ({ month: month!, amount: one! }))
@@ -252,7 +274,9 @@ function lineOf(
 	const own = cell('per') || (/[\p{L}/]/u.test(cell('amount')) ? cell('amount') : '');
 	const per = own ? perIn(own) : headPer;
 	const given = cell('amount').replace(/\s*(?:\/|per\b|je\b).*$/i, '');
-	let amount = given ? numberIn(given, context.decimal) : null;
+	const metres = given ? metresIn(given, context.decimal) : null;
+	let amount = metres?.value ?? null;
+	if (metres?.asThousands) remarks.push(texts.asThousands(given, metres.value));
 	if (given && (amount === null || amount <= 0)) {
 		remarks.push(texts.noAmount(cell('amount')));
 		amount = null;
@@ -261,7 +285,9 @@ function lineOf(
 	const dated = months.flatMap(([column, month]) => {
 		const written = cells[column] ?? '';
 		if (!written) return [];
-		const value = numberIn(written, context.decimal);
+		const asked = metresIn(written, context.decimal);
+		const value = asked?.value ?? null;
+		if (asked?.asThousands) remarks.push(texts.asThousands(written, asked.value));
 		if (value === null || value < 0) remarks.push(texts.noAmountOf(month, written));
 		return value !== null && value > 0 ? [{ month, amount: value }] : [];
 	});
