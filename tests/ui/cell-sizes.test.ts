@@ -13,6 +13,14 @@ describe('the terms of a difference', () => {
 		).toEqual(['stock', 'made_in_all', 'sold']);
 		expect(differenceTerms('(made + bought) - sold')).toEqual(['made', 'bought', 'sold']);
 	});
+	it('are those of a choice between a difference and zero, and of no other choice', () => {
+		expect(differenceTerms('IF(AND(held; now); 0[m]; stock - stock[a; b] - sold)')).toEqual([
+			...['stock', 'sold']
+		]);
+		expect(differenceTerms('IF(held; made - sold; 0)')).toEqual(['made', 'sold']);
+		expect(differenceTerms('IF(held; price; made - sold)')).toEqual([]);
+		expect(differenceTerms('IF(held; 0; made - sold) - IF(held; 0; sold)')).toEqual([]);
+	});
 	it('are none of a sum, a product or anything gathered', () => {
 		expect(differenceTerms('made + bought')).toEqual([]);
 		expect(differenceTerms('price * mass - cost')).toEqual([]);

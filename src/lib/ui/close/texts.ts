@@ -9,6 +9,7 @@ const en = {
 
 	title: 'Close a month',
 	month: 'Month to close',
+	computing: 'The months are being computed: which of them are closed is not known yet.',
 	closedOne: (label: string) => `${label}, closed`,
 	isClosed: (label: string) => `${label} is closed.`,
 	whatItIs:
