@@ -2,8 +2,8 @@
  * `account …`: the first owner, and what a steward does when nobody can sign in to do it: a new password, another
  * steward, the workbooks of somebody who left.
  */
-import { note, trailName, type AuditEvent } from '$lib/server/people/audit';
-import { handOver } from '$lib/server/people/hand-over';
+import { note, type AuditEvent } from '$lib/server/people/audit';
+import { handOver, handOverWords } from '$lib/server/people/hand-over';
 import { hashPassword, passwordProblem } from '$lib/server/people/passwords';
 import {
 	addPerson,
@@ -138,11 +138,8 @@ async function handOverAll(store: Store, from: string, to: string): Promise<Comm
 	if (!taker) return nobody(to);
 	if (leaver.id === taker.id) return refused('Name two people: who hands over, and who takes.');
 	const workbooks = await handOver(store.db, leaver.id, taker.id);
-	for (const subject of workbooks)
-		await noted(store, 'handed_over', {
-			subject,
-			detail: `from ${trailName(leaver)} to ${trailName(taker)}`
-		});
+	const detail = handOverWords(leaver, taker);
+	for (const subject of workbooks) await noted(store, 'handed_over', { subject, detail });
 	const count = workbooks.length === 1 ? '1 workbook' : `${workbooks.length} workbooks`;
 	return done(`${taker.email} owns ${count} of ${leaver.email} now.`);
 }

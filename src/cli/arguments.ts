@@ -2,12 +2,17 @@
  * Reads the words of a command: one file or none, options that repeat, switches. Anything unknown is
  * a problem with a remedy; nothing is guessed.
  */
+import { readDate } from '$lib/workbook/date-text';
 
 export interface Words {
 	readonly files: readonly string[];
 	readonly options: ReadonlyMap<string, readonly string[]>;
 	readonly switches: ReadonlySet<string>;
 }
+
+/** Whether an option names a day, as 2027-03-31. */
+export const isDay = (text: string): boolean =>
+	/^\d{4}-\d\d-\d\d$/.test(text) && readDate(text) !== null;
 
 export type WordsResult =
 	{ readonly ok: true; readonly words: Words } | { readonly ok: false; readonly message: string };

@@ -15,7 +15,7 @@ import { asksForPlans } from '$lib/studies/following';
 import type { StudyResult } from '$lib/studies/kinds';
 import type { PaperPicture } from '$lib/workbook/paper-schema';
 import type { Workbook } from '$lib/workbook/schema';
-import { readWords } from './arguments';
+import { isDay, readWords } from './arguments';
 import type { CommandOutput } from './command-output';
 import { readWorkbookFile } from './files';
 
@@ -53,8 +53,7 @@ export async function paperCommand(
 	if (!isFormat(format))
 		return problem(`--format takes ${FORMAT_NAMES.join(' or ')}, not "${format}".`);
 	const date = last('date') ?? now.toISOString().slice(0, 10);
-	if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(Date.parse(date)))
-		return problem(`--date takes a day such as 2027-03-31, not "${date}".`);
+	if (!isDay(date)) return problem(`--date takes a day such as 2027-03-31, not "${date}".`);
 	const locale = last('locale') ?? 'en';
 	if (!isLocale(locale))
 		return problem(`--locale takes a language such as en or de-DE, not "${locale}".`);

@@ -10,7 +10,7 @@ import { dayText } from '$lib/workbook/date-text';
 import { baseOf } from '$lib/workbook/lookup';
 import { rollForward } from '$lib/workbook/roll';
 import { saveWorkbook } from '$lib/workbook/save';
-import { readWords } from './arguments';
+import { isDay, readWords } from './arguments';
 import type { CommandOutput } from './command-output';
 import { readWorkbookFile } from './files';
 
@@ -74,8 +74,5 @@ export function rollCommand(args: readonly string[], today = new Date()): Comman
 	];
 	return { out: `${lines.join('\n')}\n`, code: 0 };
 }
-
-const isDay = (text: string) =>
-	/^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`));
 
 const problem = (err: string, code: 1 | 2 = 2): CommandOutput => ({ out: '', err, code });

@@ -3,7 +3,7 @@ import { TOKEN_SCOPES } from '$lib/protocol/roles';
 import { note } from '$lib/server/people/audit';
 import { roleOf } from '$lib/server/people/memberships';
 import { personByEmail } from '$lib/server/people/people';
-import { endTokens, listTokens, makeToken } from '$lib/server/people/tokens';
+import { endTokens, listTokens, makeToken, tokenWords } from '$lib/server/people/tokens';
 import type { Store } from '$lib/server/store/open';
 import { readWords, type Words } from './arguments';
 import type { CommandOutput } from './command-output';
@@ -61,7 +61,7 @@ export async function tokenCommand(store: Store, given: readonly string[]): Prom
 	const days = daysOf(read.words)!;
 	const personId = person.id;
 	const made = await makeToken(store.db, { personId, name: third, scope, workbooks, days, now });
-	const detail = `${third}: ${scope}, ${workbooks?.join(' ') ?? 'all workbooks'}, ${days} days`;
+	const detail = tokenWords({ name: third, scope, workbooks, days });
 	await note(store.db, { ...by, event: 'token_made', subject: person.id, detail });
 	return {
 		out: `${made.secret}\n`,

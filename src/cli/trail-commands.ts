@@ -3,7 +3,7 @@ import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { note, trailEnd, wholeTrail } from '$lib/server/people/audit';
+import { note, trailEnd, trailLines, wholeTrail } from '$lib/server/people/audit';
 import { verifyChain, type Anchor, type Chained } from '$lib/server/people/audit-chain';
 import type { Store } from '$lib/server/store/open';
 import { z } from '$lib/server/zod';
@@ -86,13 +86,13 @@ async function exportTo(store: Store, file: string): Promise<CommandOutput> {
 		address: 'command line'
 	});
 	let count = 0;
-	const lines = async function* () {
-		for await (const entry of wholeTrail(store.db)) {
+	const counted = async function* () {
+		for await (const line of trailLines(store.db)) {
 			count++;
-			yield `${JSON.stringify(entry)}\n`;
+			yield line;
 		}
 	};
-	await pipeline(Readable.from(lines()), createWriteStream(file, { mode: 0o600, flags: 'wx' }));
+	await pipeline(Readable.from(counted()), createWriteStream(file, { mode: 0o600, flags: 'wx' }));
 	return { out: `${file} holds the whole trail: ${count} entries.\n`, code: 0 };
 }
 

@@ -55,6 +55,8 @@ const missing = async (db: Database, workbookId: string) =>
 export const noSuchWorkbook = (): Response =>
 	problem('not-found', 'There is no such workbook, or you have no part in it. Ask its owner.');
 
+export const noSuchAccount = (): Response => problem('not-found', 'There is no such account.');
+
 const WORDS: Readonly<Record<Role, string>> = {
 	owner: 'an owner',
 	editor: 'an editor',

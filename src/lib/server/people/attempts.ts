@@ -71,6 +71,7 @@ function waitAfter({ failures, last_at }: { failures: number; last_at: number },
 	// A clock that was set back must not lengthen it.
 	return Math.max(0, wait - Math.max(0, now - last_at));
 }
+
 export async function forgetFailures(db: Database, key: string): Promise<void> {
 	await db.deleteFrom('attempts').where('key', '=', key).execute();
 }

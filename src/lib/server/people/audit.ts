@@ -139,6 +139,11 @@ export async function* wholeTrail(db: Database): AsyncGenerator<Chained> {
 	}
 }
 
+/** The same as lines of JSON. */
+export async function* trailLines(db: Database): AsyncGenerator<string> {
+	for await (const entry of wholeTrail(db)) yield `${JSON.stringify(entry)}\n`;
+}
+
 /** How many entries were written, and the digest of the last; null where there is none yet. */
 export async function trailEnd(db: Database): Promise<Anchor | null> {
 	const row = await db.selectFrom('audit_chain').selectAll().executeTakeFirst();

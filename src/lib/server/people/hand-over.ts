@@ -1,7 +1,14 @@
 /** The workbooks of somebody who leaves become another person's, so that none is left without an owner. */
 import type { Database } from '../store/tables';
+import { trailName } from './audit';
 import { endInvitationsBy } from './invitations-end';
 import { giveRole } from './memberships';
+
+/** What the trail says of each workbook that is handed over. */
+export const handOverWords = (from: Named, to: Named): string =>
+	`from ${trailName(from)} to ${trailName(to)}`;
+
+type Named = Parameters<typeof trailName>[0];
 
 export interface Owned {
 	readonly id: string;

@@ -63,6 +63,10 @@ export async function makeToken(
 	return { id, secret, expiresAt };
 }
 
+/** What the trail says of a token that is made. */
+export const tokenWords = (asked: Omit<Token, 'id'> & { readonly days: number }): string =>
+	`${asked.name}: ${asked.scope}, ${asked.workbooks?.join(' ') ?? 'all workbooks'}, ${asked.days} days`;
+
 /** The secret that a request brings; null where it brings none. */
 export function bearerOf(request: Request): string | null {
 	return /^Bearer +(\S{1,200})$/i.exec(request.headers.get('authorization') ?? '')?.[1] ?? null;

@@ -2,7 +2,7 @@
 import { Readable } from 'node:stream';
 import { z } from '$lib/server/zod';
 import { auditSchema, peopleSchema } from '$lib/protocol/answers';
-import { note, readAudit, trailName, wholeTrail } from '../../people/audit';
+import { note, readAudit, trailLines, trailName } from '../../people/audit';
 import { hashPassword, isPassword, LONGEST, passwordProblem } from '../../people/passwords';
 import {
 	dataOf,
@@ -14,9 +14,9 @@ import {
 } from '../../people/people';
 import { setPassword } from '../../people/resets';
 import { endSessions, seenBy } from '../../people/sessions';
-import type { Database } from '../../store/tables';
 import { guessed } from '../guess';
 import { noted } from '../noting';
+import { noSuchAccount } from '../permission';
 import { problem } from '../problem';
 import { empty, json, route, type Call } from '../route';
 
@@ -81,8 +81,7 @@ export const peopleRoutes = [
 			409: { description: 'Something would be left without an owner or a steward' }
 		},
 		handle: async (call) => {
-			const { services, who, address } = call;
-			const { body } = call;
+			const { services, who, body, address } = call;
 			const { db } = services.store;
 			const { id } = who.person!;
 			const refused = await confirmed(call, body.password, 'The password is wrong. Check it.');
@@ -133,7 +132,7 @@ export const peopleRoutes = [
 		handle: async ({ services, who, path, address }) => {
 			const { db } = services.store;
 			const leaver = await personById(db, path('person'));
-			if (!leaver) return problem('not-found', 'There is no such account.');
+			if (!leaver) return noSuchAccount();
 			const removal = await removePerson(db, path('person'));
 			if (!removal.ok) return notRemoved(removal);
 			await note(db, {
@@ -193,8 +192,8 @@ export const peopleRoutes = [
 		answers: { 200: { description: 'JSON lines', type: 'application/x-ndjson' } },
 		handle: async (call) => {
 			await noted(call, 'trail_exported');
-			const lines = trailLines(call.services.store.db);
-			return new Response(Readable.toWeb(Readable.from(lines)) as ReadableStream, {
+			const lines = Readable.from(trailLines(call.services.store.db), { objectMode: false });
+			return new Response(Readable.toWeb(lines) as ReadableStream, {
 				headers: {
 					'content-type': 'application/x-ndjson; charset=utf-8',
 					'content-disposition': 'attachment; filename="metrewright-trail.jsonl"'
@@ -203,11 +202,6 @@ export const peopleRoutes = [
 		}
 	})
 ];
-
-async function* trailLines(db: Database): AsyncGenerator<Uint8Array> {
-	const text = new TextEncoder();
-	for await (const entry of wholeTrail(db)) yield text.encode(`${JSON.stringify(entry)}\n`);
-}
 
 /** Whoever changes what protects the account gives its password once more; null where it is right. */
 async function confirmed(

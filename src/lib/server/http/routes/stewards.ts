@@ -1,12 +1,12 @@
 /** What stewards do for people: rights, a new password, and the workbooks of whoever leaves. */
 import { z } from '$lib/server/zod';
 import { handedOverSchema, ownedSchema, resetLinkSchema } from '$lib/protocol/answers';
-import { trailName } from '../../people/audit';
-import { handOver, ownedBy } from '../../people/hand-over';
+import { handOver, handOverWords, ownedBy } from '../../people/hand-over';
 import { personById } from '../../people/people';
 import { makeReset } from '../../people/resets';
 import { setRights } from '../../people/rights';
 import { noted } from '../noting';
+import { noSuchAccount } from '../permission';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 
@@ -123,11 +123,9 @@ export const stewardRoutes = [
 			for (const workbook of workbooks)
 				await noted(call, 'handed_over', {
 					subject: workbook,
-					detail: `from ${trailName(leaver)} to ${trailName(taker)}`
+					detail: handOverWords(leaver, taker)
 				});
 			return json({ workbooks });
 		}
 	})
 ];
-
-const noSuchAccount = () => problem('not-found', 'There is no such account.');

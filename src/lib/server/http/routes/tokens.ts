@@ -4,8 +4,9 @@ import { tokenMadeSchema, tokensSchema } from '$lib/protocol/answers';
 import { TOKEN_SCOPES } from '$lib/protocol/roles';
 import { roleOf } from '../../people/memberships';
 import { personById } from '../../people/people';
-import { endTokens, listTokens, makeToken } from '../../people/tokens';
+import { endTokens, listTokens, makeToken, tokenWords } from '../../people/tokens';
 import { noted } from '../noting';
+import { noSuchAccount } from '../permission';
 import { problem } from '../problem';
 import { empty, json, route } from '../route';
 
@@ -60,7 +61,7 @@ export const tokenRoutes = [
 			const { name, scope, days } = body;
 			const workbooks = body.workbooks ?? null;
 			const made = await makeToken(db, { personId, name, scope, workbooks, days, now });
-			const detail = `${name}: ${scope}, ${workbooks?.join(' ') ?? 'all workbooks'}, ${days} days`;
+			const detail = tokenWords({ name, scope, workbooks, days });
 			await noted(call, 'token_made', { subject: made.id, detail });
 			return json(made, { status: 201 });
 		}
@@ -113,5 +114,3 @@ export const tokenRoutes = [
 		}
 	})
 ];
-
-const noSuchAccount = () => problem('not-found', 'There is no such account.');
