@@ -4,8 +4,8 @@ import { freeze } from '$lib/engine/frozen';
 import { Model } from '$lib/engine/model';
 import { applyCommand, type Command } from '$lib/workbook/commands';
 import { findProblems } from '$lib/workbook/consistency';
-import { auditPicture, followCase } from '$lib/workbook/decided-case';
-import { findQuantity, findSet } from '$lib/workbook/lookup';
+import { followCase } from '$lib/workbook/decided-case';
+import { findQuantity, findSet, pictureOf } from '$lib/workbook/lookup';
 import { loadWorkbook } from '$lib/workbook/load';
 import { saveWorkbook } from '$lib/workbook/save';
 import { VERSION, type Quantity, type Workbook } from '$lib/workbook/schema';
@@ -75,7 +75,7 @@ function decided(date: string, title = 'Dear "line", as decided') {
 	})!;
 	const commands: Command[] = [
 		{ kind: 'add_frozen', frozen },
-		...followCase(book, auditPicture(book)!, { title, copy: frozen.id, date }),
+		...followCase(book, pictureOf(book, 'audit')!, { title, copy: frozen.id, date }),
 		{ kind: 'promote_scenario', id: 'dear' }
 	];
 	const done = applyCommand(book, { kind: 'several', commands });
@@ -124,7 +124,7 @@ describe('a decided scenario', () => {
 });
 
 describe('the picture of decided cases', () => {
-	const picture = auditPicture(book)!;
+	const picture = pictureOf(book, 'audit')!;
 	const problems = (change: object) =>
 		findProblems({ ...book, pictures: [{ ...picture, ...change }] }).map(({ message }) => message);
 

@@ -3,6 +3,7 @@
  * or a list of prices reads of each, and a sentence where there is none.
  */
 import type { Grounds, QuoteEntry, Scalar } from '$lib/workbook/schema';
+import { pictureOf } from '$lib/workbook/lookup';
 import { overlaid } from '$lib/workbook/quote-overlay';
 import { scalarOf } from './frozen';
 import type { Model } from './model';
@@ -33,7 +34,7 @@ export function orderFigures(
 	{ orders, names, whole, under }: FiguresAsked
 ): OrderFigures[] {
 	const before = model.workbook;
-	const picture = before.pictures?.find((one) => one.kind === 'quote');
+	const picture = pictureOf(before, 'quote');
 	const first = under && overlaid(before, under);
 	try {
 		return orders.map((entries) => {

@@ -20,8 +20,8 @@ import {
 	subLine
 } from '$lib/ui/pictures/payback/payback-table';
 import { paybackSummary } from '$lib/ui/pictures/payback/payback-words';
+import { pictureOf } from '$lib/workbook/lookup';
 import { chosen, type Making } from './making';
-import { pictureOf } from './named';
 import type { Block, Drawing, Ink, Mark } from './paper';
 import { texts } from './texts';
 import { waterfall, type Step } from './waterfall';

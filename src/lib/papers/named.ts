@@ -59,10 +59,3 @@ function ofPicture(picture: Picture): PaperPicture[] {
 /** Whether it speaks of cases: of scenarios with an investment, each beside what it is compared with. */
 export const isOfCases = ({ sections }: PaperPicture): boolean =>
 	sections.some(({ kind }) => kind === 'case');
-
-/** The first picture of a kind. */
-export const pictureOf = <K extends Picture['kind']>(
-	{ pictures = [] }: Pick<Workbook, 'pictures'>,
-	kind: K
-): Extract<Picture, { kind: K }> | undefined =>
-	pictures.find((picture): picture is Extract<Picture, { kind: K }> => picture.kind === kind);

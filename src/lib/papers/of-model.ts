@@ -4,12 +4,12 @@ import { OK } from '$lib/engine/state';
 import { nearest } from '$lib/formula/names';
 import type { StudyResult } from '$lib/studies/kinds';
 import { UnitSystem } from '$lib/units/system';
-import { baseOf } from '$lib/workbook/lookup';
+import { baseOf, pictureOf } from '$lib/workbook/lookup';
 import { referenceOf } from '$lib/workbook/scenario';
 import type { PaperPicture } from '$lib/workbook/paper-schema';
 import { makePaper, type Made } from './make';
 import type { Said } from './making';
-import { isOfCases, papersOf, pictureOf } from './named';
+import { isOfCases, papersOf } from './named';
 import { texts } from './texts';
 
 export type Wanted =

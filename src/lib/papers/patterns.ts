@@ -8,8 +8,8 @@ import {
 	type PatternsPicture
 } from '$lib/ui/pictures/patterns/patterns';
 import { sideRows, type Side } from '$lib/ui/pictures/patterns/sides';
+import { pictureOf } from '$lib/workbook/lookup';
 import type { Making } from './making';
-import { pictureOf } from './named';
 import { paragraph, type Block } from './paper';
 import { texts } from './texts';
 

@@ -4,15 +4,9 @@
  */
 import type { Command } from './commands/command';
 import { findQuantity, findSet } from './lookup';
-import { monthId } from './months';
 import type { Picture, Workbook } from './schema';
 
 export type AuditPicture = Extract<Picture, { readonly kind: 'audit' }>;
-
-export const auditPicture = ({
-	pictures = []
-}: Pick<Workbook, 'pictures'>): AuditPicture | undefined =>
-	pictures.find((picture) => picture.kind === 'audit');
 
 export interface Decided {
 	/** What the case is called, and the frozen copy that holds its promise. */
@@ -54,8 +48,7 @@ export function followCase(
 
 /** The month of a day among those of the picture; null where they do not hold it, so that it is asked for. */
 function monthOf(workbook: Workbook, { month }: AuditPicture, date: string): string | null {
-	const [year, of] = date.split('-').map(Number);
-	const id = monthId((year ?? 0) * 12 + (of ?? 1) - 1);
+	const id = date.slice(0, 7);
 	return findSet(workbook, month)?.members.some((one) => one.id === id) ? id : null;
 }
 

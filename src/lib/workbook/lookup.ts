@@ -4,6 +4,7 @@
  */
 import type {
 	Change,
+	Picture,
 	Quantity,
 	Relation,
 	Scenario,
@@ -92,10 +93,27 @@ export function baseOf(workbook: Workbook): Scenario {
 	return base;
 }
 
+/** The first picture of a kind. */
+export const pictureOf = <K extends Picture['kind']>(
+	{ pictures = [] }: Pick<Workbook, 'pictures'>,
+	kind: K
+): Extract<Picture, { kind: K }> | undefined =>
+	pictures.find((picture): picture is Extract<Picture, { kind: K }> => picture.kind === kind);
+
 /** The scenario that quotes stand on, whichever is shown: the base where the workbook names no other, or one that is not there. */
-export function quotesStandOn({ pictures, scenarios }: Workbook): string {
-	const named = pictures?.find((picture) => picture.kind === 'quote')?.scenario;
+export function quotesStandOn(workbook: Workbook): string {
+	const { scenarios } = workbook;
+	const named = pictureOf(workbook, 'quote')?.scenario;
 	return (scenarios.find(({ id }) => id === named) ?? scenarios[0])?.id ?? 'base';
+}
+
+/** The set whose members a choice is between; undefined for what is no choice. */
+export function setOfChoice(
+	workbook: Workbook,
+	name: string | undefined
+): SetDefinition | undefined {
+	const type = name === undefined ? undefined : findQuantity(workbook, name)?.type;
+	return typeof type === 'object' ? findSet(workbook, type.member_of) : undefined;
 }
 
 /** The quantities whose values are members of a set. */

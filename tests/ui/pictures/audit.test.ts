@@ -1,7 +1,7 @@
 /** The picture of a decided case: its finding, its sentence, its causes and its table, of the shipped plant. */
 import { describe, expect, it } from 'vitest';
 import type { Model } from '$lib/engine/model';
-import { auditPicture } from '$lib/workbook/decided-case';
+import { pictureOf } from '$lib/workbook/lookup';
 import { auditOf, casesOf } from '$lib/ui/pictures/audit/audit';
 import {
 	auditSentence,
@@ -19,7 +19,7 @@ function told(model: Model, id = CASE) {
 	const source = {
 		...{ layout: model.layout, results: model.results('base'), faults: model.faults('base') }
 	} as never;
-	const picture = auditPicture(model.workbook)!;
+	const picture = pictureOf(model.workbook, 'audit')!;
 	return { cases: casesOf(picture, source), audit: auditOf(picture, source, id) };
 }
 const number = (value: number) =>
@@ -95,7 +95,7 @@ describe('what became of a decided case', () => {
 	it('says no more than its name while it is computed', () => {
 		const model = openShipped('marram');
 		const source = { layout: model.layout, results: undefined, faults: undefined };
-		const audit = auditOf(auditPicture(model.workbook)!, source, CASE)!;
+		const audit = auditOf(pictureOf(model.workbook, 'audit')!, source, CASE)!;
 		expect(auditTitle(audit, EN)).toBe('Better gauging, decided October 2026 (invented)');
 		expect(auditSentence(audit, EN)).toBe('');
 	});

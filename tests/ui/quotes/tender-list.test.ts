@@ -1,7 +1,7 @@
 /** A tender as it is pasted: metres in all, per month, per year, by months; what is not known is named and kept. */
 import { describe, expect, it } from 'vitest';
 import { monthsCalled } from '$lib/ui/quotes/months-called';
-import { metresIn, monthIn, numberIn, readTenderList } from '$lib/ui/quotes/tender-list';
+import { callLines, metresIn, monthIn, numberIn, readTenderList } from '$lib/ui/quotes/tender-list';
 
 const months = [
 	['Jan', 'January'],
@@ -81,6 +81,20 @@ describe('months of a list', () => {
 		['2028-13', null],
 		['spring', null]
 	])('%s is %s', (text, month) => expect(monthIn(text, context)).toBe(month));
+});
+
+describe('call-offs, a line each', () => {
+	it('are months with metres, with either mark between thousands', () => {
+		expect(callLines('2028-03 15.000\n\nApril: 5,000 m', context)).toEqual({
+			calls: [
+				{ month: '2028-03', amount: 15_000 },
+				{ month: '2028-04', amount: 5000 }
+			]
+		});
+	});
+	it('are refused by the line that is none', () => {
+		expect(callLines('2028-03 15000\nspring 5000', context)).toEqual({ bad: 'spring 5000' });
+	});
 });
 
 describe('what months are called', () => {

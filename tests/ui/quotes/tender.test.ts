@@ -1,4 +1,5 @@
 /** Several items on one quote: what each comes to, the whole, the plan made again with it, and what is amiss, each named. */
+import { goodsEntries } from '$lib/ui/quotes/goods';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { orderFigures } from '$lib/engine/quote-figures';
 import { overlayColumn } from '$lib/engine/overlay';
@@ -11,7 +12,6 @@ import type { KeptQuote, QuoteEntry, QuoteItem } from '$lib/workbook/schema';
 import { findAnswers, type Found } from '$lib/ui/quotes/answers.svelte';
 import { datedMonths } from '$lib/ui/quotes/dated';
 import {
-	goodsEntries,
 	withCalls,
 	withCopy,
 	withItemEntries,

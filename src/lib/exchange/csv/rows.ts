@@ -53,6 +53,10 @@ export function readCsv(text: string, name: string, told?: (share: number) => vo
 	return { ok: true, grid: { head: head.cells, headLine: head.line, rows: rest, parter } };
 }
 
+/** Cells of one line; a mark in quotation marks does not part. */
+export const cellsOf = (line: string, parter: string): string[] =>
+	(Papa.parse<string[]>(line, { delimiter: parter }).data[0] ?? []).map((cell) => cell.trim());
+
 /** What lines are looked at to find what parts them. */
 const LOOKED_AT = 20;
 

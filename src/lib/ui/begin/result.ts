@@ -2,10 +2,8 @@
 import { cellAt, type Layout, type QuantityLayout } from '$lib/engine/layout';
 import { OK } from '$lib/engine/state';
 import type { Results } from '$lib/engine/results';
-import type { Picture } from '$lib/workbook/schema';
+import { pictureOf } from '$lib/workbook/lookup';
 import type { Asked, StepState } from './steps';
-
-type BuildUp = Extract<Picture, { kind: 'build_up' }>;
 
 export interface CardLine {
 	readonly label: string;
@@ -29,7 +27,7 @@ export function cardOf(
 	states: readonly StepState[],
 	subject: string | null
 ): Card | null {
-	const picture = layout.workbook.pictures?.find((one): one is BuildUp => one.kind === 'build_up');
+	const picture = pictureOf(layout.workbook, 'build_up');
 	const set = layout.sets.get(picture?.subject ?? '');
 	const table = states.find((state) => state.table?.set.name === set?.name)?.table;
 	const rows = table?.rows ?? [];

@@ -6,8 +6,6 @@ const en = {
 	choice: 'Which paper',
 	paper: 'Paper',
 	scenarios: 'Scenarios',
-	of: 'Of which scenario',
-	noCase: 'no investment',
 	author: 'Made by',
 	question: 'The question to be decided',
 	openPoints: 'Open points, one a line',

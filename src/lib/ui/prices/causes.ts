@@ -10,14 +10,15 @@ import { membersOf, type Layout } from '$lib/engine/layout';
 import type { Results } from '$lib/engine/results';
 import { OK } from '$lib/engine/state';
 import type { Frozen, QuoteEntry } from '$lib/workbook/schema';
-import type { Listed, ListPicture } from './list';
+import type { PriceListPicture } from '$lib/workbook/quote-schema';
+import type { Listed } from './list';
 
 /** What the copy holds otherwise than today, of the inputs of each cause. */
 export function heldBefore(
 	layout: Layout,
 	today: Results,
 	copy: Frozen,
-	{ causes }: ListPicture
+	{ causes }: PriceListPicture
 ): (readonly QuoteEntry[])[] {
 	const then = frozenColumn(layout, copy);
 	return causes.map(({ quantities }) =>

@@ -5,15 +5,14 @@
 import type { OrderFigures } from '$lib/engine/quote-figures';
 import type { Layout } from '$lib/engine/layout';
 import { axesOf } from '$lib/workbook/axes';
-import { findQuantity, findSet } from '$lib/workbook/lookup';
-import type { QuotePicture } from '$lib/workbook/quote-schema';
+import { findQuantity, findSet, pictureOf, setOfChoice } from '$lib/workbook/lookup';
+import type { PriceListPicture, QuotePicture } from '$lib/workbook/quote-schema';
 import type { QuoteEntry, Workbook } from '$lib/workbook/schema';
 import { withEntries } from '$lib/workbook/quote-overlay';
-import { goodsEntries } from '../quotes/items';
+import { goodsEntries } from '../quotes/goods';
 import { companionsOf } from '../quote/companions';
 import { rounded, type Rounding } from './rounding';
 
-export type ListPicture = NonNullable<QuotePicture['price_list']>;
 export type PriceOf = 'net_net' | 'on_invoice' | 'on_list';
 export type Per = 'metre' | 'hundred' | 'coil';
 
@@ -27,14 +26,9 @@ export interface Listed {
 
 /** What a workbook's quote lacks for a list of prices, in names of the picture; empty: nothing. */
 export function listLacks(workbook: Workbook): readonly ('quote' | 'price_list')[] {
-	const picture = workbook.pictures?.find((one) => one.kind === 'quote');
+	const picture = pictureOf(workbook, 'quote');
 	if (!picture) return ['quote'];
 	return picture.price_list ? [] : ['price_list'];
-}
-
-function membersOfChoice(workbook: Workbook, name: string | undefined) {
-	const type = name === undefined ? undefined : findQuantity(workbook, name)?.type;
-	return typeof type === 'object' ? (findSet(workbook, type.member_of)?.members ?? []) : [];
 }
 
 /** Everything that the list is of, each with the entries that make an order of it. */
@@ -42,7 +36,7 @@ export function listedOf(
 	workbook: Workbook,
 	scenario: string,
 	picture: QuotePicture,
-	list: ListPicture,
+	list: PriceListPicture,
 	by: 'item' | 'pipe'
 ): Listed[] {
 	const choice = by === 'item' ? list.item : list.pipe;
@@ -51,7 +45,7 @@ export function listedOf(
 	const entriesOf = (member: string) =>
 		goodsEntries(workbook, scenario, picture, choice, member, companions);
 	const lengths = by === 'pipe' ? lengthsOf(workbook, picture) : [];
-	return membersOfChoice(workbook, choice).flatMap(({ id, label = id }): Listed[] => {
+	return (setOfChoice(workbook, choice)?.members ?? []).flatMap(({ id, label = id }): Listed[] => {
 		const entries = entriesOf(id);
 		if (by === 'item') return [{ key: id, id, label, entries }];
 		return lengths.map((length) => ({
@@ -72,7 +66,7 @@ function lengthsOf(workbook: Workbook, picture: QuotePicture) {
 }
 
 /** Sizes of an order, in the order of the workbook. */
-export function sizesOf(layout: Layout, { net_net: name }: ListPicture) {
+export function sizesOf(layout: Layout, { net_net: name }: PriceListPicture) {
 	const set = layout.byName.get(name)?.axes[0]?.set;
 	const members = set === undefined ? [] : (layout.sets.get(set)?.members ?? []);
 	return members.map(({ id, label = id }) => ({ id, label }));
@@ -85,7 +79,7 @@ export const namesOfList = ({
 	today,
 	length,
 	pipe
-}: ListPicture): string[] => [
+}: PriceListPicture): string[] => [
 	...[net_net, on_invoice, on_list, length, pipe],
 	...(today === undefined ? [] : [today])
 ];
@@ -102,7 +96,7 @@ export interface ListRow {
 	readonly why: string;
 }
 
-export function rowOfList(listed: Listed, figures: OrderFigures, list: ListPicture): ListRow {
+export function rowOfList(listed: Listed, figures: OrderFigures, list: PriceListPicture): ListRow {
 	const row = (name: string) => figures.rows[name] ?? [];
 	const number = (name: string | undefined) => {
 		const value = name === undefined ? null : figures.values[name];

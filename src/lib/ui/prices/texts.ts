@@ -51,7 +51,6 @@ const en = {
 	csv: 'Save as CSV',
 	ooxml: 'Save as OOXML',
 	print: 'Print, or save as PDF there',
-	sizes: 'Size of the order',
 	against: 'Against an earlier list, by cause',
 	copy: 'Worked out from',
 	noCopy:
@@ -61,7 +60,6 @@ const en = {
 	working: (share: number) => `${Math.round(share * 100)} % …`,
 	then: 'Then',
 	now: 'Now',
-	rest: 'Change',
 	adds: (title: string) =>
 		`Both ends are worked out by today’s formulas: then, with the inputs of “${title}”; now, with today’s. Causes come one after the other in this order and add up; what no cause names stands as it is today at both ends.`,
 	unmoved: 'No input of a cause is another today.'

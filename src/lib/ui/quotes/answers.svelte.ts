@@ -4,10 +4,10 @@ import type { QuotePicture } from '$lib/workbook/quote-schema';
 import type { KeptQuote, QuoteAnswers, QuoteItem } from '$lib/workbook/schema';
 import { withEntries } from '$lib/workbook/quote-overlay';
 import type { Session } from '../session.svelte';
-import { byItem } from './tender';
 import { planAnswer, planQuestions, type PlanAnswer, type Run } from './tender-plan';
 import {
 	atPrice,
+	byItem,
 	callEntries,
 	figuresRead,
 	namesRead,

@@ -1,8 +1,9 @@
 /** Items of a quote in words, by the workbook's labels; and what an item that stands comes to, where it was kept without answers. */
-import { findQuantity } from '$lib/workbook/lookup';
+import { setOfChoice } from '$lib/workbook/lookup';
 import type { QuotePicture } from '$lib/workbook/quote-schema';
+import { inputAt } from '$lib/workbook/scenario';
 import type { KeptQuote, QuoteItem, Workbook } from '$lib/workbook/schema';
-import { heldLabel, heldNumber } from './held';
+import { heldLabel, heldNumber, heldValue } from './held';
 import { itemsTexts as texts } from './items-texts';
 import { figuresRead, type ItemAnswer } from './tender';
 
@@ -12,13 +13,11 @@ function chosenWord(
 	workbook: Workbook | null | undefined
 ): { readonly id: string; readonly label: string } | null {
 	const id = item.entries.find(({ quantity }) => quantity === name)?.value;
-	const type = name !== undefined && workbook ? findQuantity(workbook, name)?.type : undefined;
 	if (typeof id !== 'string') return null;
-	const set = typeof type === 'object' ? type.member_of : undefined;
-	const member = workbook?.sets
-		.find((one) => one.name === set)
-		?.members.find((one) => one.id === id);
-	return { id, label: member?.label ?? (item.grounds ? heldLabel(item.grounds, set, id) : id) };
+	const set = workbook ? setOfChoice(workbook, name) : undefined;
+	const member = set?.members.find((one) => one.id === id);
+	const held = item.grounds ? heldLabel(item.grounds, set?.name, id) : id;
+	return { id, label: member?.label ?? held };
 }
 
 /** "PEX-b barrier 15 mm, 50 m"; empty where nothing is chosen. */
@@ -76,4 +75,17 @@ export function heldAnswers(
 			}
 		];
 	});
+}
+
+/** How discounts are combined in the price of an item, in the workbook's words. */
+export function discountWords(
+	workbook: Workbook,
+	scenario: string,
+	rule: NonNullable<QuotePicture['tender']>['discounts'],
+	item: QuoteItem | undefined
+): string {
+	if (!rule) return '';
+	const own = item?.grounds ? heldValue(item.grounds, rule.quantity) : undefined;
+	const value = own ?? inputAt(workbook, scenario, rule.quantity, []).value;
+	return typeof value === 'string' ? (rule.words[value] ?? '') : '';
 }

@@ -47,8 +47,6 @@ const en = {
 	take: 'Offer this price',
 	listAgain: 'Back to the list price',
 	byHand: 'by hand',
-	badPrice: (text: string) => `“${text}” is no price. Write it as 0.285.`,
-	badMetres: (text: string) => `“${text}” is no number of metres. Write it as 12000.`,
 	gone: (names: string) =>
 		`No longer in the workbook: ${names}. What was entered is kept; choose something else.`,
 	noGoods: (text: string | undefined) =>

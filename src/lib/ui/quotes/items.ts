@@ -1,11 +1,8 @@
 /** The items of a quote: one more, a copy, one less, another order; and what is entered for all of them at once. */
-import { axesOf } from '$lib/workbook/axes';
-import { findQuantity } from '$lib/workbook/lookup';
 import { withEntries } from '$lib/workbook/quote-overlay';
 import type { QuotePicture } from '$lib/workbook/quote-schema';
-import type { KeptQuote, QuoteCall, QuoteEntry, QuoteItem, Workbook } from '$lib/workbook/schema';
-import { inputAt } from '$lib/workbook/scenario';
-import { companionsOf, type Companion } from '../quote/companions';
+import type { KeptQuote, QuoteCall, QuoteEntry, QuoteItem } from '$lib/workbook/schema';
+import type { TenderLine } from './tender-list';
 
 export const MOST_ITEMS = 60;
 
@@ -109,43 +106,37 @@ export function withItem(quote: KeptQuote, next: QuoteItem): KeptQuote {
 	return { ...quote, items: quote.items.map((item) => (item.id === next.id ? next : item)) };
 }
 
-/** The goods that can be quoted: members of the first choice of what is offered, and what comes along with each. */
-export function goodsOf(workbook: Workbook, picture: QuotePicture) {
-	return (picture.offer?.goods ?? []).flatMap((choice) => {
-		const type = findQuantity(workbook, choice)?.type;
-		const set =
-			typeof type === 'object'
-				? workbook.sets.find(({ name }) => name === type.member_of)
-				: undefined;
-		return set ? [{ choice, set }] : [];
-	});
-}
-
-/** The entries that make an order one of these goods: the choice, and what it brings along. */
-export function goodsEntries(
-	workbook: Workbook,
-	scenario: string,
+/** The lines of a tender as items at the end, or in place of those that stand; `added` are their ids. */
+export function withLines(
+	quote: KeptQuote,
 	picture: QuotePicture,
-	choice: string,
-	member: string,
-	/** Looked for in every formula: once for many members. */
-	companions: readonly Companion[] = companionsOf(workbook, picture.order, choice)
-): QuoteEntry[] {
-	const along = companions.flatMap(({ order, own }) => {
-		const { value } = inputAt(workbook, scenario, own, [member]);
-		return typeof value === 'number' || typeof value === 'string'
-			? [{ quantity: order, value }]
-			: [];
-	});
-	const others = (picture.offer?.goods ?? []).filter((name) => name !== choice);
-	const left = others.flatMap((quantity) =>
-		along.some((one) => one.quantity === quantity) ? [] : [{ quantity, value: null }]
-	);
-	return [...left, { quantity: choice, value: member }, ...along];
+	lines: readonly TenderLine[],
+	how: {
+		readonly replace: boolean;
+		readonly entriesOf: (goods: NonNullable<TenderLine['goods']>) => readonly QuoteEntry[];
+		/** What a line without words is called. */
+		readonly called: (line: number) => string;
+	}
+): { readonly quote: KeptQuote; readonly added: readonly string[] } {
+	let next = quote;
+	const added: string[] = [];
+	for (const line of lines) {
+		next = withNewItem(next, picture);
+		const one = next.items.at(-1)!;
+		added.push(one.id);
+		const own = [
+			...(line.goods ? how.entriesOf(line.goods) : []),
+			...(line.amount === null ? [] : [{ quantity: picture.size, value: line.amount }])
+		];
+		const { text: _text, test_price: _price, ...rest } = one;
+		next = withItem(next, {
+			...rest,
+			...(line.goods ? {} : { text: line.text.slice(0, 200) || how.called(line.line) }),
+			entries: withEntries(one.entries, own),
+			...(line.price !== null && { test_price: line.price })
+		});
+		if (line.calls) next = withCalls(next, one.id, line.calls, picture);
+	}
+	if (how.replace) next = { ...next, items: next.items.filter(({ id }) => added.includes(id)) };
+	return { quote: next, added };
 }
-
-/** Whether a quantity has a cell for each member of a set, as terms have for each customer. */
-export const isPerSet = (workbook: Workbook, name: string, set: string): boolean => {
-	const quantity = findQuantity(workbook, name);
-	return quantity !== undefined && axesOf(quantity).some((axis) => axis.set === set);
-};

@@ -29,7 +29,6 @@ const en = {
 	label: 'Lines of the tender: item, metres (in all, per month or per year), months, price asked',
 	hint: 'Copied from a sheet or a CSV file, with or without a heading. A column for each month works too.',
 	file: 'Or a file',
-	look: 'Look at it',
 	take: (count: number) => (count === 1 ? 'Take in one item' : `Take in ${count} items`),
 	replace: 'In place of the items that stand',
 	cancel: 'Cancel',

@@ -3,6 +3,7 @@
  * price that is asked. What is not understood is named by its line, and no line is lost: an item that nobody knows becomes one
  * without goods, under the customer's own words.
  */
+import { cellsOf } from '$lib/exchange/csv/rows';
 import { monthId, monthNumber } from '$lib/workbook/months';
 import type { QuoteCall } from '$lib/workbook/schema';
 import { tenderListTexts as texts } from './tender-list-texts';
@@ -48,28 +49,8 @@ const plain = (text: string) =>
 		.toLocaleLowerCase()
 		.replace(/[^\p{L}\p{N}]/gu, '');
 
-/** Cells of a line; a mark in quotation marks does not part. */
-export function cellsOf(line: string, mark: string): string[] {
-	const cells: string[] = [];
-	let cell = '';
-	let quoted = false;
-	for (let i = 0; i < line.length; i++) {
-		const sign = line[i]!;
-		if (sign === '"') {
-			if (quoted && line[i + 1] === '"') {
-				cell += '"';
-				i++;
-			} else quoted = !quoted;
-		} else if (sign === mark && !quoted) {
-			cells.push(cell.trim());
-			cell = '';
-		} else cell += sign;
-	}
-	return [...cells, cell.trim()];
-}
-
 /** Tabs where a sheet was copied, else semicolons, else commas: the first that parts the first lines. */
-export function markOf(lines: readonly string[]): string {
+function markOf(lines: readonly string[]): string {
 	const looked = lines.slice(0, 10);
 	return (
 		['\t', ';', ','].find((mark) => looked.some((line) => cellsOf(line, mark).length > 1)) ?? '\t'
@@ -128,7 +109,7 @@ export function monthIn(
 	const [year, month] = iso ? [iso[1], iso[2]] : turned ? [turned[2], turned[1]] : [];
 	if (year !== undefined) {
 		const number = Number(month);
-		return number >= 1 && number <= 12 ? `${year}-${String(number).padStart(2, '0')}` : null;
+		return number >= 1 && number <= 12 ? monthId(Number(year) * 12 + number - 1) : null;
 	}
 	const named = /^([\p{L}.]+)\s*(\d{4}|\d{2})?$/u.exec(bare);
 	if (!named) return null;
@@ -233,6 +214,22 @@ function callsIn(
 		per,
 		Array.from({ length: to - from + 1 }, (_, i) => monthId(from + i))
 	);
+}
+
+/** A line for each month, "2028-03 20000"; or the first that is none. */
+export function callLines(
+	text: string,
+	context: Pick<Context, 'months' | 'date' | 'decimal'>
+): { readonly calls: readonly QuoteCall[] } | { readonly bad: string } {
+	const calls: QuoteCall[] = [];
+	for (const line of text.split(/\r?\n/).filter((one) => one.trim())) {
+		const parts = /^(.*?\S)[\s:;,\t]+([\d][\d.,' \u00a0]*)\s*m?$/.exec(line.trim());
+		const month = parts && monthIn(parts[1]!.replace(/[:;,]$/, ''), context);
+		const amount = parts && (metresIn(parts[2]!, context.decimal)?.value ?? null);
+		if (month === null || amount === null || amount <= 0) return { bad: line };
+		calls.push({ month, amount });
+	}
+	return { calls };
 }
 
 export function readTenderList(text: string, context: Context): TenderList {

@@ -6,11 +6,11 @@
 import type { OrderFigures } from '$lib/engine/quote-figures';
 import type { AnswerFigures, QuoteAnswers } from '$lib/workbook/quote-list-schema';
 import { withEntries } from '$lib/workbook/quote-overlay';
-import type { QuotePicture } from '$lib/workbook/quote-schema';
+import type { QuotePicture, TenderPicture } from '$lib/workbook/quote-schema';
 import type { QuoteEntry, QuoteItem, Scalar } from '$lib/workbook/schema';
 
 export type ItemAnswer = QuoteAnswers['items'][number];
-export type Tender = NonNullable<QuotePicture['tender']>;
+export type Tender = TenderPicture;
 
 export const NO_FIGURES: AnswerFigures = {
 	...{ revenue: null, net: null, contribution: null, result: null, hours: null },

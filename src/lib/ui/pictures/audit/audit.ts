@@ -1,9 +1,7 @@
 /** What became of a decided case: as promised, so far, with the rest as planned, and what lies between. Words stand in `audit-words.ts`. */
-import type { Picture } from '$lib/workbook/schema';
+import type { AuditPicture } from '$lib/workbook/decided-case';
 import { read, type Reading, type Source } from '../../figure/read';
 import { waterfallOf, type Waterfall } from '../waterfall/waterfall';
-
-export type AuditPicture = Extract<Picture, { kind: 'audit' }>;
 
 export interface DecidedCase {
 	readonly id: string;
