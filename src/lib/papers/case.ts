@@ -22,7 +22,7 @@ import {
 import { paybackSummary } from '$lib/ui/pictures/payback/payback-words';
 import { pictureOf } from '$lib/workbook/lookup';
 import { chosen, type Making } from './making';
-import type { Block, Drawing, Ink, Mark } from './paper';
+import { paragraph, type Block, type Drawing, type Ink, type Mark } from './paper';
 import { texts } from './texts';
 import { waterfall, type Step } from './waterfall';
 
@@ -54,12 +54,10 @@ export function casesIn(making: Making): Cases | null {
 
 export function casePart(making: Making, { picture, cases, scale, without }: Cases): Block[] {
 	const { layout, locale, results } = making.open;
-	const blocks: Block[] = without.map((title) => ({
-		kind: 'paragraph',
-		text: texts.noInvestment(title),
-		weight: 'caution'
-	}));
+	const blocks: Block[] = without.map((title) => paragraph(texts.noInvestment(title), 'caution'));
 	if (cases.length === 0) return blocks;
+	/** As the page has it, of these cases alone. */
+	const shown = { cases, colours: {}, without: [], lacking: null, pending: 0 };
 	const heads = rowHeads(cases[0], scale);
 	blocks.push({
 		kind: 'table',
@@ -82,11 +80,7 @@ export function casePart(making: Making, { picture, cases, scale, without }: Cas
 	blocks.push({
 		kind: 'figure',
 		caption: texts.runsTo(scale.unit),
-		alt: paybackSummary(
-			{ cases, colours: {}, without: [], lacking: null, pending: 0 },
-			scale,
-			locale
-		),
+		alt: paybackSummary(shown, scale, locale),
 		drawing: cashDrawing(cases, scale, locale)
 	});
 	const parts = partColumns(layout, picture, scale);
@@ -109,16 +103,9 @@ export function casePart(making: Making, { picture, cases, scale, without }: Cas
 			}))
 		});
 	blocks.push(...stepsOf(making, cases, parts, scale));
-	const cautions = cautionsOf(
-		{ cases, colours: {}, without: [], lacking: null, pending: 0 },
-		{ layout, picture, results, locale }
-	);
+	const cautions = cautionsOf(shown, { layout, picture, results, locale });
 	blocks.push(
-		...cautions.map(({ about, text }) => ({
-			kind: 'paragraph' as const,
-			text: about ? `${about} ${text}` : text,
-			weight: 'caution' as const
-		}))
+		...cautions.map(({ about, text }) => paragraph(about ? `${about} ${text}` : text, 'caution'))
 	);
 	return blocks;
 }

@@ -21,17 +21,17 @@ const MOST_ROWS = 60;
 const quantitiesOf = ({ open }: Making, { quantities = [] }: PaperSection): QuantityLayout[] =>
 	quantities.flatMap((name) => open.layout.byName.get(name) ?? []);
 
-const cellsOf = ({ base, count }: QuantityLayout): number[] =>
-	Array.from({ length: count }, (_, i) => base + i);
-
 /** Members of which no scenario has anything are left out. */
+const cellsSaid = ({ base, count, axes }: QuantityLayout, sides: readonly Side[]): number[] =>
+	Array.from({ length: count }, (_, i) => base + i).filter(
+		(cell) => axes.length === 0 || !sides.every((side) => saysNothing(side, cell))
+	);
+
 export function figuresPart(making: Making, section: PaperSection): Block[] {
 	const sides = sidesOf(making);
 	const rows: Row[] = [];
 	for (const quantity of quantitiesOf(making, section)) {
-		const cells = cellsOf(quantity).filter(
-			(cell) => quantity.axes.length === 0 || !sides.every((side) => saysNothing(side, cell))
-		);
+		const cells = cellsSaid(quantity, sides);
 		const title = titleWithUnit(quantity);
 		const texted = (cell: number, name: string): Row => ({
 			cells: [name, ...sides.map((side) => cellWords(making, side, quantity, cell))]
@@ -144,11 +144,15 @@ function columnsOf(making: Making, quantity: QuantityLayout, set: string): Table
 /** What the paper rests on: each value with its source and its date. */
 export function assumptionsPart(making: Making, section: PaperSection): Block[] {
 	const sides = sidesOf(making);
-	const rows = quantitiesOf(making, section).flatMap((quantity): Row[] => {
+	const shown = quantitiesOf(making, section).map((quantity) => ({
+		quantity,
+		cells: cellsSaid(quantity, sides)
+	}));
+	const lacksSource = shown.some(
+		({ quantity, cells }) => cells.length > 0 && !quantity.quantity.source
+	);
+	const rows = shown.flatMap(({ quantity, cells }): Row[] => {
 		const { source = '', date = '' } = quantity.quantity;
-		const cells = cellsOf(quantity).filter(
-			(cell) => quantity.axes.length === 0 || !sides.every((side) => saysNothing(side, cell))
-		);
 		return cells.slice(0, MOST_ROWS).map((cell, i) => {
 			const members = membersWords(making, quantity, cell);
 			const title = titleWithUnit(quantity);
@@ -164,9 +168,6 @@ export function assumptionsPart(making: Making, section: PaperSection): Block[] 
 		});
 	});
 	if (rows.length === 0) return [{ kind: 'paragraph', text: texts.nothingHere }];
-	const isFirst = rows.map(
-		({ cells }, at) => cells[0]!.split(': ')[0] !== rows[at - 1]?.cells[0]!.split(': ')[0]
-	);
 	return [
 		{
 			kind: 'table',
@@ -178,9 +179,7 @@ export function assumptionsPart(making: Making, section: PaperSection): Block[] 
 				{ title: texts.asOf }
 			],
 			rows,
-			...(rows.some(({ cells }, at) => isFirst[at] && cells[2] === '') && {
-				note: texts.noSource
-			})
+			...(lacksSource && { note: texts.noSource })
 		}
 	];
 }

@@ -5,6 +5,7 @@ import type { EngineEvents } from '$lib/browser/engine-client';
 import { setOpenDocument, setSession } from '$lib/ui/context';
 import type { OpenDocument } from '$lib/ui/open-document.svelte';
 import PapersPage from '$lib/ui/papers/PapersPage.svelte';
+import { pdfTexts } from '$lib/ui/papers/pdf-texts';
 import { texts } from '$lib/ui/papers/texts';
 import { Session } from '$lib/ui/session.svelte';
 import { openShipped } from '../../reference/shipped';
@@ -50,7 +51,7 @@ const said = () => document.querySelector('.acts [role=status]')?.textContent;
 it('waits while an edit is computed', () => {
 	const { session, settle } = opened();
 	expect(buttons()).toEqual([
-		[texts.pdf, false],
+		[pdfTexts.take, false],
 		[texts.print, false]
 	]);
 	session.apply({

@@ -1,20 +1,10 @@
 /** A figure as lines and letters, one thing to whoever reads it out: its words in place of all that is drawn. */
 import type { StructureElement } from 'pdfkit';
-import type { Figure, Ink, Mark } from '../paper';
+import { INKS } from '../inks';
+import type { Figure, Mark } from '../paper';
 import { LEADING, type Style } from './letters';
 import type { Sheets } from './sheets';
 
-/** As the screen's colours are on paper: of Okabe and Ito, told apart by all eyes. */
-export const INKS: Readonly<Record<Ink, string>> = {
-	ink: '#1b1d1f',
-	soft: '#55595e',
-	rule: '#c9cdd2',
-	first: '#0072b2',
-	second: '#009e73',
-	third: '#d55e00',
-	good: '#2f6f8f',
-	bad: '#a5502e'
-};
 const LETTERS = 8;
 
 export function drawFigure(sheets: Sheets, parent: StructureElement, figure: Figure): void {

@@ -3,6 +3,7 @@
  * requirements of PDF/UA-1 (ISO 14289-1) as far as a machine can tell. The same paper, fonts and time give the same bytes.
  */
 import PDFDocument, { type StructureElement } from 'pdfkit';
+import { CAUTION, INKS } from '../inks';
 import type { Block, Paper, Weight } from '../paper';
 import { drawFigure } from './figure';
 import { LEADING, Letters, type FontFiles, type Line, type Style } from './letters';
@@ -24,8 +25,7 @@ export interface Pdf {
 	readonly missing: readonly string[];
 }
 
-const INK = '#1b1d1f';
-const SOFT = '#55595e';
+const { ink: INK, soft: SOFT } = INKS;
 const TITLE: Style = { weight: 'strong', size: 19, colour: INK };
 const HEADINGS: Readonly<Record<2 | 3, Style>> = {
 	2: { weight: 'strong', size: 13, colour: INK },
@@ -35,7 +35,7 @@ const TEXT: Style = { weight: 'regular', size: 10, colour: INK };
 const WEIGHTS: Readonly<Record<Weight, Style>> = {
 	strong: { weight: 'strong', size: 11.5, colour: INK },
 	small: { weight: 'regular', size: 8.5, colour: SOFT },
-	caution: { weight: 'strong', size: 10, colour: '#8a2d1c' }
+	caution: { weight: 'strong', size: 10, colour: CAUTION }
 };
 
 export async function paperPdf(

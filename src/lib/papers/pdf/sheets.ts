@@ -1,5 +1,6 @@
 /** The pages of a paper: how much room is left on the page in hand, the next page, and what stands in all margins. */
 import type PDFDocument from 'pdfkit';
+import { INKS } from '../inks';
 import type { Letters, Style } from './letters';
 import { LEADING } from './letters';
 
@@ -9,7 +10,7 @@ export type Format = keyof typeof FORMATS;
 export const FORMAT_NAMES = Object.keys(FORMATS) as Format[];
 
 const MARGIN = { side: 56, top: 60, bottom: 64 };
-const FOOT: Style = { weight: 'regular', size: 8, colour: '#55595e' };
+const FOOT: Style = { weight: 'regular', size: 8, colour: INKS.soft };
 
 export class Sheets {
 	readonly left = MARGIN.side;

@@ -3,14 +3,13 @@
  * repeated head the first alone is read out; every cell of a head says what it is the head of (ISO 32000-1, 14.8.5.7).
  */
 import type { StructureElement } from 'pdfkit';
+import { INKS } from '../inks';
 import type { Column, Row, Table } from '../paper';
 import { LEADING, type Letters, type Line, type Style } from './letters';
 import type { Sheets } from './sheets';
 
 const PAD = { x: 5, y: 2.6 };
-const INK = '#1b1d1f';
-const SOFT = '#55595e';
-const RULE = '#c9cdd2';
+const { ink: INK, soft: SOFT, rule: RULE } = INKS;
 const SIZES = [9, 8, 7, 6];
 
 interface Laid {
@@ -23,7 +22,7 @@ export function drawTable(sheets: Sheets, parent: StructureElement, table: Table
 	const element = doc.struct('Table');
 	parent.add(element);
 	const styles = fitting(letters, table, sheets.width);
-	const { widths, head: headStyle, body, strong } = styles;
+	const { widths, head: headStyle, strong } = styles;
 	const caption: Style = { weight: 'strong', size: 9.5, colour: INK };
 	const captionLines = letters.lines(table.caption, caption, sheets.width);
 	const captionHeight = captionLines.length * caption.size * LEADING + 3;
@@ -82,7 +81,7 @@ export function drawTable(sheets: Sheets, parent: StructureElement, table: Table
 			drawRow(sheets, rows, laid, {
 				widths,
 				columns: table.columns,
-				styleOf: (i) => (row.kind === 'total' || i === 0 ? strongIf(row, i, body, strong) : body),
+				styleOf: () => styleOf(row, styles),
 				tagOf: (i) => (i === 0 ? ['TH', 'Row'] : ['TD'])
 			});
 		sheets.rule(sheets.y, sheets.left, sheets.left + sheets.width, RULE, 0.5);
@@ -92,15 +91,15 @@ export function drawTable(sheets: Sheets, parent: StructureElement, table: Table
 	sheets.y += 4;
 }
 
-const strongIf = (row: Row, column: number, body: Style, strong: Style): Style =>
-	row.kind === 'total' ? strong : column === 0 ? body : body;
-
 interface Styles {
 	readonly widths: readonly number[];
 	readonly head: Style;
 	readonly body: Style;
 	readonly strong: Style;
 }
+
+const styleOf = ({ kind }: Row, { body, strong }: Pick<Styles, 'body' | 'strong'>): Style =>
+	kind === undefined ? body : strong;
 
 /** The largest letters with which every word has room, and the widths of the columns then. */
 function fitting(letters: Letters, table: Table, width: number): Styles {
@@ -148,13 +147,13 @@ function widthsOf(letters: Letters, table: Table, { head, strong }: Omit<Styles,
 }
 
 function layRow(letters: Letters, row: Row, table: Table, styles: Styles): Laid {
-	const { widths, body, strong } = styles;
+	const { widths } = styles;
 	if (row.kind === 'group')
-		return layCells(letters, [row.cells[0] ?? ''], () => strong, [
+		return layCells(letters, [row.cells[0] ?? ''], () => styleOf(row, styles), [
 			widths.reduce((all, one) => all + one, 0)
 		]);
 	const cells = table.columns.map((_, i) => row.cells[i] ?? '');
-	return layCells(letters, cells, () => (row.kind === 'total' ? strong : body), widths);
+	return layCells(letters, cells, () => styleOf(row, styles), widths);
 }
 
 function layCells(

@@ -18,6 +18,7 @@ import symbols4 from '@fontsource/ysabeau-office/files/ysabeau-office-symbols-40
 import symbols6 from '@fontsource/ysabeau-office/files/ysabeau-office-symbols-600-normal.woff?url';
 import vietnamese4 from '@fontsource/ysabeau-office/files/ysabeau-office-vietnamese-400-normal.woff?url';
 import vietnamese6 from '@fontsource/ysabeau-office/files/ysabeau-office-vietnamese-600-normal.woff?url';
+import { pdfTexts as texts } from './pdf-texts';
 import type { PaperAnswer, PaperRequest } from './pdf.worker';
 import PaperWorker from './pdf.worker?worker';
 
@@ -25,15 +26,12 @@ import PaperWorker from './pdf.worker?worker';
 const REGULAR = [latin4, latinExt4, math4, greek4, cyrillic4, vietnamese4, symbols4];
 const STRONG = [latin6, latinExt6, math6, greek6, cyrillic6, vietnamese6, symbols6];
 
-const NOT_FETCHED =
-	'a part of the program was not fetched. Check the connection and take it again, or print.';
-
 let fetched: Promise<PaperRequest['fonts']> | null = null;
 
 async function fonts(): Promise<PaperRequest['fonts']> {
 	const bytes = async (url: string) => {
 		const answer = await fetch(url);
-		if (!answer.ok) throw new Error(NOT_FETCHED);
+		if (!answer.ok) throw new Error(texts.notFetched);
 		return new Uint8Array(await answer.arrayBuffer());
 	};
 	const all = (urls: readonly string[]) => Promise.all(urls.map(bytes));
@@ -48,13 +46,13 @@ export async function makePdf(paper: Paper, format: Format, made: number): Promi
 		files = await (fetched ??= fonts());
 	} catch {
 		fetched = null;
-		return { failed: NOT_FETCHED };
+		return { failed: texts.notFetched };
 	}
 	const worker = new PaperWorker();
 	try {
 		return await new Promise<PaperAnswer>((resolve) => {
 			worker.onmessage = ({ data }: MessageEvent<PaperAnswer>) => resolve(data);
-			worker.onerror = () => resolve({ failed: NOT_FETCHED });
+			worker.onerror = () => resolve({ failed: texts.notFetched });
 			worker.postMessage({ paper, fonts: files, format, made } satisfies PaperRequest);
 		});
 	} finally {

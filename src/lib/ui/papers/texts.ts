@@ -13,16 +13,7 @@ const en = {
 	format: 'Format',
 	formats: { a4: 'A4', letter: 'Letter' },
 	print: 'Print',
-	pdf: 'Save as PDF',
-	making: 'Making the PDF …',
 	waits: 'The last edit is still being computed and planned: the paper is ready when that is.',
-	saved: (missing: readonly string[]) =>
-		missing.length === 0
-			? 'Saved.'
-			: `Saved. The font has no sign for ${missing.join(' ')}; "?" stands in its place.`,
-	failed: (why: string) => `The PDF was not made: ${why}`,
-	notFetched:
-		'a part of the program was not fetched. Check the connection and take it again, or print.',
 	studies: 'Studies in it',
 	run: 'Run',
 	runAgain: 'Run again',

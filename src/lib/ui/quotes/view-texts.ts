@@ -4,15 +4,6 @@ import { inLanguage } from '../language';
 const en = {
 	offer: 'Offer for the customer',
 	print: 'Print',
-	pdf: 'Save as PDF',
-	making: 'Making the PDF …',
-	saved: (missing: readonly string[]) =>
-		missing.length === 0
-			? 'Saved.'
-			: `Saved. The font has no sign for ${missing.join(' ')}; "?" stands in its place.`,
-	failed: (why: string) => `The PDF was not made: ${why}`,
-	notFetched:
-		'a part of the program was not fetched. Check the connection and take it again, or print.',
 	copy: 'Copy as text',
 	save: 'Save as a file',
 	close: 'Back to the quote',
