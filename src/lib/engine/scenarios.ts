@@ -217,8 +217,8 @@ export class Scenarios {
 		machine.states.set(known.states);
 		this.#write(fresh);
 		machine.others[1] = machine.others[2] = machine;
-		for (const cell of edits) this.#ripple.changed(cell, null);
-		const cells = [...edits, ...this.#ripple.run(null, () => undefined)];
+		for (const cell of edits) this.#ripple.changed(cell);
+		const cells = [...edits, ...this.#ripple.run()];
 		for (const cell of cells) {
 			known.values[cell] = machine.values[cell]!;
 			known.states[cell] = machine.states[cell]!;

@@ -4,8 +4,8 @@
  * that differs, and of that only what an edit changes.
  */
 import type { Plan } from '$lib/engine/plan';
+import { Due } from './due';
 import type { Machine } from './machine';
-import { ranksIn } from './reach';
 
 /** A scenario's values, and how they stand to those of its parent. */
 export interface Inherited {
@@ -43,11 +43,7 @@ const RUN = 2;
 export class Inheriting {
 	readonly #plan: Plan;
 	readonly #machine: Machine;
-	readonly #ranks: Int32Array;
-	/** By rank, what is still to be done there. */
-	readonly #due: Uint8Array;
-	#first: number;
-	#last = -1;
+	readonly #due: Due;
 	#of!: Inherited;
 	#parent!: Values;
 	#changed: number[] = [];
@@ -55,9 +51,7 @@ export class Inheriting {
 	constructor(plan: Plan, machine: Machine) {
 		this.#plan = plan;
 		this.#machine = machine;
-		this.#ranks = ranksIn(plan);
-		this.#due = new Uint8Array(plan.order.length);
-		this.#first = plan.order.length;
+		this.#due = new Due(plan);
 	}
 
 	/** The parent has its new values already; `moved` are the cells in which they are new. */
@@ -68,7 +62,7 @@ export class Inheriting {
 		this.#machine.values.set(of.values);
 		this.#machine.states.set(of.states);
 		for (const cell of moved) {
-			if (this.#ranks[cell]! >= 0) this.#ask(cell, LOOK);
+			if (this.#due.isFormula(cell)) this.#due.ask(cell, LOOK);
 			else if (of.isOwn[cell] === 1) this.#compare(cell);
 			else this.follow(cell);
 		}
@@ -88,23 +82,16 @@ export class Inheriting {
 
 	/** A formula that is to be computed, whatever it reads. */
 	ask(cell: number): void {
-		this.#ask(cell, RUN);
+		this.#due.ask(cell, RUN);
 	}
 
 	/** Gives the cells whose values changed. `before` hears of each formula that is about to be run. */
 	run(before: (cell: number) => void): number[] {
-		const { order } = this.#plan;
 		const { values, states } = this.#machine;
-		for (let rank = this.#first; rank <= this.#last; rank++) {
-			const due = this.#due[rank];
-			if (due === 0) continue;
-			this.#due[rank] = 0;
-			const cell = order[rank]!;
-			if (!isHeld(this.#of, cell)) {
-				this.#put(cell, this.#parent.values[cell]!, this.#parent.states[cell]!);
-				continue;
-			}
-			if (due === RUN) {
+		this.#due.take((cell, what) => {
+			if (!isHeld(this.#of, cell))
+				return this.#put(cell, this.#parent.values[cell]!, this.#parent.states[cell]!);
+			if (what === RUN) {
 				const value = values[cell]!;
 				const state = states[cell]!;
 				before(cell);
@@ -112,9 +99,7 @@ export class Inheriting {
 				if (states[cell] !== state || !Object.is(values[cell], value)) this.#tell(cell);
 			}
 			this.#compare(cell);
-		}
-		this.#first = order.length;
-		this.#last = -1;
+		});
 		for (const cell of this.#changed) {
 			this.#of.values[cell] = values[cell]!;
 			this.#of.states[cell] = states[cell]!;
@@ -138,7 +123,7 @@ export class Inheriting {
 		const { starts, targets } = this.#plan.dependents;
 		const end = starts[cell + 1]!;
 		for (let at = starts[cell]!; at < end; at++)
-			if (isHeld(this.#of, targets[at]!)) this.#ask(targets[at]!, RUN);
+			if (isHeld(this.#of, targets[at]!)) this.#due.ask(targets[at]!, RUN);
 	}
 
 	/** Whether it differs from the parent's; if that is new, whoever reads it may have to be computed or no longer. */
@@ -154,15 +139,7 @@ export class Inheriting {
 		const end = starts[cell + 1]!;
 		for (let at = starts[cell]!; at < end; at++) {
 			operands[targets[at]!]! += is === 1 ? 1 : -1;
-			this.#ask(targets[at]!, RUN);
+			this.#due.ask(targets[at]!, RUN);
 		}
-	}
-
-	#ask(cell: number, what: number): void {
-		const rank = this.#ranks[cell]!;
-		if (rank < 0) return;
-		if (this.#due[rank]! < what) this.#due[rank] = what;
-		if (rank < this.#first) this.#first = rank;
-		if (rank > this.#last) this.#last = rank;
 	}
 }
