@@ -3,7 +3,7 @@
  * frozen copy of that day. Commands only; the copy is made by whoever has the results.
  */
 import type { Command } from './commands/command';
-import { findQuantity, findSet } from './lookup';
+import { findQuantity, findSet, namesTaken } from './lookup';
 import type { Picture, Workbook } from './schema';
 
 export type AuditPicture = Extract<Picture, { readonly kind: 'audit' }>;
@@ -60,12 +60,7 @@ function caseId(workbook: Workbook, title: string, copy: string): string {
 			.replace(/\s+/g, ' ')
 			.trim()
 			.slice(0, 56) || 'Case';
-	const taken = new Set([
-		copy,
-		...workbook.sets.flatMap(({ name, members }) => [name, ...members.map(({ id }) => id)]),
-		...workbook.sheets.flatMap(({ quantities }) => quantities.map(({ name }) => name)),
-		...[...workbook.scenarios, ...(workbook.frozen ?? [])].map(({ id }) => id)
-	]);
+	const taken = namesTaken(workbook).add(copy);
 	for (let n = 1; ; n++) {
 		const id = n === 1 ? plain : `${plain} ${n}`;
 		if (!taken.has(id)) return id;

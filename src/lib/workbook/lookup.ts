@@ -121,3 +121,11 @@ export const choicesOf = (workbook: Workbook, set: string): Quantity[] =>
 	[...quantityPlaces(workbook).values()].flatMap(({ quantity }) =>
 		typeof quantity.type === 'object' && quantity.type.member_of === set ? [quantity] : []
 	);
+
+/** Every name that means something in a formula: quantities, sets and their members, scenarios and frozen copies. */
+export const namesTaken = (workbook: Workbook): Set<string> =>
+	new Set([
+		...quantityPlaces(workbook).keys(),
+		...workbook.sets.flatMap(({ name, members }) => [name, ...members.map(({ id }) => id)]),
+		...[...workbook.scenarios, ...(workbook.frozen ?? [])].map(({ id }) => id)
+	]);

@@ -3,12 +3,10 @@
  * free of a requirement without it and with it; and where it does not fit, the largest share that would.
  */
 import type { Solver } from '../highs';
-import { solve, type Solved } from '../solve';
 import type { Given, Placing, Share } from './questions';
 import { entriesOf, roomWay, type Settled } from './settled';
+import { isSeen, withoutTakes } from './without';
 
-/** Relative to what was chosen: below it nothing has changed. */
-const SEEN = 1e-6;
 /** Halvings of the share that fits: to a tenth of a percent. */
 const HALVINGS = 10;
 
@@ -20,22 +18,8 @@ export function placingOf(
 	hours: ReadonlySet<number>
 ): Placing | null {
 	const { part, answer, gain } = settled;
-	const rows = takes.map(({ cell }) =>
-		part.rows.findIndex((one) => one.cell === cell && one.left >= 0)
-	);
-	if (rows.some((row) => row < 0)) return null;
-	const withShare = (share: number): Solved | null => {
-		const bounds = {
-			rowLower: part.programme.rowLower.slice(),
-			rowUpper: part.programme.rowUpper.slice()
-		};
-		takes.forEach(({ amount }, i) => {
-			const way = roomWay(part, rows[i]!);
-			bounds[way === 1 ? 'rowUpper' : 'rowLower'][rows[i]!]! -= way * amount * share;
-		});
-		const left = solve(solver, { ...part.programme, ...bounds }, { priced: [] });
-		return left.status === 'optimal' ? left : null;
-	};
+	const withShare = withoutTakes(solver, settled, takes);
+	if (!withShare) return null;
 	const left = withShare(1);
 	const rooms = part.rows.flatMap(({ cell }, row) =>
 		hours.has(cell)
@@ -53,9 +37,7 @@ export function placingOf(
 	const gives = [...part.cells].flatMap((cell, column): Given[] => {
 		const before = answer.chosen[column]!;
 		const amount = before - left.chosen[column]!;
-		return Math.abs(amount) > SEEN * Math.max(1, Math.abs(before))
-			? [{ cell, amount, money: gain * cost[column]! * amount }]
-			: [];
+		return isSeen(amount, before) ? [{ cell, amount, money: gain * cost[column]! * amount }] : [];
 	});
 	return {
 		cost: Math.max(0, gain * (answer.objective - left.objective)),
@@ -74,7 +56,7 @@ function freeOf({ part }: Settled, row: number, chosen: ArrayLike<number>): numb
 	const way = roomWay(part, row);
 	const bound = (way === 1 ? part.programme.rowUpper : part.programme.rowLower)[row]!;
 	const free = way * (bound - used);
-	return free > SEEN * Math.max(1, Math.abs(bound)) ? free : 0;
+	return free > 0 && isSeen(free, bound) ? free : 0;
 }
 
 function largestShare(withShare: (share: number) => unknown): number {

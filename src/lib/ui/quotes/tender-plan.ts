@@ -38,15 +38,11 @@ export function planQuestions(
 	{ plan }: Tender,
 	runs: readonly Run[]
 ): PlanQuestion[] | null {
-	const programme =
-		plan &&
-		activeProgrammes(layout.workbook).find(({ constraints }) => constraints?.includes(plan.taken));
+	const asked = plan && askedPlan(layout, picture, plan);
 	const taken = plan && layout.byName.get(plan.taken);
 	const hours = plan && layout.byName.get(plan.hours);
-	if (!plan || !programme || !taken || !hours) return null;
-	const each = programme.each ?? [];
-	const first = firstOfEach(layout.workbook.sets, each);
-	const monthSet = picture.hour_value && setOf(layout, picture.hour_value.chosen);
+	if (!plan || !asked || !taken || !hours) return null;
+	const { programme, each, first, monthSet } = asked;
 	const parts = new Map<
 		string,
 		{ takes: Map<number, number>; taken: Map<number, number>; brings: number }
@@ -93,6 +89,19 @@ export function planQuestions(
 	}));
 }
 
+/** The programme that requires what is taken, the sets of its parts with the first of each, and that of its months. */
+function askedPlan(layout: Layout, picture: QuotePicture, { taken }: NonNullable<Tender['plan']>) {
+	const programme = activeProgrammes(layout.workbook).find(({ constraints }) =>
+		constraints?.includes(taken)
+	);
+	if (!programme) return null;
+	const each = programme.each ?? [];
+	return {
+		...{ programme, each, first: firstOfEach(layout.workbook.sets, each) },
+		monthSet: picture.hour_value && setOf(layout, picture.hour_value.chosen)
+	};
+}
+
 function setOf(layout: Layout, name: string): string | undefined {
 	const type = layout.byName.get(name)?.quantity.type;
 	return typeof type === 'object' ? type.member_of : undefined;
@@ -108,14 +117,10 @@ export function planAnswer(
 	{ plan }: Tender,
 	asked: readonly { readonly question: PlanQuestion; readonly answer: Placing }[]
 ): PlanAnswer | null {
-	const programme =
-		plan &&
-		activeProgrammes(layout.workbook).find(({ constraints }) => constraints?.includes(plan.taken));
-	if (!plan || !programme || asked.length === 0) return null;
+	const of = plan && askedPlan(layout, picture, plan);
+	if (!plan || !of || asked.length === 0) return null;
+	const { programme, each, first, monthSet } = of;
 	const objective = layout.byName.get(programme.maximise ?? programme.minimise ?? '');
-	const each = programme.each ?? [];
-	const first = firstOfEach(layout.workbook.sets, each);
-	const monthSet = picture.hour_value && setOf(layout, picture.hour_value.chosen);
 	/** Without the part where it is the first, which goes without saying. */
 	const placeOf = (cell: number, but: readonly string[] = []) => {
 		const { axes } = layout.quantities[layout.quantityOfCell[cell]!]!;
