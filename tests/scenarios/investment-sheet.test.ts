@@ -1,4 +1,5 @@
 /** Options on the Investment sheet: what is spent, starts later, costs more, or becomes the base. */
+import { MONTH_NAMES } from './workbook-plan';
 import { describe, expect, it } from 'vitest';
 import { apply, enter, openShipped, read } from '../reference/shipped';
 
@@ -55,21 +56,7 @@ describe('what is put in during the first year', () => {
 		const [whole, half] = [putIn('Jan'), putIn('Jul')];
 		const days = (model: typeof whole, months: readonly string[]) =>
 			months.reduce((sum, month) => sum + read(model, 'weekdays_of_month', month, OWN), 0);
-		const all = [
-			'Jan',
-			'Feb',
-			'Mar',
-			'Apr',
-			'May',
-			'Jun',
-			'Jul',
-			'Aug',
-			'Sep',
-			'Oct',
-			'Nov',
-			'Dec'
-		];
-		const share = days(half, all.slice(6)) / days(half, all);
+		const share = days(half, MONTH_NAMES.slice(6)) / days(half, MONTH_NAMES);
 		expect(share).toBeGreaterThan(0.45);
 		expect(share).toBeLessThan(0.55);
 		expect(read(whole, 'first_year_share', OWN)).toBe(100);

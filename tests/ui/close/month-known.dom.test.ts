@@ -1,15 +1,13 @@
 /** Which month is closed next is known once the base is computed: before that no file is taken for one. */
 import { flushSync, mount, unmount } from 'svelte';
 import { afterEach, expect, it, vi } from 'vitest';
-import type { EngineEvents } from '$lib/browser/engine-client';
 import CloseMonth from '$lib/ui/close/CloseMonth.svelte';
 import { texts } from '$lib/ui/close/texts';
 import { setSession } from '$lib/ui/context';
 import { openOf, type Open } from '$lib/ui/figure/open';
-import type { WaterfallPicture } from '$lib/ui/pictures/waterfall/waterfall';
-import { Session } from '$lib/ui/session.svelte';
+import { pictureOf } from '$lib/workbook/lookup';
 import { openShipped } from '../../reference/shipped';
-import { quietEngine, StillObserver } from '../still';
+import { StillObserver, toldSession } from '../still';
 
 vi.mock('$lib/browser/table-room', () => ({
 	TableRoom: class {
@@ -27,16 +25,9 @@ afterEach(() => {
 it('waits for the base, and then begins with the first open month', () => {
 	vi.stubGlobal('ResizeObserver', StillObserver);
 	const model = openShipped('marram');
-	let events: EngineEvents | null = null;
-	const session = new Session((heard) => {
-		events = heard;
-		return quietEngine;
-	}, 'en');
-	session.open(model.workbook);
+	const { session, engine } = toldSession(model.workbook);
 	const results = model.results('base');
-	const picture = model.workbook.pictures!.find(
-		(one): one is WaterfallPicture => one.kind === 'waterfall'
-	)!;
+	const picture = pictureOf(model.workbook, 'waterfall')!;
 	const part = ((anchor, props) => {
 		setSession(session);
 		return CloseMonth(anchor, props);
@@ -52,7 +43,7 @@ it('waits for the base, and then begins with the first open month', () => {
 	expect(document.body.textContent).toContain(texts.computing);
 	expect(document.querySelector('input[type=file]')).toBeNull();
 
-	events!.onresults(results, session.revision);
+	engine.onresults(results, session.revision);
 	look();
 	const select = document.querySelector('select')!;
 	expect(select.selectedOptions[0]!.textContent).toBe('May 2027');

@@ -1,15 +1,13 @@
 /** A paper is taken of figures that answer the last edit, never of those before it. */
 import { flushSync, mount, unmount } from 'svelte';
 import { afterEach, expect, it, vi } from 'vitest';
-import type { EngineEvents } from '$lib/browser/engine-client';
 import { setOpenDocument, setSession } from '$lib/ui/context';
 import type { OpenDocument } from '$lib/ui/open-document.svelte';
 import PapersPage from '$lib/ui/papers/PapersPage.svelte';
 import { pdfTexts } from '$lib/ui/papers/pdf-texts';
 import { texts } from '$lib/ui/papers/texts';
-import { Session } from '$lib/ui/session.svelte';
 import { openShipped } from '../../reference/shipped';
-import { quietEngine } from '../still';
+import { toldSession } from '../still';
 
 vi.mock('$app/state', () => ({ page: { url: new URL('http://shop.test/papers') } }));
 
@@ -18,16 +16,11 @@ afterEach(() => close());
 
 function opened() {
 	const model = openShipped('shop');
-	let events: EngineEvents | null = null;
-	const session = new Session((heard) => {
-		events = heard;
-		return quietEngine;
-	}, 'en');
-	session.open(model.workbook);
+	const { session, engine } = toldSession(model.workbook);
 	const settle = () => {
 		for (const { id } of model.workbook.scenarios)
-			events!.onresults(model.results(id), session.revision);
-		events!.onsettled(session.revision);
+			engine.onresults(model.results(id), session.revision);
+		engine.onsettled(session.revision);
 		flushSync();
 	};
 	const page = ((anchor, props) => {
